@@ -1,0 +1,275 @@
+package org.taketally.cells;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.IntPredicate;
+import org.taketally.terms.Provenance;
+
+/**
+ * The evidence, compactly: grafts assessed and takes for each distinct covariate pattern.
+ *
+ * <p>Columnar and immutable by contract: callers must not write to the arrays. Cost of everything
+ * downstream depends on the number of cells, not of grafts.
+ */
+public final class Cells {
+
+  private final Map<String, Factor> factors;
+  private final Map<String, Measure> measures;
+  private final int[] grafts;
+  private final int[] takes;
+  private final double logCoefficients;
+  private final Provenance provenance;
+
+  /**
+   * Cells from columns.
+   *
+   * @param factors level columns, each as long as {@code grafts}
+   * @param measures number columns, each as long as {@code grafts}
+   * @param grafts grafts assessed per cell, at least 1 each
+   * @param takes takes per cell, 0 to grafts
+   * @param logCoefficients sum of the log binomial coefficients of the rows as given; 0 for rows of
+   *     one graft
+   * @param provenance where the records came from
+   */
+  public Cells(
+      List<Factor> factors,
+      List<Measure> measures,
+      int[] grafts,
+      int[] takes,
+      double logCoefficients,
+      Provenance provenance) {
+    this.factors = new LinkedHashMap<>();
+    this.measures = new LinkedHashMap<>();
+    this.grafts = grafts;
+    this.takes = takes;
+    this.logCoefficients = logCoefficients;
+    this.provenance = provenance;
+    requireLength("takes", takes.length);
+    for (int i = 0; i < grafts.length; i++) {
+      if (grafts[i] < 1 || takes[i] < 0 || takes[i] > grafts[i]) {
+        throw new IllegalArgumentException(
+            "takes must be 0 to %d (grafts), got %d in cell %d"
+                .formatted(grafts[i], takes[i], i + 1));
+      }
+    }
+    for (Factor factor : factors) {
+      requireLength(factor.name(), factor.codes().length);
+      this.factors.put(factor.name(), factor);
+    }
+    for (Measure measure : measures) {
+      requireLength(measure.name(), measure.values().length);
+      this.measures.put(measure.name(), measure);
+    }
+  }
+
+  private void requireLength(String column, int length) {
+    if (length != grafts.length) {
+      throw new IllegalArgumentException(
+          "column %s has %d cells, expected %d".formatted(column, length, grafts.length));
+    }
+  }
+
+  /**
+   * Number of cells.
+   *
+   * @return distinct patterns, 0 or more
+   */
+  public int size() {
+    return grafts.length;
+  }
+
+  /**
+   * Grafts assessed per cell.
+   *
+   * @return the column itself; don't write to it
+   */
+  public int[] grafts() {
+    return grafts;
+  }
+
+  /**
+   * Takes per cell.
+   *
+   * @return the column itself; don't write to it
+   */
+  public int[] takes() {
+    return takes;
+  }
+
+  /**
+   * All grafts assessed.
+   *
+   * @return sum over cells
+   */
+  public long graftsTotal() {
+    return sum(grafts);
+  }
+
+  /**
+   * All takes.
+   *
+   * @return sum over cells
+   */
+  public long takesTotal() {
+    return sum(takes);
+  }
+
+  private static long sum(int[] values) {
+    long total = 0;
+    for (int value : values) {
+      total += value;
+    }
+    return total;
+  }
+
+  /**
+   * Sum of log binomial coefficients of the rows as given.
+   *
+   * @return 0 when every row was a single graft
+   */
+  public double logCoefficients() {
+    return logCoefficients;
+  }
+
+  /**
+   * Where the records came from.
+   *
+   * @return sources and row counts
+   */
+  public Provenance provenance() {
+    return provenance;
+  }
+
+  /**
+   * All level columns.
+   *
+   * @return in order of definition
+   */
+  public List<Factor> factors() {
+    return List.copyOf(factors.values());
+  }
+
+  /**
+   * All number columns.
+   *
+   * @return in order of definition
+   */
+  public List<Measure> measures() {
+    return List.copyOf(measures.values());
+  }
+
+  /**
+   * A level column, if there is one of that name.
+   *
+   * @param name column name
+   * @return the column
+   */
+  public Optional<Factor> findFactor(String name) {
+    return Optional.ofNullable(factors.get(name));
+  }
+
+  /**
+   * A number column, if there is one of that name.
+   *
+   * @param name column name
+   * @return the column
+   */
+  public Optional<Measure> findMeasure(String name) {
+    return Optional.ofNullable(measures.get(name));
+  }
+
+  /**
+   * A level column that must be there.
+   *
+   * @param name column name
+   * @return the column
+   * @throws IllegalArgumentException if there is none, naming those there are
+   */
+  public Factor factor(String name) {
+    return findFactor(name)
+        .orElseThrow(
+            () ->
+                new IllegalArgumentException(
+                    "no column of levels \"%s\" in these records; there are %s"
+                        .formatted(name, factors.keySet())));
+  }
+
+  /**
+   * A number column that must be there.
+   *
+   * @param name column name
+   * @return the column
+   * @throws IllegalArgumentException if there is none, naming those there are
+   */
+  public Measure measure(String name) {
+    return findMeasure(name)
+        .orElseThrow(
+            () ->
+                new IllegalArgumentException(
+                    "no column of numbers \"%s\" in these records; there are %s"
+                        .formatted(name, measures.keySet())));
+  }
+
+  /**
+   * The same cells with one more (or a replaced) level column.
+   *
+   * @param factor as long as these cells
+   * @return new cells sharing the other columns
+   */
+  public Cells with(Factor factor) {
+    Map<String, Factor> all = new LinkedHashMap<>(factors);
+    all.put(factor.name(), factor);
+    return new Cells(
+        List.copyOf(all.values()), measures(), grafts, takes, logCoefficients, provenance);
+  }
+
+  /**
+   * The same cells with other takes, for simulation.
+   *
+   * @param otherTakes takes per cell, 0 to grafts
+   * @return new cells sharing all other columns
+   */
+  public Cells withTakes(int[] otherTakes) {
+    return new Cells(factors(), measures(), grafts, otherTakes, logCoefficients, provenance);
+  }
+
+  /**
+   * The cells that meet a condition. Level lists are kept whole, so codes keep their meaning.
+   *
+   * <p>The log coefficients are kept as they are: they are constants of the rows as given, so
+   * likelihoods of counts compare only between fits to the same cells.
+   *
+   * @param keep condition on the cell index
+   * @return new cells
+   */
+  public Cells where(IntPredicate keep) {
+    int[] index = java.util.stream.IntStream.range(0, size()).filter(keep).toArray();
+    return new Cells(
+        factors().stream()
+            .map(f -> new Factor(f.name(), f.levels(), pick(f.codes(), index)))
+            .toList(),
+        measures().stream().map(m -> new Measure(m.name(), pick(m.values(), index))).toList(),
+        pick(grafts, index),
+        pick(takes, index),
+        logCoefficients,
+        provenance);
+  }
+
+  private static int[] pick(int[] values, int[] index) {
+    int[] picked = new int[index.length];
+    for (int i = 0; i < index.length; i++) {
+      picked[i] = values[index[i]];
+    }
+    return picked;
+  }
+
+  private static double[] pick(double[] values, int[] index) {
+    double[] picked = new double[index.length];
+    for (int i = 0; i < index.length; i++) {
+      picked[i] = values[index[i]];
+    }
+    return picked;
+  }
+}

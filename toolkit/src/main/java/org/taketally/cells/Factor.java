@@ -1,0 +1,64 @@
+package org.taketally.cells;
+
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * A column of levels over the cells: cultivar, rootstock, method.
+ *
+ * @param name column name
+ * @param levels level names, in the order that decides the base level (first)
+ * @param codes one per cell: index into {@code levels}, or {@link #MISSING}
+ */
+public record Factor(String name, List<String> levels, int[] codes) {
+
+  /** Code of a cell whose level was not recorded. */
+  public static final int MISSING = -1;
+
+  public Factor {
+    levels = List.copyOf(levels);
+    for (int code : codes) {
+      if (code < MISSING || code >= levels.size()) {
+        throw new IllegalArgumentException(
+            "column %s has %d levels, got level number %d".formatted(name, levels.size(), code));
+      }
+    }
+  }
+
+  /**
+   * Number of levels.
+   *
+   * @return 0 or more
+   */
+  public int size() {
+    return levels.size();
+  }
+
+  /**
+   * The index of a level.
+   *
+   * @param level a level name
+   * @return its index, or {@link #MISSING} if there is no such level
+   */
+  public int indexOf(String level) {
+    return levels.indexOf(level);
+  }
+
+  @Override
+  public boolean equals(Object other) {
+    return other instanceof Factor that
+        && name.equals(that.name)
+        && levels.equals(that.levels)
+        && Arrays.equals(codes, that.codes);
+  }
+
+  @Override
+  public int hashCode() {
+    return 31 * name.hashCode() + Arrays.hashCode(codes);
+  }
+
+  @Override
+  public String toString() {
+    return name + levels;
+  }
+}

@@ -1,0 +1,29 @@
+package org.taketally.cells;
+
+import java.util.Arrays;
+
+/**
+ * A column of numbers over the cells: storage days, diameters.
+ *
+ * @param name column name, unit included, e.g. {@code storage_days}
+ * @param values one per cell; NaN where not recorded
+ */
+public record Measure(String name, double[] values) {
+
+  @Override
+  public boolean equals(Object other) {
+    return other instanceof Measure that
+        && name.equals(that.name)
+        && Arrays.equals(values, that.values);
+  }
+
+  @Override
+  public int hashCode() {
+    return 31 * name.hashCode() + Arrays.hashCode(values);
+  }
+
+  @Override
+  public String toString() {
+    return name + "[" + values.length + "]";
+  }
+}

@@ -1,0 +1,2 @@
+/** Whether the running season is going wrong. Never writes records. */
+package org.taketally.watch;
