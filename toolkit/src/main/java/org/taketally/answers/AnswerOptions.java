@@ -1,0 +1,143 @@
+package org.taketally.answers;
+
+/**
+ * What the person asking may choose. Immutable: {@code AnswerOptions.defaults().margin(0.05)}.
+ *
+ * @param level coverage of the likely ranges, strictly between 0 and 1; default 0.95
+ * @param margin difference in take that would change what you do, as a fraction of 1 (0.10 is 10
+ *     points), strictly between 0 and 1; default 0.10
+ * @param draws posterior draws behind ranges, ranks and chances, at least 100; default 2,000
+ * @param seed seed of everything random; same seed, same answer; default 1
+ * @param bootstraps simulated data sets for tests where levels are few; 0 for none; default 199
+ * @param bands thresholds of the difficulty bands
+ * @param grafterNames whether grafters are named; default false
+ */
+public record AnswerOptions(
+    double level,
+    double margin,
+    int draws,
+    long seed,
+    int bootstraps,
+    Bands bands,
+    boolean grafterNames) {
+
+  /**
+   * When a cultivar is called easy, middling or hard.
+   *
+   * @param hardBelow adjusted take below which a cultivar is hard, 0 to 1; default 0.50
+   * @param easyFrom adjusted take from which a cultivar is easy, {@code hardBelow} to 1; default
+   *     0.75
+   * @param sure chance needed before a band is named, above 0.5, below 1; default 0.80
+   */
+  public record Bands(double hardBelow, double easyFrom, double sure) {
+
+    /** Common practice, no source: half and three quarters of the grafts, eight chances in ten. */
+    public static final Bands DEFAULT = new Bands(0.50, 0.75, 0.80);
+
+    public Bands {
+      if (!(hardBelow > 0 && hardBelow <= easyFrom && easyFrom < 1)) {
+        throw new IllegalArgumentException(
+            "bands need 0 < hardBelow <= easyFrom < 1, got %s and %s"
+                .formatted(hardBelow, easyFrom));
+      }
+      if (!(sure > 0.5 && sure < 1)) {
+        throw new IllegalArgumentException("sure must lie between 0.5 and 1, got " + sure);
+      }
+    }
+  }
+
+  public AnswerOptions {
+    if (!(level > 0 && level < 1)) {
+      throw new IllegalArgumentException("level must lie between 0 and 1, e.g. 0.95, got " + level);
+    }
+    if (!(margin > 0 && margin < 1)) {
+      throw new IllegalArgumentException(
+          "margin must lie between 0 and 1 (0.10 for 10 points), got " + margin);
+    }
+    if (draws < 100) {
+      throw new IllegalArgumentException("draws must be 100 or more, got " + draws);
+    }
+    if (bootstraps < 0) {
+      throw new IllegalArgumentException("bootstraps must be 0 or more, got " + bootstraps);
+    }
+  }
+
+  /**
+   * The defaults.
+   *
+   * @return level 0.95, margin 10 points, 2,000 draws, seed 1, 199 bootstraps, grafters hidden
+   */
+  public static AnswerOptions defaults() {
+    return new AnswerOptions(0.95, 0.10, 2000, 1, 199, Bands.DEFAULT, false);
+  }
+
+  /**
+   * With another coverage.
+   *
+   * @param other strictly between 0 and 1
+   * @return changed options
+   */
+  public AnswerOptions level(double other) {
+    return new AnswerOptions(other, margin, draws, seed, bootstraps, bands, grafterNames);
+  }
+
+  /**
+   * With another margin.
+   *
+   * @param other as a fraction of 1: 0.05 for 5 points
+   * @return changed options
+   */
+  public AnswerOptions margin(double other) {
+    return new AnswerOptions(level, other, draws, seed, bootstraps, bands, grafterNames);
+  }
+
+  /**
+   * With another number of draws.
+   *
+   * @param other at least 100
+   * @return changed options
+   */
+  public AnswerOptions draws(int other) {
+    return new AnswerOptions(level, margin, other, seed, bootstraps, bands, grafterNames);
+  }
+
+  /**
+   * With another seed.
+   *
+   * @param other any number
+   * @return changed options
+   */
+  public AnswerOptions seed(long other) {
+    return new AnswerOptions(level, margin, draws, other, bootstraps, bands, grafterNames);
+  }
+
+  /**
+   * With another number of simulated data sets.
+   *
+   * @param other 0 for none
+   * @return changed options
+   */
+  public AnswerOptions bootstraps(int other) {
+    return new AnswerOptions(level, margin, draws, seed, other, bands, grafterNames);
+  }
+
+  /**
+   * With other difficulty bands.
+   *
+   * @param other thresholds
+   * @return changed options
+   */
+  public AnswerOptions bands(Bands other) {
+    return new AnswerOptions(level, margin, draws, seed, bootstraps, other, grafterNames);
+  }
+
+  /**
+   * With grafters named or hidden.
+   *
+   * @param other true to name them
+   * @return changed options
+   */
+  public AnswerOptions grafterNames(boolean other) {
+    return new AnswerOptions(level, margin, draws, seed, bootstraps, bands, other);
+  }
+}

@@ -1,0 +1,48 @@
+package org.taketally.answers;
+
+import java.util.List;
+import org.taketally.terms.Interval;
+
+/**
+ * Which cultivars do worse on one rootstock than cultivar and rootstock alone would lead you to
+ * expect.
+ *
+ * @param pairings worst deficit first
+ * @param spread standard deviation of the pairing effect, logits
+ * @param falseShare expected share of wrongly listed pairings among those flagged, 0 to 1; 0 if
+ *     none is flagged
+ * @param tally grafts and takes behind it
+ * @param options margin and level used
+ */
+public record Pairings(
+    List<Pairing> pairings,
+    Estimate spread,
+    double falseShare,
+    Tally tally,
+    AnswerOptions options) {
+
+  /**
+   * One cultivar on one rootstock.
+   *
+   * @param cultivar name
+   * @param rootstock name
+   * @param tally its grafts and takes
+   * @param counted Wilson interval of the counted take, 0 to 1
+   * @param expected take expected from cultivar and rootstock alone in the conditions of these
+   *     grafts, 0 to 1
+   * @param take adjusted take with the pairing's own effect, drawn toward {@code expected}, 0 to 1
+   * @param difference take minus expected, -1 to 1
+   * @param chanceWorse chance that it takes worse than expected by over the margin, 0 to 1
+   * @param flagged whether it is on the short list
+   */
+  public record Pairing(
+      String cultivar,
+      String rootstock,
+      Tally tally,
+      Interval counted,
+      double expected,
+      Estimate take,
+      Estimate difference,
+      double chanceWorse,
+      boolean flagged) {}
+}

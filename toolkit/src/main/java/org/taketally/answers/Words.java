@@ -1,0 +1,132 @@
+package org.taketally.answers;
+
+import java.util.List;
+import java.util.Locale;
+import org.taketally.terms.Interval;
+
+/** Numbers in plain words, the same way everywhere. */
+public final class Words {
+
+  private Words() {}
+
+  /**
+   * A share as a whole percentage, but never rounded to certainty.
+   *
+   * @param share 0 to 1
+   * @return e.g. {@code 63 %}, {@code under 1 %}, {@code over 99 %}
+   */
+  public static String percent(double share) {
+    if (share > 0 && share < 0.005) {
+      return "under 1 %";
+    }
+    if (share < 1 && share > 0.995) {
+      return "over 99 %";
+    }
+    return whole(100 * share) + " %";
+  }
+
+  /**
+   * A range of shares.
+   *
+   * @param range on 0 to 1
+   * @return e.g. {@code 63 to 90 %}
+   */
+  public static String percents(Interval range) {
+    return whole(100 * range.low()) + " to " + whole(100 * range.high()) + " %";
+  }
+
+  /**
+   * A take with its likely range.
+   *
+   * @param estimate on 0 to 1
+   * @return e.g. {@code about 80 % (likely 63 to 90 %)}
+   */
+  public static String take(Estimate estimate) {
+    return "about %s (likely %s)"
+        .formatted(percent(estimate.value()), percents(estimate.interval()));
+  }
+
+  /**
+   * The size of a difference of takes in points, sign left off.
+   *
+   * @param difference -1 to 1
+   * @return e.g. {@code 4 points}, {@code under 1 point}
+   */
+  public static String points(double difference) {
+    double size = 100 * Math.abs(difference);
+    if (size < 0.5) {
+      return "under 1 point";
+    }
+    return whole(size) + (Math.round(size) == 1 ? " point" : " points");
+  }
+
+  /**
+   * A range of differences in points, with signs when it spans zero.
+   *
+   * @param range on -1 to 1
+   * @return e.g. {@code 2 to 9 points} or {@code -3 to +5 points}
+   */
+  public static String points(Interval range) {
+    double low = 100 * range.low();
+    double high = 100 * range.high();
+    if (low >= 0) {
+      return whole(low) + " to " + whole(high) + " points";
+    }
+    return signed(low) + " to " + signed(high) + " points";
+  }
+
+  /**
+   * A count with thousands parted by commas.
+   *
+   * @param count any whole number
+   * @return e.g. {@code 4,782}
+   */
+  public static String count(long count) {
+    return String.format(Locale.ROOT, "%,d", count);
+  }
+
+  /**
+   * A count with its noun.
+   *
+   * @param count any whole number
+   * @param noun in the singular, plural by adding s
+   * @return e.g. {@code 1 graft}, {@code 4,782 grafts}
+   */
+  public static String count(long count, String noun) {
+    return count(count) + " " + noun + (count == 1 ? "" : "s");
+  }
+
+  /**
+   * Names in a sentence.
+   *
+   * @param names any number
+   * @return e.g. {@code A}, {@code A and B}, {@code A, B and C}
+   */
+  public static String list(List<String> names) {
+    if (names.size() <= 1) {
+      return String.join("", names);
+    }
+    return String.join(", ", names.subList(0, names.size() - 1))
+        + " and "
+        + names.get(names.size() - 1);
+  }
+
+  /**
+   * A column name as words.
+   *
+   * @param column e.g. {@code stock_condition}
+   * @return e.g. {@code stock condition}
+   */
+  public static String column(String column) {
+    return column.replace('_', ' ');
+  }
+
+  private static String whole(double value) {
+    return String.format(Locale.ROOT, "%d", Math.round(value));
+  }
+
+  private static String signed(double value) {
+    long whole = Math.round(value);
+    return (whole > 0 ? "+" : "") + whole;
+  }
+}
