@@ -1,0 +1,47 @@
+package org.taketally.answers.counts;
+
+/**
+ * Takes out of grafts.
+ *
+ * @param takes grafts that took, 0 to {@code grafts}
+ * @param grafts grafts assessed, at least 1
+ */
+public record TakeCount(long takes, long grafts) {
+
+  public TakeCount {
+    if (grafts < 1) {
+      throw new IllegalArgumentException("grafts must be at least 1, got %d".formatted(grafts));
+    }
+    if (takes < 0 || takes > grafts) {
+      throw new IllegalArgumentException(
+          "takes must be 0 to %d (grafts), got %d".formatted(grafts, takes));
+    }
+  }
+
+  /**
+   * The counted take.
+   *
+   * @return takes divided by grafts, 0 to 1
+   */
+  public double rate() {
+    return (double) takes / grafts;
+  }
+
+  /**
+   * Grafts that failed.
+   *
+   * @return grafts minus takes
+   */
+  public long failures() {
+    return grafts - takes;
+  }
+
+  /**
+   * The usual standard error of the rate; 0 when none or all took, where it says nothing.
+   *
+   * @return square root of rate * (1 - rate) / grafts
+   */
+  public double standardError() {
+    return Math.sqrt(rate() * (1 - rate()) / grafts);
+  }
+}
