@@ -1,0 +1,73 @@
+package org.taketally.cells;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.taketally.records.GraftRecords;
+import org.taketally.records.RecordsReader;
+
+class CellsOfTest {
+
+  private static final String SHEET =
+      """
+      record,cultivar,rootstock,method,graft_date,budwood_cut_date,grafts,takes,outcome
+      1,Orrin,Halden seedling,saddle,2024-07-10,2024-07-08,,,taken
+      2,Orrin,Halden seedling,cleft,2024-07-10,2024-07-08,12,9,
+      3,Orrin,Halden seedling,saddle,2024-07-10,2024-07-08,,,failed
+      4,Bexley,Tarn clonal,,2024-07-10,,,,unassessed
+      5,Bexley,Tarn clonal,,2024-07-10,,,,taken
+      """;
+
+  @TempDir Path folder;
+
+  private GraftRecords records() throws IOException {
+    return RecordsReader.withDefaults()
+        .read(List.of(Files.writeString(folder.resolve("a.csv"), SHEET)));
+  }
+
+  @Test
+  void merges_equal_patterns_and_leaves_out_what_was_not_assessed() throws IOException {
+    Cells cells =
+        CellsOf.records(
+            records(), List.of("cultivar", "method", "storage_days", "pairing", "season"));
+
+    assertThat(cells.grafts()).containsExactly(2, 12, 1);
+    assertThat(cells.takes()).containsExactly(1, 9, 1);
+    assertThat(cells.factor("cultivar").levels()).containsExactly("Bexley", "Orrin");
+    assertThat(cells.factor("cultivar").codes()).containsExactly(1, 1, 0);
+    // cleft comes first in RecordColumn.METHOD
+    assertThat(cells.factor("method").levels()).containsExactly("cleft", "saddle");
+    assertThat(cells.factor("method").codes()).containsExactly(1, 0, Factor.MISSING);
+    assertThat(cells.factor("pairing").levels())
+        .containsExactly("Bexley × Tarn clonal", "Orrin × Halden seedling");
+    assertThat(cells.factor("season").levels()).containsExactly("2024");
+    assertThat(cells.measure("storage_days").values()).containsExactly(2, 2, Double.NaN);
+    // 12 choose 9 = 220
+    assertThat(cells.logCoefficients()).isCloseTo(Math.log(220), within(1e-13));
+  }
+
+  @Test
+  void names_the_columns_there_are() throws IOException {
+    GraftRecords records = records();
+    assertThatThrownBy(() -> CellsOf.records(records, List.of("cultivr")))
+        .isInstanceOf(IllegalArgumentException.class)
+        .hasMessageStartingWith("no column \"cultivr\" in these records; there are [record, ");
+  }
+
+  @Test
+  void orders_levels_naturally() {
+    assertThat(LevelOrder.natural("row-2", "row-10")).isNegative();
+    assertThat(LevelOrder.natural("Orrin", "bexley")).isPositive();
+    assertThat(LevelOrder.natural("a", "a1")).isNegative();
+    assertThat(LevelOrder.natural("a1b", "a1")).isPositive();
+    assertThat(LevelOrder.natural("x", "x")).isZero();
+    assertThat(LevelOrder.natural("A", "a")).isNotZero();
+  }
+}
