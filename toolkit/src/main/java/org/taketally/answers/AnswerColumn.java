@@ -85,7 +85,8 @@ public enum AnswerColumn {
       Kind.NUMBER, "Rank agreement", "Spearman correlation with this model's cultivar ranks"),
   PREDICTED(Kind.TAKE, "Predicted", "mean predicted take"),
   EFFICIENCY(Kind.SHARE, "Efficiency", "share of the comparison's information left"),
-  COMPONENTS(Kind.COUNT, "Groups", "groups of levels never seen together"),
+  COMPARED_WITHIN(Kind.NAME, "Within", "the factor that is allowed for"),
+  REFUSES(Kind.FLAG, "Refused", "whether a comparison that was asked for is impossible"),
   MARGIN(Kind.POINTS, "Margin", "the difference that would change what you do"),
   COST_PER_TREE(Kind.NUMBER, "Cost per tree", "cost of one saleable tree, in the user's money");
 

@@ -121,6 +121,18 @@ public final class Words {
     return column.replace('_', ' ');
   }
 
+  /**
+   * Text as a sentence: first letter in capitals.
+   *
+   * @param text any text
+   * @return e.g. {@code Rootstock Nerrin was used ...}
+   */
+  public static String sentence(String text) {
+    return text.isEmpty()
+        ? text
+        : text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
+  }
+
   private static String whole(double value) {
     return String.format(Locale.ROOT, "%d", Math.round(value));
   }
