@@ -1,0 +1,83 @@
+package org.taketally.records.invented;
+
+import com.google.gson.JsonElement;
+import com.google.gson.JsonObject;
+import com.google.gson.JsonParser;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.ArrayList;
+import java.util.List;
+
+/** The data sets that travel inside the toolkit, the same files as in the folder datasets. */
+public final class BundledDatasets {
+
+  /** Avocado records, clean to read: rootstock makes no practical difference. */
+  public static final String AVOCADO = Scenarios.AVOCADO;
+
+  /** The same circle's sheets as volunteers keep them, with planted faults. */
+  public static final String AVOCADO_MESSY = Scenarios.AVOCADO + "-messy";
+
+  /** Walnut records: one rootstock is bad. */
+  public static final String WALNUT = Scenarios.WALNUT;
+
+  private static final List<String> DESCRIPTIONS =
+      List.of("README.md", "datapackage.json", "columns.csv");
+
+  private BundledDatasets() {}
+
+  /**
+   * Copies a data set into a folder, replacing files of the same names.
+   *
+   * @param dataset {@link #AVOCADO}, {@link #AVOCADO_MESSY} or {@link #WALNUT}
+   * @param folder where to, made if it isn't there
+   * @return the copied files, descriptions first, then in the order of the data package
+   * @throws IllegalArgumentException if no such data set is bundled
+   * @throws IOException if a file can't be written
+   */
+  public static List<Path> copyTo(String dataset, Path folder) throws IOException {
+    List<String> names = new ArrayList<>(DESCRIPTIONS);
+    names.addAll(resources(dataset));
+    Files.createDirectories(folder);
+    List<Path> copied = new ArrayList<>();
+    for (String name : names) {
+      Path target = folder.resolve(name);
+      try (InputStream in = open(dataset, name)) {
+        Files.copy(in, target, StandardCopyOption.REPLACE_EXISTING);
+      }
+      copied.add(target);
+    }
+    return copied;
+  }
+
+  private static List<String> resources(String dataset) throws IOException {
+    try (InputStream in = open(dataset, "datapackage.json")) {
+      JsonObject described =
+          JsonParser.parseReader(new InputStreamReader(in, StandardCharsets.UTF_8))
+              .getAsJsonObject();
+      List<String> paths = new ArrayList<>();
+      for (JsonElement resource : described.getAsJsonArray("resources")) {
+        paths.add(resource.getAsJsonObject().get("path").getAsString());
+      }
+      return paths;
+    }
+  }
+
+  private static InputStream open(String dataset, String name) {
+    InputStream in = BundledDatasets.class.getResourceAsStream(resource(dataset, name));
+    if (in == null) {
+      throw new IllegalArgumentException(
+          "no file %s of a data set \"%s\" is bundled; there are %s"
+              .formatted(name, dataset, List.of(AVOCADO, AVOCADO_MESSY, WALNUT)));
+    }
+    return in;
+  }
+
+  static String resource(String dataset, String name) {
+    return "/datasets/" + dataset + "/" + name;
+  }
+}
