@@ -1,6 +1,7 @@
 package org.taketally.answers;
 
 import java.util.List;
+import org.taketally.answers.counts.TakeCount;
 import org.taketally.terms.Interval;
 
 /**
@@ -12,7 +13,7 @@ import org.taketally.terms.Interval;
  * @param options level and band thresholds used
  */
 public record Difficulty(
-    List<CultivarTake> cultivars, String standard, Tally tally, AnswerOptions options) {
+    List<CultivarTake> cultivars, String standard, TakeCount tally, AnswerOptions options) {
 
   /**
    * One cultivar.
@@ -29,7 +30,7 @@ public record Difficulty(
    */
   public record CultivarTake(
       String cultivar,
-      Tally tally,
+      TakeCount tally,
       Interval counted,
       Estimate standardTake,
       Estimate take,

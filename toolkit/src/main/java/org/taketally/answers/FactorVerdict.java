@@ -3,6 +3,7 @@ package org.taketally.answers;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
+import org.taketally.answers.counts.TakeCount;
 import org.taketally.terms.Interval;
 
 /**
@@ -29,7 +30,7 @@ public record FactorVerdict(
     List<Test> tests,
     Optional<Detectable> detectable,
     Entanglement entanglement,
-    Tally tally,
+    TakeCount tally,
     AnswerOptions options) {
 
   /**
@@ -43,7 +44,11 @@ public record FactorVerdict(
    * @param standsOut whether this level is what makes the factor matter
    */
   public record LevelTake(
-      String level, Tally tally, Interval counted, Optional<Estimate> take, boolean standsOut) {}
+      String level,
+      TakeCount tally,
+      Interval counted,
+      Optional<Estimate> take,
+      boolean standsOut) {}
 
   /**
    * How large differences are, averaged over the mix of conditions in all records.

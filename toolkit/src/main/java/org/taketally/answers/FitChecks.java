@@ -1,6 +1,7 @@
 package org.taketally.answers;
 
 import java.util.List;
+import org.taketally.answers.counts.TakeCount;
 
 /**
  * Whether the model fits the records, and in words what is wrong and what to do.
@@ -18,7 +19,7 @@ public record FitChecks(
     List<Quantile> residuals,
     List<SeasonInfluence> seasons,
     List<ExtremeCell> extremes,
-    Tally tally) {
+    TakeCount tally) {
 
   /** How a check came out. */
   public enum State {
@@ -47,7 +48,7 @@ public record FitChecks(
    * @param predicted mean predicted take, 0 to 1
    * @param tally grafts and takes
    */
-  public record Tenth(double predicted, Tally tally) {}
+  public record Tenth(double predicted, TakeCount tally) {}
 
   /**
    * A quantile of the residuals.
@@ -74,5 +75,5 @@ public record FitChecks(
    * @param tally grafts and takes
    * @param predicted predicted take, 0 to 1
    */
-  public record ExtremeCell(String cell, Tally tally, double predicted) {}
+  public record ExtremeCell(String cell, TakeCount tally, double predicted) {}
 }

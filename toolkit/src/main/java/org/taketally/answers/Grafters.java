@@ -1,6 +1,7 @@
 package org.taketally.answers;
 
 import java.util.List;
+import org.taketally.answers.counts.TakeCount;
 import org.taketally.terms.Interval;
 
 /**
@@ -16,7 +17,7 @@ public record Grafters(
     List<GrafterTake> grafters,
     boolean named,
     Estimate typical,
-    Tally tally,
+    TakeCount tally,
     AnswerOptions options) {
 
   /**
@@ -29,5 +30,5 @@ public record Grafters(
    * @param difference adjusted take minus that of the average grafter, -1 to 1
    */
   public record GrafterTake(
-      String shownAs, Tally tally, Interval counted, Estimate take, Estimate difference) {}
+      String shownAs, TakeCount tally, Interval counted, Estimate take, Estimate difference) {}
 }

@@ -1,6 +1,7 @@
 package org.taketally.answers;
 
 import java.util.List;
+import org.taketally.answers.counts.TakeCount;
 import org.taketally.terms.Interval;
 
 /**
@@ -18,7 +19,7 @@ public record Pairings(
     List<Pairing> pairings,
     Estimate spread,
     double falseShare,
-    Tally tally,
+    TakeCount tally,
     AnswerOptions options) {
 
   /**
@@ -38,7 +39,7 @@ public record Pairings(
   public record Pairing(
       String cultivar,
       String rootstock,
-      Tally tally,
+      TakeCount tally,
       Interval counted,
       double expected,
       Estimate take,

@@ -1,6 +1,7 @@
 package org.taketally.answers;
 
 import java.util.List;
+import org.taketally.answers.counts.TakeCount;
 
 /**
  * Other ways to predict take, each judged on a season it has not seen.
@@ -17,7 +18,7 @@ public record SecondOpinions(
     List<Importance> importance,
     String sentence,
     String heldOut,
-    Tally tally,
+    TakeCount tally,
     boolean subsampled) {
 
   /**

@@ -1,6 +1,7 @@
 package org.taketally.answers;
 
 import java.util.List;
+import org.taketally.answers.counts.TakeCount;
 import org.taketally.terms.Interval;
 
 /**
@@ -22,7 +23,7 @@ public record StorageCurve(
     List<Range> counted,
     double thinFrom,
     String headline,
-    Tally tally,
+    TakeCount tally,
     AnswerOptions options) {
 
   /**
@@ -42,5 +43,5 @@ public record StorageCurve(
    * @param tally grafts and takes there
    * @param counted Wilson interval of the counted take, 0 to 1
    */
-  public record Range(double from, double to, Tally tally, Interval counted) {}
+  public record Range(double from, double to, TakeCount tally, Interval counted) {}
 }

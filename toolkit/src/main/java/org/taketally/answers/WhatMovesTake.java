@@ -1,6 +1,7 @@
 package org.taketally.answers;
 
 import java.util.List;
+import org.taketally.answers.counts.TakeCount;
 
 /**
  * Every factor on one scale: pick two grafts at random that differ in this factor and in nothing
@@ -10,7 +11,7 @@ import java.util.List;
  * @param tally grafts and takes behind it
  * @param options level used
  */
-public record WhatMovesTake(List<Mover> movers, Tally tally, AnswerOptions options) {
+public record WhatMovesTake(List<Mover> movers, TakeCount tally, AnswerOptions options) {
 
   /** How a factor stands in the model. */
   public enum Kind {
