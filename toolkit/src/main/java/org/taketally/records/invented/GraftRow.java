@@ -13,6 +13,7 @@ import java.util.List;
  * @param grafts one entry per graft
  * @param looks dates of the three counts
  * @param labelLost whether nobody could tell in the end which graft it was
+ * @param failureCause what the grafter thought, or empty
  */
 record GraftRow(
     String record,
@@ -21,7 +22,8 @@ record GraftRow(
     String condition,
     List<Graft> grafts,
     List<LocalDate> looks,
-    boolean labelLost) {
+    boolean labelLost,
+    String failureCause) {
 
   /**
    * One graft.

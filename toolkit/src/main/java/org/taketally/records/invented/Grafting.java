@@ -23,6 +23,7 @@ final class Grafting {
   private final Truth truth;
   private final Draw draw;
   private final SessionPlanner planner;
+  private final FailureCauses causes;
   private final Map<String, Double> pairings = new LinkedHashMap<>();
   private final Map<String, Double> days = new LinkedHashMap<>();
 
@@ -31,6 +32,7 @@ final class Grafting {
     this.truth = truth;
     draw = new Draw(scenario.seed());
     planner = new SessionPlanner(scenario, truth, draw);
+    causes = new FailureCauses(scenario.traps(), new Draw(scenario.seed() + 1));
   }
 
   /** All rows of a season, in order of time. */
@@ -82,7 +84,8 @@ final class Grafting {
       grafts.add(graft(logit, rootstock));
     }
     boolean lost = count.grafts() == 1 && draw.chance(0.008);
-    return new GraftRow(name, lot, rootstock, condition, grafts, count.looks(), lost);
+    String cause = lost ? "" : causes.of(lot.session(), weak, grafts);
+    return new GraftRow(name, lot, rootstock, condition, grafts, count.looks(), lost, cause);
   }
 
   private double logit(Lot lot, String rootstock) {

@@ -28,6 +28,7 @@ final class RecordSheets {
     columns.put("cambium_match", row -> only(row).cambium());
     columns.put("assessed_date", row -> row.labelLost() ? "" : row.looks().get(2));
     columns.put("outcome", RecordSheets::outcome);
+    columns.put("failure_cause", GraftRow::failureCause);
     columns.put("notes", row -> row.labelLost() ? "label lost" : "");
     return sheet(columns, rows);
   }

@@ -39,7 +39,7 @@ final class Scenarios {
 
   private static Habits avocadoHabits() {
     return new Habits(
-        ordered("cleft", 0.65, "side veneer", 0.20, "whip and tongue", 0.15),
+        ordered("cleft", 0.65, "side-veneer", 0.20, "whip-and-tongue", 0.15),
         ordered(new DayRange(0, 2), 0.45, new DayRange(3, 6), 0.35, new DayRange(7, 12), 0.20),
         ordered(
             "dormant", new StageWeights(0.50, 0.15),
@@ -65,7 +65,7 @@ final class Scenarios {
 
   private static Habits walnutHabits() {
     return new Habits(
-        ordered("whip and tongue", 0.60, "saddle", 0.25, "omega", 0.15),
+        ordered("whip-and-tongue", 0.60, "saddle", 0.25, "omega", 0.15),
         ordered(
             new DayRange(14, 60), 0.60, new DayRange(61, 90), 0.25, new DayRange(91, 130), 0.15),
         ordered(
