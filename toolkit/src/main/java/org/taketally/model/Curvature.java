@@ -1,0 +1,52 @@
+package org.taketally.model;
+
+/** Observed information of a marginal log-likelihood, by central differences of its gradient. */
+final class Curvature {
+
+  private Curvature() {}
+
+  /**
+   * Observed information at a point, for the parameters in {@code free} of (tau, beta).
+   *
+   * @return symmetric, one row a free parameter
+   */
+  static double[][] at(Marginal marginal, Point point, int[] free) {
+    double[][] observed = new double[free.length][free.length];
+    for (int j = 0; j < free.length; j++) {
+      double width = width(point, free[j]);
+      double[] up = gradient(marginal, point, free[j], width);
+      double[] down = gradient(marginal, point, free[j], -width);
+      for (int l = 0; l < free.length; l++) {
+        observed[j][l] = (down[free[l]] - up[free[l]]) / (2 * width);
+      }
+    }
+    for (int j = 0; j < free.length; j++) {
+      for (int l = 0; l < j; l++) {
+        observed[j][l] = (observed[j][l] + observed[l][j]) / 2;
+        observed[l][j] = observed[j][l];
+      }
+    }
+    return observed;
+  }
+
+  /** A hundredth of a standard error; variances stay above zero. */
+  private static double width(Point point, int parameter) {
+    double error = 1 / Math.sqrt(point.information[parameter][parameter]);
+    return parameter < point.tau.length
+        ? Math.min(0.003 * error, point.tau[parameter] / 20)
+        : 0.01 * error;
+  }
+
+  private static double[] gradient(Marginal marginal, Point point, int parameter, double width) {
+    double[] tau = point.tau.clone();
+    double[] beta = point.beta.clone();
+    if (parameter < tau.length) {
+      tau[parameter] += width;
+    } else {
+      beta[parameter - tau.length] += width;
+    }
+    Point near = marginal.at(tau, beta);
+    marginal.differentiate(near);
+    return near.gradient;
+  }
+}

@@ -1,0 +1,39 @@
+package org.taketally.model;
+
+/**
+ * The cells as the engine sees them.
+ *
+ * @param takes y
+ * @param grafts n
+ * @param patterns X, one row a pattern, and the pattern of each cell
+ * @param codes level of each cell, one array a varying column
+ * @param sizes levels of each varying column
+ */
+record Evidence(int[] takes, int[] grafts, Patterns patterns, int[][] codes, int[] sizes) {
+
+  int cells() {
+    return takes.length;
+  }
+
+  int varying() {
+    return sizes.length;
+  }
+
+  int fixed() {
+    return patterns.width();
+  }
+
+  Evidence withTakes(int[] otherTakes) {
+    return new Evidence(otherTakes, grafts, patterns, codes, sizes);
+  }
+
+  @Override
+  public boolean equals(Object other) {
+    return this == other;
+  }
+
+  @Override
+  public int hashCode() {
+    return System.identityHashCode(this);
+  }
+}

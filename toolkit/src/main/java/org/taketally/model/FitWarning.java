@@ -1,0 +1,27 @@
+package org.taketally.model;
+
+/**
+ * Something a reader of the fit must know.
+ *
+ * @param kind what it is
+ * @param column the column concerned, or empty
+ * @param sentence in plain words, with the remedy
+ */
+public record FitWarning(Kind kind, String column, String sentence) {
+
+  /** Kinds of warnings; docs/when-a-fit-warns.md has a section for each. */
+  public enum Kind {
+    /** A standard deviation is estimated as exactly 0. */
+    SPREAD_AT_ZERO,
+    /** A column has one level in the cells used and was left out. */
+    ONE_LEVEL,
+    /** A varying column has so few levels that its spread is hardly known. */
+    FEW_LEVELS,
+    /** Cells lacking a needed column were left out. */
+    LEFT_OUT,
+    /** A varying column has one level per row of takes, so it measures extra scatter. */
+    LEVEL_PER_CELL,
+    /** The search ended before its tolerance was met. */
+    NOT_CONVERGED
+  }
+}

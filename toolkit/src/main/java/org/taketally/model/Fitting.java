@@ -1,0 +1,179 @@
+package org.taketally.model;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.IntStream;
+import org.taketally.cells.Cells;
+import org.taketally.model.CannotFit.Reason;
+import org.taketally.model.FitWarning.Kind;
+
+/** Prepares, searches, settles variances at zero, polishes. */
+final class Fitting {
+
+  /** A fixed effect this uncertain over the range of its column runs to infinity. */
+  private static final double RUNAWAY = 30;
+
+  /** A spread this large means levels that all took or all failed. */
+  private static final double WIDEST = 900;
+
+  private final Preparation ready;
+  private final Evidence evidence;
+  private final FitOptions options;
+  private final Marginal marginal;
+
+  private Fitting(Preparation ready, FitOptions options, int nodes) {
+    this.ready = ready;
+    this.evidence = ready.evidence();
+    this.options = options;
+    if (nodes > 1 && evidence.varying() != 1) {
+      throw new CannotFit(
+          Reason.NODES,
+          List.copyOf(ready.levels().keySet()),
+          "quadrature nodes need exactly one varying column, this model has %d; leave nodes out (Laplace), or vary by one column"
+              .formatted(evidence.varying()));
+    }
+    this.marginal = marginal(evidence, nodes);
+  }
+
+  static TakeFit fit(TakeModel model, Cells cells, FitOptions options) {
+    Preparation ready = Preparation.of(model, cells);
+    Identifiability.check(ready.design(), ready.evidence());
+    return new Fitting(ready, options, model.nodes()).run(model);
+  }
+
+  static Marginal marginal(Evidence evidence, int nodes) {
+    return new DenseLaplace(evidence);
+  }
+
+  private TakeFit run(TakeModel model) {
+    double[] tau = new double[evidence.varying()];
+    Arrays.fill(tau, 0.25);
+    int parameters = tau.length + evidence.fixed();
+    Search search = new Search(marginal, options, new boolean[parameters]);
+    Point point = search.run(tau, FixedOnly.fit(evidence));
+    refuseRunaways(point);
+    point = settle(point);
+    int[] free = free(point);
+    double[][] observed = Curvature.at(marginal, point, free);
+    point = polish(point, free, observed);
+    warn(point, search);
+    return new TakeFit(
+        model, ready, point, new ObservedInformation(free, observed), search.log(), marginal);
+  }
+
+  /** Variances at the floor become exactly zero. */
+  private Point settle(Point found) {
+    double[] tau = found.tau.clone();
+    boolean[] fixed = new boolean[found.gradient.length];
+    boolean any = false;
+    for (int k = 0; k < tau.length; k++) {
+      if (tau[k] <= 2 * Search.FLOOR) {
+        tau[k] = 0;
+        fixed[k] = true;
+        any = true;
+      }
+    }
+    return any ? new Search(marginal, options, fixed).run(tau, found.beta) : found;
+  }
+
+  private static int[] free(Point point) {
+    return IntStream.range(0, point.gradient.length)
+        .filter(j -> j >= point.tau.length || point.tau[j] > 0)
+        .toArray();
+  }
+
+  /** One Newton step with the observed information, kept if it doesn't lose. */
+  private Point polish(Point point, int[] free, double[][] observed) {
+    SmallMatrix factor = SmallMatrix.of(observed);
+    Point best = point;
+    if (factor != null) {
+      double[] slope = new double[free.length];
+      for (int j = 0; j < free.length; j++) {
+        slope[j] = point.gradient[free[j]];
+      }
+      double[] step = factor.solve(slope);
+      double[] tau = point.tau.clone();
+      double[] beta = point.beta.clone();
+      for (int j = 0; j < free.length; j++) {
+        if (free[j] < tau.length) {
+          tau[free[j]] = Math.max(tau[free[j]] / 2, tau[free[j]] + step[j]);
+        } else {
+          beta[free[j] - tau.length] += step[j];
+        }
+      }
+      Point next = marginal.at(tau, beta);
+      if (next.logLikelihood >= point.logLikelihood - 1e-9 * Math.abs(point.logLikelihood)) {
+        best = next;
+      }
+    }
+    if (best == point) {
+      best = marginal.at(point.tau, point.beta);
+    }
+    marginal.differentiate(best);
+    return best;
+  }
+
+  private void refuseRunaways(Point point) {
+    int varying = point.tau.length;
+    for (int k = 0; k < varying; k++) {
+      if (!(point.tau[k] < WIDEST)) {
+        String column = List.copyOf(ready.levels().keySet()).get(k);
+        throw new CannotFit(
+            Reason.SEPARATED,
+            List.of(column),
+            "the levels of %s either all took or all failed, so their spread has no finite estimate; leave %s out of the varying columns"
+                .formatted(column, column));
+      }
+    }
+    double[] range = ranges();
+    for (int j = 1; j < range.length; j++) {
+      double error = range[j] / Math.sqrt(point.information[varying + j][varying + j]);
+      if (!(error < RUNAWAY)) {
+        String name = ready.design().names().get(j);
+        throw new CannotFit(
+            Reason.SEPARATED,
+            List.of(name),
+            "%s, together with the other columns, splits takes from failures perfectly, so its effect has no finite estimate; leave a column out, or let one vary"
+                .formatted(name));
+      }
+    }
+  }
+
+  private double[] ranges() {
+    double[][] rows = evidence.patterns().rows();
+    double[] range = new double[evidence.fixed()];
+    for (int j = 0; j < range.length; j++) {
+      int column = j;
+      double high = Arrays.stream(rows).mapToDouble(row -> row[column]).max().orElse(0);
+      double low = Arrays.stream(rows).mapToDouble(row -> row[column]).min().orElse(0);
+      range[j] = high - low;
+    }
+    return range;
+  }
+
+  private void warn(Point point, Search search) {
+    List<String> columns = List.copyOf(ready.levels().keySet());
+    for (int k = 0; k < point.tau.length; k++) {
+      if (point.tau[k] == 0) {
+        ready
+            .warnings()
+            .add(
+                new FitWarning(
+                    Kind.SPREAD_AT_ZERO,
+                    columns.get(k),
+                    "the spread between levels of %s is estimated as zero: they differ no more than chance would make them; see docs/when-a-fit-warns.md"
+                        .formatted(columns.get(k))));
+      }
+    }
+    if (!search.converged()) {
+      ready
+          .warnings()
+          .add(
+              new FitWarning(
+                  Kind.NOT_CONVERGED,
+                  "",
+                  "the search stopped before it was sure of the best fit (%d steps); don't use this fit for decisions: leave out a column, or allow more steps"
+                      .formatted(search.log().size() - 1)));
+    }
+  }
+}

@@ -1,0 +1,44 @@
+package org.taketally.model;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.taketally.cells.Factor;
+
+/**
+ * A column renumbered to the levels that occur.
+ *
+ * @param levels those with cells, in the column's order
+ * @param codes index into {@code levels}, one a cell
+ */
+record LevelsInUse(List<String> levels, int[] codes) {
+
+  static LevelsInUse of(Factor factor) {
+    boolean[] occurs = new boolean[factor.size()];
+    for (int code : factor.codes()) {
+      occurs[code] = true;
+    }
+    int[] newCode = new int[factor.size()];
+    List<String> levels = new ArrayList<>();
+    for (int code = 0; code < occurs.length; code++) {
+      newCode[code] = levels.size();
+      if (occurs[code]) {
+        levels.add(factor.levels().get(code));
+      }
+    }
+    int[] codes = new int[factor.codes().length];
+    for (int i = 0; i < codes.length; i++) {
+      codes[i] = newCode[factor.codes()[i]];
+    }
+    return new LevelsInUse(levels, codes);
+  }
+
+  @Override
+  public boolean equals(Object other) {
+    return this == other;
+  }
+
+  @Override
+  public int hashCode() {
+    return levels.hashCode();
+  }
+}

@@ -1,0 +1,93 @@
+package org.taketally.model;
+
+/**
+ * Cholesky decomposition of a small symmetric positive definite matrix: effects and standard
+ * deviations, never levels.
+ */
+final class SmallMatrix {
+
+  private final double[][] factor;
+
+  private SmallMatrix(double[][] factor) {
+    this.factor = factor;
+  }
+
+  /**
+   * Decomposes.
+   *
+   * @return null if the matrix isn't positive definite to 12 digits
+   */
+  static SmallMatrix of(double[][] matrix) {
+    int size = matrix.length;
+    double[][] factor = new double[size][size];
+    for (int i = 0; i < size; i++) {
+      for (int j = 0; j <= i; j++) {
+        double sum = matrix[i][j];
+        for (int k = 0; k < j; k++) {
+          sum -= factor[i][k] * factor[j][k];
+        }
+        if (j < i) {
+          factor[i][j] = sum / factor[j][j];
+        } else if (sum > 1e-12 * Math.abs(matrix[i][i])) {
+          factor[i][i] = Math.sqrt(sum);
+        } else {
+          return null;
+        }
+      }
+    }
+    return new SmallMatrix(factor);
+  }
+
+  double[] solve(double[] right) {
+    double[] x = right.clone();
+    for (int i = 0; i < x.length; i++) {
+      for (int k = 0; k < i; k++) {
+        x[i] -= factor[i][k] * x[k];
+      }
+      x[i] /= factor[i][i];
+    }
+    return solveTransposed(x);
+  }
+
+  /** Solves L'x = right: turns independent standard normals into draws with this precision. */
+  double[] solveTransposed(double[] right) {
+    double[] x = right.clone();
+    for (int i = x.length - 1; i >= 0; i--) {
+      for (int k = i + 1; k < x.length; k++) {
+        x[i] -= factor[k][i] * x[k];
+      }
+      x[i] /= factor[i][i];
+    }
+    return x;
+  }
+
+  double[][] inverse() {
+    int size = factor.length;
+    double[][] inverse = new double[size][];
+    for (int i = 0; i < size; i++) {
+      double[] unit = new double[size];
+      unit[i] = 1;
+      inverse[i] = solve(unit);
+    }
+    return inverse;
+  }
+
+  double logDeterminant() {
+    double sum = 0;
+    for (int i = 0; i < factor.length; i++) {
+      sum += 2 * Math.log(factor[i][i]);
+    }
+    return sum;
+  }
+
+  /** The rows and columns of {@code matrix} that are kept. */
+  static double[][] part(double[][] matrix, int[] kept) {
+    double[][] part = new double[kept.length][kept.length];
+    for (int i = 0; i < kept.length; i++) {
+      for (int j = 0; j < kept.length; j++) {
+        part[i][j] = matrix[kept[i]][kept[j]];
+      }
+    }
+    return part;
+  }
+}

@@ -1,0 +1,249 @@
+package org.taketally.model;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.apache.commons.statistics.distribution.NormalDistribution;
+import org.taketally.cells.Cells;
+import org.taketally.terms.Interval;
+
+/** A fitted model of takes. Immutable by contract: don't write to the arrays it gives. */
+public final class TakeFit {
+
+  private static final double LEVEL = 0.95;
+
+  private final TakeModel model;
+  private final Preparation ready;
+  private final Point point;
+  private final double[][] betaCovariance;
+  private final List<SearchStep> search;
+  private final double[] linearPredictor;
+
+  TakeFit(
+      TakeModel model,
+      Preparation ready,
+      Point point,
+      ObservedInformation observed,
+      List<SearchStep> search,
+      Marginal marginal) {
+    this.model = model;
+    this.ready = ready;
+    this.point = point;
+    this.search = List.copyOf(search);
+    int varying = point.tau.length;
+    int[] betas = java.util.stream.IntStream.range(varying, varying + point.beta.length).toArray();
+    this.betaCovariance =
+        observed.betaCovariance(
+            varying, point.beta.length, SmallMatrix.part(point.information, betas));
+    this.linearPredictor = predictor(point.beta, point.modes);
+  }
+
+  /**
+   * What was fitted.
+   *
+   * @return the model
+   */
+  public TakeModel model() {
+    return model;
+  }
+
+  /**
+   * The cells used: those complete in the columns the model needs, the pairing added if it varies.
+   *
+   * @return the cells, in the order of {@link #linearPredictor}
+   */
+  public Cells cells() {
+    return ready.cells();
+  }
+
+  /**
+   * Grafts not used, by the column that wasn't recorded; a graft lacking two counts under both.
+   *
+   * @return column to grafts; empty if all were used
+   */
+  public Map<String, Long> leftOut() {
+    return ready.leftOut();
+  }
+
+  /**
+   * Log-likelihood of single grafts: doesn't depend on how rows were grouped.
+   *
+   * @return at most 0
+   */
+  public double logLikelihood() {
+    return point.logLikelihood;
+  }
+
+  /**
+   * Log-likelihood with the binomial coefficients of the rows as given, as grouped-data programs
+   * print it.
+   *
+   * @return at most 0
+   */
+  public double logLikelihoodOfCounts() {
+    return point.logLikelihood + cells().logCoefficients();
+  }
+
+  /**
+   * Parameters estimated: fixed effects and standard deviations.
+   *
+   * @return at least 1
+   */
+  public int parameters() {
+    return point.beta.length + point.tau.length;
+  }
+
+  /**
+   * Fixed effects with 95 % Wald intervals.
+   *
+   * @return intercept first
+   */
+  public List<FixedEffect> fixed() {
+    return fixed(LEVEL);
+  }
+
+  /**
+   * Fixed effects with Wald intervals.
+   *
+   * @param level coverage, strictly between 0 and 1
+   * @return intercept first
+   */
+  public List<FixedEffect> fixed(double level) {
+    double reach = NormalDistribution.of(0, 1).inverseCumulativeProbability((1 + level) / 2);
+    List<FixedEffect> effects = new ArrayList<>();
+    effects.add(effect(FixedEffect.INTERCEPT, "", 0, new Interval(-reach, reach, level)));
+    for (FixedBlock block : ready.design().blocks()) {
+      for (String label : block.labels()) {
+        effects.add(
+            effect(block.term(), label, effects.size(), new Interval(-reach, reach, level)));
+      }
+    }
+    return effects;
+  }
+
+  private FixedEffect effect(String term, String label, int j, Interval reach) {
+    double estimate = point.beta[j];
+    double error = Math.sqrt(betaCovariance[j][j]);
+    return new FixedEffect(
+        term,
+        label,
+        estimate,
+        error,
+        new Interval(
+            estimate + reach.low() * error, estimate + reach.high() * error, reach.level()));
+  }
+
+  /**
+   * Fixed effects.
+   *
+   * @return in the order of {@link #fixed()}, logits
+   */
+  public double[] beta() {
+    return point.beta;
+  }
+
+  /**
+   * Covariance of the fixed effects, from the curvature of the marginal log-likelihood.
+   *
+   * @return square, in the order of {@link #fixed()}
+   */
+  public double[][] betaCovariance() {
+    return betaCovariance;
+  }
+
+  /**
+   * Varying columns.
+   *
+   * @return in the model's order
+   */
+  public List<VaryingFactor> varying() {
+    return ready.levels().keySet().stream().map(this::varying).toList();
+  }
+
+  /**
+   * One varying column.
+   *
+   * @param column its name
+   * @return spread, and the deviation of each level
+   * @throws IllegalArgumentException if it doesn't vary in this fit
+   */
+  public VaryingFactor varying(String column) {
+    int[] codes = ready.design().codes(column);
+    int k = List.copyOf(ready.levels().keySet()).indexOf(column);
+    int size = ready.levels().get(column).size();
+    double theta = Math.sqrt(point.tau[k]);
+    double[] conditional = new double[size];
+    for (int j = 0; j < size; j++) {
+      conditional[j] = theta * Math.sqrt(Math.max(0, point.variances[k][j]));
+    }
+    long[] grafts = new long[size];
+    long[] takes = new long[size];
+    for (int i = 0; i < codes.length; i++) {
+      grafts[codes[i]] += cells().grafts()[i];
+      takes[codes[i]] += cells().takes()[i];
+    }
+    return new VaryingFactor(
+        column, ready.levels().get(column), theta, point.modes[k], conditional, grafts, takes);
+  }
+
+  /**
+   * What a reader must know.
+   *
+   * @return may be empty
+   */
+  public List<FitWarning> warnings() {
+    return List.copyOf(ready.warnings());
+  }
+
+  /**
+   * The search, step by step.
+   *
+   * @return at least one step
+   */
+  public List<SearchStep> search() {
+    return search;
+  }
+
+  /**
+   * Logit of take of each cell, at the modes.
+   *
+   * @return one a cell
+   */
+  public double[] linearPredictor() {
+    return linearPredictor;
+  }
+
+  /**
+   * Chance of take of each cell, at the modes.
+   *
+   * @return one a cell, 0 to 1
+   */
+  public double[] fittedTake() {
+    double[] take = new double[linearPredictor.length];
+    for (int i = 0; i < take.length; i++) {
+      take[i] = 1 / (1 + Math.exp(-linearPredictor[i]));
+    }
+    return take;
+  }
+
+  /**
+   * How cells enter the model.
+   *
+   * @return fixed columns and level codes
+   */
+  public TakeDesign design() {
+    return ready.design();
+  }
+
+  double[] predictor(double[] beta, double[][] deviations) {
+    double[] eta = ready.design().fixedPart(beta);
+    int k = 0;
+    for (int[] codes : ready.design().varying().values()) {
+      for (int i = 0; i < eta.length; i++) {
+        eta[i] += deviations[k][codes[i]];
+      }
+      k++;
+    }
+    return eta;
+  }
+}
