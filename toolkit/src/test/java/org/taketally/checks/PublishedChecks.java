@@ -9,7 +9,8 @@ import java.util.Map;
 final class PublishedChecks {
 
   /** Where our values come from; add a line to add a source. */
-  static final List<CheckSource> SOURCES = List.of(new SingleProportionChecks());
+  static final List<CheckSource> SOURCES =
+      List.of(new SingleProportionChecks(), new TwoProportionChecks(), new StratifiedChecks());
 
   private final Map<String, Check> checks = new LinkedHashMap<>();
 

@@ -26,7 +26,7 @@ public final class TakeRateInterval {
    * @see <a href="https://doi.org/10.1080/01621459.1927.10502953">Wilson (1927)</a>
    */
   public static Interval wilson(long takes, long grafts, double level) {
-    TakeCount count = new TakeCount(takes, grafts);
+    TakeCount count = new TakeCount(takes, grafts).assessed();
     double z = Quantiles.twoSided(level);
     double n = grafts;
     double middle = takes + z * z / 2;
@@ -49,7 +49,7 @@ public final class TakeRateInterval {
    *     (1998a), method 4</a>
    */
   public static Interval wilsonWithContinuity(long takes, long grafts, double level) {
-    TakeCount count = new TakeCount(takes, grafts);
+    TakeCount count = new TakeCount(takes, grafts).assessed();
     double z = Quantiles.twoSided(level);
     double n = grafts;
     double p = count.rate();
@@ -72,7 +72,7 @@ public final class TakeRateInterval {
    * @see <a href="https://doi.org/10.1093/biomet/26.4.404">Clopper and Pearson (1934)</a>
    */
   public static Interval clopperPearson(long takes, long grafts, double level) {
-    TakeCount count = new TakeCount(takes, grafts);
+    TakeCount count = new TakeCount(takes, grafts).assessed();
     double tail = tail(level);
     double low =
         takes == 0
@@ -99,7 +99,7 @@ public final class TakeRateInterval {
    * @see <a href="https://doi.org/10.1214/ss/1009213286">Brown, Cai and DasGupta (2001)</a>
    */
   public static Interval jeffreys(long takes, long grafts, double level) {
-    TakeCount count = new TakeCount(takes, grafts);
+    TakeCount count = new TakeCount(takes, grafts).assessed();
     double tail = tail(level);
     BetaDistribution belief = BetaDistribution.of(takes + 0.5, count.failures() + 0.5);
     double low = takes == 0 ? 0 : belief.inverseCumulativeProbability(tail);
@@ -118,7 +118,7 @@ public final class TakeRateInterval {
    * @see <a href="https://doi.org/10.1080/00031305.1998.10480550">Agresti and Coull (1998)</a>
    */
   public static Interval agrestiCoull(long takes, long grafts, double level) {
-    new TakeCount(takes, grafts);
+    new TakeCount(takes, grafts).assessed();
     double z = Quantiles.twoSided(level);
     double n = grafts + z * z;
     double p = (takes + z * z / 2) / n;
@@ -137,7 +137,7 @@ public final class TakeRateInterval {
    * @throws IllegalArgumentException if an argument is outside its range
    */
   public static Interval wald(long takes, long grafts, double level) {
-    TakeCount count = new TakeCount(takes, grafts);
+    TakeCount count = new TakeCount(takes, grafts).assessed();
     double half = Quantiles.twoSided(level) * count.standardError();
     return new Interval(count.rate() - half, count.rate() + half, level);
   }

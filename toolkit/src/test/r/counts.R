@@ -1,0 +1,41 @@
+# Reference values for the tests of answers.counts. R 4.2.2 with its own packages stats and survival.
+# Run: Rscript toolkit/src/test/r/counts.R > toolkit/src/test/r/counts.txt
+options(digits = 15)
+show <- function(name, ...) cat(name, format(c(...), digits = 15), sep = "\n  ", fill = FALSE, "\n")
+
+# one rate
+show("wilson 41/50", prop.test(41, 50, correct = FALSE)$conf.int)
+show("wilson with continuity 41/50", prop.test(41, 50)$conf.int)
+show("clopper-pearson 41/50", binom.test(41, 50)$conf.int)
+show("jeffreys 41/50", qbeta(c(.025, .975), 41.5, 9.5))
+
+# two rates: the score interval with both rates fitted by a plain one-dimensional search
+score <- function(x1, n1, x2, n2, delta, scaled) {
+  ll <- function(p2) dbinom(x1, n1, p2 + delta, log = TRUE) + dbinom(x2, n2, p2, log = TRUE)
+  p2 <- optimize(ll, c(max(0, -delta) + 1e-12, min(1, 1 - delta) - 1e-12), maximum = TRUE, tol = 1e-12)$maximum
+  p1 <- p2 + delta
+  v <- p1 * (1 - p1) / n1 + p2 * (1 - p2) / n2
+  if (scaled) v <- v * (n1 + n2) / (n1 + n2 - 1)
+  (x1 / n1 - x2 / n2 - delta) / sqrt(v)
+}
+limits <- function(x1, n1, x2, n2, scaled) {
+  d <- x1 / n1 - x2 / n2; z <- qnorm(.975)
+  c(uniroot(function(t) score(x1, n1, x2, n2, t, scaled) - z, c(-1 + 1e-9, d), tol = 1e-12)$root,
+    uniroot(function(t) score(x1, n1, x2, n2, t, scaled) + z, c(d, 1 - 1e-9), tol = 1e-12)$root)
+}
+show("mee 41/50 - 33/48", limits(41, 50, 33, 48, FALSE))
+show("miettinen-nurminen 41/50 - 33/48", limits(41, 50, 33, 48, TRUE))
+wilson <- function(x, n) prop.test(x, n, correct = FALSE)$conf.int
+show("newcombe 41/50 - 33/48", local({
+  a <- wilson(41, 50); b <- wilson(33, 48); d <- 41 / 50 - 33 / 48
+  c(d - sqrt((41 / 50 - a[1])^2 + (b[2] - 33 / 48)^2), d + sqrt((a[2] - 41 / 50)^2 + (33 / 48 - b[1])^2))
+}))
+show("agresti-caffo 41/50 - 33/48", local({
+  p <- c(42 / 52, 34 / 50); s <- sqrt(sum(p * (1 - p) / c(52, 50)))
+  p[1] - p[2] + c(-1, 1) * qnorm(.975) * s
+}))
+
+# strata, two of them without information
+t3 <- array(c(12, 5, 8, 15,  7, 9, 3, 11,  4, 6, 0, 0,  0, 0, 3, 9,  2, 1, 6, 8), c(2, 2, 5))
+m <- mantelhaen.test(t3[, , c(1, 2, 5)], correct = FALSE)
+show("mantel-haenszel of three of five strata", m$statistic, m$p.value, m$estimate, m$conf.int)
