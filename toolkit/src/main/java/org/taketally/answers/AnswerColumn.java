@@ -48,6 +48,8 @@ public enum AnswerColumn {
   EQUIVALENT(Kind.FLAG, "Within margin", "whether the pair was shown to differ by less than that"),
   CHANCE_BEYOND_MARGIN(
       Kind.SHARE, "Beyond margin", "chance that the difference exceeds the margin"),
+  COMPARED(Kind.FLAG, "Compared", "whether it is the factor the question is about"),
+  SHARE(Kind.SHARE, "Share", "share of the whole"),
   STANDS_OUT(Kind.FLAG, "Stands out", "whether this level is what makes the factor matter"),
   LARGEST(Kind.POINTS, "Largest", "difference in take between the best and the worst level"),
   LARGEST_LOW(Kind.POINTS, "Largest, low", "lower end of its likely range"),

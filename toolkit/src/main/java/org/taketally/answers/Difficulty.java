@@ -1,5 +1,7 @@
 package org.taketally.answers;
 
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import org.taketally.answers.counts.TakeCount;
 import org.taketally.terms.Interval;
@@ -13,7 +15,12 @@ import org.taketally.terms.Interval;
  * @param options level and band thresholds used
  */
 public record Difficulty(
-    List<CultivarTake> cultivars, String standard, TakeCount tally, AnswerOptions options) {
+    List<CultivarTake> cultivars, String standard, TakeCount tally, AnswerOptions options)
+    implements Answer {
+
+  public Difficulty {
+    cultivars = List.copyOf(cultivars);
+  }
 
   /**
    * One cultivar.
@@ -38,4 +45,133 @@ public record Difficulty(
       Estimate rank,
       double chanceHardestQuarter,
       Band band) {}
+
+  @Override
+  public String title() {
+    return "Which cultivars are hard to get to take?";
+  }
+
+  @Override
+  public String headline() {
+    String from = ", from " + Words.count(tally.grafts(), "graft") + ".";
+    if (cultivars.size() == 1) {
+      return "These records hold one cultivar only: %s takes %s"
+              .formatted(cultivars.get(0).cultivar(), Words.take(cultivars.get(0).take()))
+          + from;
+    }
+    List<CultivarTake> hardest =
+        cultivars.stream().filter(c -> c.chanceHardestQuarter() >= options.bands().sure()).toList();
+    if (hardest.isEmpty()) {
+      CultivarTake low = cultivars.get(0);
+      CultivarTake high = cultivars.get(cultivars.size() - 1);
+      return "No cultivar of the %d surely belongs to the hardest quarter: estimates run from %s %s to %s %s"
+              .formatted(
+                  cultivars.size(),
+                  low.cultivar(),
+                  Words.take(low.take()),
+                  high.cultivar(),
+                  Words.take(high.take()))
+          + from;
+    }
+    return "Hardest of %d cultivars: %s"
+            .formatted(
+                cultivars.size(),
+                Words.list(
+                    hardest.stream()
+                        .map(c -> c.cultivar() + " takes " + Words.take(c.take()))
+                        .toList()))
+        + from;
+  }
+
+  @Override
+  public String text() {
+    List<String> lines = new ArrayList<>(List.of(headline()));
+    for (Band band : Band.values()) {
+      List<String> names =
+          cultivars.stream().filter(c -> c.band() == band).map(CultivarTake::cultivar).toList();
+      if (!names.isEmpty()) {
+        lines.add(bandLine(band) + ": " + Words.list(names) + ".");
+      }
+    }
+    lines.add(
+        "Takes are what each cultivar would have shown in the mix of conditions of all these records;"
+            + " \"standard\" means "
+            + standard
+            + ".");
+    cultivars.stream()
+        .max(Comparator.comparingDouble(CultivarTake::drawnIn))
+        .filter(c -> c.drawnIn() >= 0.3)
+        .ifPresent(
+            c ->
+                lines.add(
+                    "Few grafts say little, so estimates are drawn toward the middle: that of %s, with %s, by %s of the way."
+                        .formatted(
+                            c.cultivar(),
+                            Words.count(c.tally().grafts(), "graft"),
+                            Words.percent(c.drawnIn()))));
+    lines.add(
+        "Take at assessment is not the tree's later health, nor its yield: a graft that took can"
+            + " still fail in later years.");
+    return String.join("\n", lines);
+  }
+
+  private String bandLine(Band band) {
+    AnswerOptions.Bands limits = options.bands();
+    return switch (band) {
+      case EASY -> "Easy (surely %s or more)".formatted(Words.percent(limits.easyFrom()));
+      case MIDDLING ->
+          "Middling (surely between %s and %s)"
+              .formatted(Words.percent(limits.hardBelow()), Words.percent(limits.easyFrom()));
+      case HARD -> "Hard (surely under %s)".formatted(Words.percent(limits.hardBelow()));
+      case CANT_TELL -> "Can't tell (the likely range crosses a limit)";
+    };
+  }
+
+  @Override
+  public AnswerTable table() {
+    AnswerTable.Builder table =
+        AnswerTable.of(
+            "difficulty",
+            "Cultivars, hardest first",
+            AnswerColumn.CULTIVAR,
+            AnswerColumn.GRAFTS,
+            AnswerColumn.TAKES,
+            AnswerColumn.RAW_TAKE,
+            AnswerColumn.RAW_LOW,
+            AnswerColumn.RAW_HIGH,
+            AnswerColumn.TAKE,
+            AnswerColumn.TAKE_LOW,
+            AnswerColumn.TAKE_HIGH,
+            AnswerColumn.STANDARD_TAKE,
+            AnswerColumn.STANDARD_LOW,
+            AnswerColumn.STANDARD_HIGH,
+            AnswerColumn.DRAWN_IN,
+            AnswerColumn.RANK,
+            AnswerColumn.RANK_LOW,
+            AnswerColumn.RANK_HIGH,
+            AnswerColumn.HARDEST_QUARTER,
+            AnswerColumn.BAND);
+    for (CultivarTake c : cultivars) {
+      table.row(
+          c.cultivar(),
+          c.tally().grafts(),
+          c.tally().takes(),
+          c.tally().rate(),
+          c.counted().low(),
+          c.counted().high(),
+          c.take().value(),
+          c.take().low(),
+          c.take().high(),
+          c.standardTake().value(),
+          c.standardTake().low(),
+          c.standardTake().high(),
+          c.drawnIn(),
+          c.rank().value(),
+          c.rank().low(),
+          c.rank().high(),
+          c.chanceHardestQuarter(),
+          c.band().words());
+    }
+    return table.build();
+  }
 }

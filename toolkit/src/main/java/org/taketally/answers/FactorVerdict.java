@@ -31,7 +31,17 @@ public record FactorVerdict(
     Optional<Detectable> detectable,
     Entanglement entanglement,
     TakeCount tally,
-    AnswerOptions options) {
+    AnswerOptions options)
+    implements Answer {
+
+  public FactorVerdict {
+    reasons = List.copyOf(reasons);
+    levels = List.copyOf(levels);
+    tests = List.copyOf(tests);
+    if (reasons.isEmpty()) {
+      throw new IllegalArgumentException("a verdict on %s needs a reason".formatted(factor));
+    }
+  }
 
   /**
    * One level.
@@ -107,4 +117,117 @@ public record FactorVerdict(
       double equivalenceMargin,
       OptionalLong moreGrafts,
       String sentence) {}
+
+  /**
+   * The levels that make the factor matter.
+   *
+   * @return names, lowest take first; empty unless the verdict is {@code matters}
+   */
+  public List<String> standingOut() {
+    return levels.stream().filter(LevelTake::standsOut).map(LevelTake::level).toList();
+  }
+
+  @Override
+  public String title() {
+    return "Does the %s matter?".formatted(Words.column(factor));
+  }
+
+  @Override
+  public String headline() {
+    return reasons.get(0);
+  }
+
+  @Override
+  public String text() {
+    return String.join("\n", reasons);
+  }
+
+  /** {@inheritDoc} Every pair of levels. */
+  @Override
+  public AnswerTable table() {
+    AnswerTable.Builder table =
+        AnswerTable.of(
+            factor.replace('_', '-') + "-pairs",
+            "Every pair of levels of " + Words.column(factor),
+            AnswerColumn.FACTOR,
+            AnswerColumn.LEVEL,
+            AnswerColumn.OTHER_LEVEL,
+            AnswerColumn.DIFFERENCE,
+            AnswerColumn.DIFFERENCE_LOW,
+            AnswerColumn.DIFFERENCE_HIGH,
+            AnswerColumn.EQUIVALENCE_LOW,
+            AnswerColumn.EQUIVALENCE_HIGH,
+            AnswerColumn.EQUIVALENT,
+            AnswerColumn.CHANCE_BEYOND_MARGIN);
+    for (Pair pair : size.map(Size::pairs).orElse(List.of())) {
+      table.row(
+          factor,
+          pair.level(),
+          pair.other(),
+          pair.difference().value(),
+          pair.difference().low(),
+          pair.difference().high(),
+          pair.equivalence().low(),
+          pair.equivalence().high(),
+          pair.equivalent(),
+          pair.chanceBeyondMargin());
+    }
+    return table.build();
+  }
+
+  /** {@inheritDoc} Pairs, levels, tests. */
+  @Override
+  public List<AnswerTable> tables() {
+    return List.of(table(), levelTable(), testTable());
+  }
+
+  private AnswerTable levelTable() {
+    AnswerTable.Builder table =
+        AnswerTable.of(
+            factor.replace('_', '-') + "-levels",
+            "Levels of " + Words.column(factor) + ", lowest take first",
+            AnswerColumn.FACTOR,
+            AnswerColumn.LEVEL,
+            AnswerColumn.GRAFTS,
+            AnswerColumn.TAKES,
+            AnswerColumn.RAW_TAKE,
+            AnswerColumn.RAW_LOW,
+            AnswerColumn.RAW_HIGH,
+            AnswerColumn.TAKE,
+            AnswerColumn.TAKE_LOW,
+            AnswerColumn.TAKE_HIGH,
+            AnswerColumn.STANDS_OUT);
+    for (LevelTake level : levels) {
+      table.row(
+          factor,
+          level.level(),
+          level.tally().grafts(),
+          level.tally().takes(),
+          level.tally().rate(),
+          level.counted().low(),
+          level.counted().high(),
+          level.take().map(Estimate::value).orElse(null),
+          level.take().map(Estimate::low).orElse(null),
+          level.take().map(Estimate::high).orElse(null),
+          level.standsOut());
+    }
+    return table.build();
+  }
+
+  private AnswerTable testTable() {
+    AnswerTable.Builder table =
+        AnswerTable.of(
+            factor.replace('_', '-') + "-tests",
+            "Evidence that " + Words.column(factor) + " makes any difference",
+            AnswerColumn.FACTOR,
+            AnswerColumn.CHECK,
+            AnswerColumn.METHOD,
+            AnswerColumn.STATISTIC,
+            AnswerColumn.DEGREES,
+            AnswerColumn.P_VALUE);
+    for (Test test : tests) {
+      table.row(factor, test.name(), test.method(), test.statistic(), test.degrees(), test.p());
+    }
+    return table.build();
+  }
 }

@@ -1,6 +1,8 @@
 package org.taketally.answers;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.taketally.answers.counts.TakeCount;
 
 /**
@@ -19,7 +21,16 @@ public record FitChecks(
     List<Quantile> residuals,
     List<SeasonInfluence> seasons,
     List<ExtremeCell> extremes,
-    TakeCount tally) {
+    TakeCount tally)
+    implements Answer {
+
+  public FitChecks {
+    checks = List.copyOf(checks);
+    tenths = List.copyOf(tenths);
+    residuals = List.copyOf(residuals);
+    seasons = List.copyOf(seasons);
+    extremes = List.copyOf(extremes);
+  }
 
   /** How a check came out. */
   public enum State {
@@ -28,7 +39,16 @@ public record FitChecks(
     /** Worth a look. */
     LOOK,
     /** Something is wrong. */
-    WRONG
+    WRONG;
+
+    /**
+     * As printed.
+     *
+     * @return a lower case word
+     */
+    public String words() {
+      return name().toLowerCase(Locale.ROOT);
+    }
   }
 
   /**
@@ -76,4 +96,75 @@ public record FitChecks(
    * @param predicted predicted take, 0 to 1
    */
   public record ExtremeCell(String cell, TakeCount tally, double predicted) {}
+
+  @Override
+  public String title() {
+    return "Does the model fit these records?";
+  }
+
+  @Override
+  public String headline() {
+    List<String> wrong = names(State.WRONG);
+    List<String> look = names(State.LOOK);
+    String of = "%d checks on %s".formatted(checks.size(), Words.count(tally.grafts(), "graft"));
+    if (!wrong.isEmpty()) {
+      return "The model doesn't fit in every respect: %s; %s.".formatted(Words.list(wrong), of);
+    }
+    if (!look.isEmpty()) {
+      return "The model fits well enough, but look at: %s; %s.".formatted(Words.list(look), of);
+    }
+    return "Nothing speaks against the model; %s.".formatted(of);
+  }
+
+  private List<String> names(State state) {
+    return checks.stream().filter(check -> check.state() == state).map(Check::name).toList();
+  }
+
+  @Override
+  public String text() {
+    List<String> lines = new ArrayList<>(List.of(headline()));
+    for (Check check : checks) {
+      lines.add(
+          "%s: %s%s"
+              .formatted(
+                  Words.sentence(check.name()),
+                  check.finding(),
+                  check.remedy().isEmpty() ? "" : " " + check.remedy()));
+    }
+    return String.join("\n", lines);
+  }
+
+  @Override
+  public AnswerTable table() {
+    AnswerTable.Builder table =
+        AnswerTable.of(
+            "fit-checks",
+            "Checks of the fit, worst first",
+            AnswerColumn.CHECK,
+            AnswerColumn.STATE,
+            AnswerColumn.VALUE,
+            AnswerColumn.FINDING,
+            AnswerColumn.REMEDY);
+    for (Check c : checks) {
+      table.row(c.name(), c.state().words(), c.value(), c.finding(), c.remedy());
+    }
+    return table.build();
+  }
+
+  /** {@inheritDoc} The checks, and calibration by tenths. */
+  @Override
+  public List<AnswerTable> tables() {
+    AnswerTable.Builder calibration =
+        AnswerTable.of(
+            "calibration",
+            "Predicted against counted take, by tenths of the prediction",
+            AnswerColumn.PREDICTED,
+            AnswerColumn.GRAFTS,
+            AnswerColumn.TAKES,
+            AnswerColumn.RAW_TAKE);
+    for (Tenth t : tenths) {
+      calibration.row(t.predicted(), t.tally().grafts(), t.tally().takes(), t.tally().rate());
+    }
+    return List.of(table(), calibration.build());
+  }
 }

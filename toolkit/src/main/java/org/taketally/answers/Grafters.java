@@ -1,5 +1,6 @@
 package org.taketally.answers;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.taketally.answers.counts.TakeCount;
 import org.taketally.terms.Interval;
@@ -18,7 +19,12 @@ public record Grafters(
     boolean named,
     Estimate typical,
     TakeCount tally,
-    AnswerOptions options) {
+    AnswerOptions options)
+    implements Answer {
+
+  public Grafters {
+    grafters = List.copyOf(grafters);
+  }
 
   /**
    * One grafter.
@@ -31,4 +37,77 @@ public record Grafters(
    */
   public record GrafterTake(
       String shownAs, TakeCount tally, Interval counted, Estimate take, Estimate difference) {}
+
+  @Override
+  public String title() {
+    return "Is it the hand or the wood?";
+  }
+
+  @Override
+  public String headline() {
+    return "Swapping the hand typically moves take by %s (likely %s) over these %d grafters, had all grafted the same mix; from %s."
+        .formatted(
+            Words.points(typical.value()),
+            Words.points(typical.interval()),
+            grafters.size(),
+            Words.count(tally.grafts(), "graft"));
+  }
+
+  @Override
+  public String text() {
+    List<String> lines = new ArrayList<>(List.of(headline()));
+    grafters.stream()
+        .filter(g -> g.difference().high() < 0)
+        .forEach(
+            g ->
+                lines.add(
+                    "%s: %s below the average hand (likely %s), from %s."
+                        .formatted(
+                            Words.sentence(g.shownAs()),
+                            Words.points(g.difference().value()),
+                            Words.below(g.difference().interval()),
+                            Words.count(g.tally().grafts(), "graft"))));
+    if (!named) {
+      lines.add("Grafters are shown by letters dealt out at random.");
+    }
+    lines.add(
+        "A lower figure may come from the jobs given to a person, where these weren't recorded.");
+    return String.join("\n", lines);
+  }
+
+  @Override
+  public AnswerTable table() {
+    AnswerTable.Builder table =
+        AnswerTable.of(
+            "grafters",
+            "Grafters, highest adjusted take first",
+            AnswerColumn.GRAFTER,
+            AnswerColumn.GRAFTS,
+            AnswerColumn.TAKES,
+            AnswerColumn.RAW_TAKE,
+            AnswerColumn.RAW_LOW,
+            AnswerColumn.RAW_HIGH,
+            AnswerColumn.TAKE,
+            AnswerColumn.TAKE_LOW,
+            AnswerColumn.TAKE_HIGH,
+            AnswerColumn.DIFFERENCE,
+            AnswerColumn.DIFFERENCE_LOW,
+            AnswerColumn.DIFFERENCE_HIGH);
+    for (GrafterTake g : grafters) {
+      table.row(
+          g.shownAs(),
+          g.tally().grafts(),
+          g.tally().takes(),
+          g.tally().rate(),
+          g.counted().low(),
+          g.counted().high(),
+          g.take().value(),
+          g.take().low(),
+          g.take().high(),
+          g.difference().value(),
+          g.difference().low(),
+          g.difference().high());
+    }
+    return table.build();
+  }
 }

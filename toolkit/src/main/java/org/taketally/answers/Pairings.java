@@ -20,7 +20,15 @@ public record Pairings(
     Estimate spread,
     double falseShare,
     TakeCount tally,
-    AnswerOptions options) {
+    AnswerOptions options)
+    implements Answer {
+
+  /** Largest expected share of wrongly listed pairings on the short list. */
+  public static final double FALSE_SHARE_AT_MOST = 0.10;
+
+  public Pairings {
+    pairings = List.copyOf(pairings);
+  }
 
   /**
    * One cultivar on one rootstock.
@@ -46,4 +54,90 @@ public record Pairings(
       Estimate difference,
       double chanceWorse,
       boolean flagged) {}
+
+  /**
+   * The short list.
+   *
+   * @return flagged pairings, worst deficit first
+   */
+  public List<Pairing> flagged() {
+    return pairings.stream().filter(Pairing::flagged).toList();
+  }
+
+  @Override
+  public String title() {
+    return "Does a cultivar fail on one rootstock alone?";
+  }
+
+  @Override
+  public String headline() {
+    String from =
+        " (%s, %s)"
+            .formatted(
+                Words.count(pairings.size(), "pairing"), Words.count(tally.grafts(), "graft"));
+    if (flagged().isEmpty()) {
+      return "No cultivar is shown to fail on one rootstock alone by more than %s%s."
+          .formatted(Words.points(options.margin()), from);
+    }
+    return "Worse than cultivar and rootstock alone lead you to expect: "
+        + Words.list(flagged().stream().map(Pairings::inWords).toList())
+        + "; about %s of such a list are false alarms%s."
+            .formatted(Words.percent(falseShare), from);
+  }
+
+  private static String inWords(Pairing p) {
+    return "%s on %s takes %s where %s was expected"
+        .formatted(p.cultivar(), p.rootstock(), Words.take(p.take()), Words.percent(p.expected()));
+  }
+
+  @Override
+  public String text() {
+    return headline()
+        + "\nA pairing's own effect is drawn toward none, the more the fewer its grafts. It speaks of"
+        + " take only: a union that took can still fail in later years.";
+  }
+
+  @Override
+  public AnswerTable table() {
+    AnswerTable.Builder table =
+        AnswerTable.of(
+            "pairings",
+            "Cultivars on rootstocks, worst deficit first",
+            AnswerColumn.CULTIVAR,
+            AnswerColumn.ROOTSTOCK,
+            AnswerColumn.GRAFTS,
+            AnswerColumn.TAKES,
+            AnswerColumn.RAW_TAKE,
+            AnswerColumn.RAW_LOW,
+            AnswerColumn.RAW_HIGH,
+            AnswerColumn.EXPECTED_TAKE,
+            AnswerColumn.TAKE,
+            AnswerColumn.TAKE_LOW,
+            AnswerColumn.TAKE_HIGH,
+            AnswerColumn.DIFFERENCE,
+            AnswerColumn.DIFFERENCE_LOW,
+            AnswerColumn.DIFFERENCE_HIGH,
+            AnswerColumn.CHANCE_WORSE,
+            AnswerColumn.FLAGGED);
+    for (Pairing p : pairings) {
+      table.row(
+          p.cultivar(),
+          p.rootstock(),
+          p.tally().grafts(),
+          p.tally().takes(),
+          p.tally().rate(),
+          p.counted().low(),
+          p.counted().high(),
+          p.expected(),
+          p.take().value(),
+          p.take().low(),
+          p.take().high(),
+          p.difference().value(),
+          p.difference().low(),
+          p.difference().high(),
+          p.chanceWorse(),
+          p.flagged());
+    }
+    return table.build();
+  }
 }

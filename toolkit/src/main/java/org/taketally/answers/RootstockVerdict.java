@@ -1,5 +1,7 @@
 package org.taketally.answers;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import org.taketally.terms.Interval;
 
@@ -19,7 +21,8 @@ public record RootstockVerdict(
     Optional<FactorVerdict> condition,
     Optional<Pairings> pairings,
     Optional<TwoStocks> byHand,
-    Optional<OffType> offType) {
+    Optional<OffType> offType)
+    implements Answer {
 
   /**
    * Two stocks compared cultivar by cultivar, and pooled.
@@ -52,4 +55,50 @@ public record RootstockVerdict(
    */
   public record OffType(
       Interval trueToType, double largest, double largestIfPure, String sentence) {}
+
+  /**
+   * The verdict on the stock's type.
+   *
+   * @return one of five
+   */
+  public Verdict verdict() {
+    return type.verdict();
+  }
+
+  @Override
+  public String title() {
+    return type.title();
+  }
+
+  @Override
+  public String headline() {
+    return type.headline();
+  }
+
+  @Override
+  public String text() {
+    List<String> lines = new ArrayList<>(List.of(type.text()));
+    condition.ifPresent(answer -> lines.add("Beside it, stock condition. " + answer.headline()));
+    pairings.ifPresent(answer -> lines.add(answer.headline()));
+    byHand.ifPresent(view -> lines.add(view.sentence()));
+    offType.ifPresent(line -> lines.add(line.sentence()));
+    lines.add(
+        "Take is not lasting union: stocks with equal take can still differ in growth, health and"
+            + " how long the union holds, which these records don't show.");
+    return String.join("\n", lines);
+  }
+
+  @Override
+  public AnswerTable table() {
+    return type.table();
+  }
+
+  /** {@inheritDoc} Those of the stock's type, then stock condition, pairings, the view by hand. */
+  @Override
+  public List<AnswerTable> tables() {
+    List<AnswerTable> tables = new ArrayList<>(type.tables());
+    condition.ifPresent(answer -> tables.addAll(answer.tables()));
+    pairings.ifPresent(answer -> tables.add(answer.table()));
+    return tables;
+  }
 }

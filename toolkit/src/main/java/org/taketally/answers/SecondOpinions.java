@@ -1,5 +1,6 @@
 package org.taketally.answers;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.taketally.answers.counts.TakeCount;
 
@@ -19,7 +20,13 @@ public record SecondOpinions(
     String sentence,
     String heldOut,
     TakeCount tally,
-    boolean subsampled) {
+    boolean subsampled)
+    implements Answer {
+
+  public SecondOpinions {
+    opinions = List.copyOf(opinions);
+    importance = List.copyOf(importance);
+  }
 
   /**
    * One way of predicting.
@@ -41,4 +48,55 @@ public record SecondOpinions(
    * @param share share of all SHAP weight, 0 to 1
    */
   public record Importance(String factor, double share) {}
+
+  @Override
+  public String title() {
+    return "Does another way of predicting do better?";
+  }
+
+  @Override
+  public String headline() {
+    return sentence;
+  }
+
+  @Override
+  public String text() {
+    List<String> lines = new ArrayList<>(List.of(sentence));
+    if (subsampled) {
+      lines.add(
+          "To save time, %s drawn evenly from the records were used."
+              .formatted(Words.count(tally.grafts(), "graft")));
+    }
+    return String.join("\n", lines);
+  }
+
+  @Override
+  public AnswerTable table() {
+    AnswerTable.Builder table =
+        AnswerTable.of(
+            "second-opinions",
+            "Ways of predicting, each judged on a %s it has not seen".formatted(heldOut),
+            AnswerColumn.MODEL,
+            AnswerColumn.LOG_SCORE,
+            AnswerColumn.BRIER,
+            AnswerColumn.CALIBRATION_SLOPE,
+            AnswerColumn.RANK_AGREEMENT);
+    for (Opinion o : opinions) {
+      table.row(o.name(), o.logScore(), o.brier(), o.calibrationSlope(), o.rankAgreement());
+    }
+    return table.build();
+  }
+
+  /** {@inheritDoc} The ways of predicting, and what moves the random forest. */
+  @Override
+  public List<AnswerTable> tables() {
+    AnswerTable.Builder weights =
+        AnswerTable.of(
+            "forest-weights",
+            "What moves the random forest's predictions",
+            AnswerColumn.FACTOR,
+            AnswerColumn.SHARE);
+    importance.forEach(i -> weights.row(i.factor(), i.share()));
+    return List.of(table(), weights.build());
+  }
 }

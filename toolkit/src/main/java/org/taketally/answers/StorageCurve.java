@@ -1,5 +1,6 @@
 package org.taketally.answers;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.taketally.answers.counts.TakeCount;
 import org.taketally.terms.Interval;
@@ -24,7 +25,13 @@ public record StorageCurve(
     double thinFrom,
     String headline,
     TakeCount tally,
-    AnswerOptions options) {
+    AnswerOptions options)
+    implements Answer {
+
+  public StorageCurve {
+    points = List.copyOf(points);
+    counted = List.copyOf(counted);
+  }
 
   /**
    * A point of the curve.
@@ -44,4 +51,71 @@ public record StorageCurve(
    * @param counted Wilson interval of the counted take, 0 to 1
    */
   public record Range(double from, double to, TakeCount tally, Interval counted) {}
+
+  @Override
+  public String title() {
+    return "How does take change with %s?".formatted(Words.column(column));
+  }
+
+  @Override
+  public String text() {
+    List<String> lines = new ArrayList<>(List.of(headline));
+    if (!Double.isNaN(thinFrom)) {
+      lines.add(
+          "From %s on there are few grafts, so the curve there is guesswork."
+              .formatted(Words.amount(thinFrom, unit)));
+    }
+    lines.add(
+        "Other things are as in the records: wood kept long may also have been cut earlier, or by"
+            + " other hands.");
+    return String.join("\n", lines);
+  }
+
+  /** {@inheritDoc} The curve. */
+  @Override
+  public AnswerTable table() {
+    AnswerTable.Builder table =
+        AnswerTable.of(
+            column.replace('_', '-') + "-curve",
+            "Take along " + Words.column(column),
+            AnswerColumn.FACTOR,
+            AnswerColumn.VALUE,
+            AnswerColumn.TAKE,
+            AnswerColumn.TAKE_LOW,
+            AnswerColumn.TAKE_HIGH,
+            AnswerColumn.THIN);
+    for (Point p : points) {
+      table.row(column, p.value(), p.take().value(), p.take().low(), p.take().high(), p.thin());
+    }
+    return table.build();
+  }
+
+  /** {@inheritDoc} The curve, and the counts. */
+  @Override
+  public List<AnswerTable> tables() {
+    AnswerTable.Builder counts =
+        AnswerTable.of(
+            column.replace('_', '-') + "-counted",
+            "Grafts counted along " + Words.column(column),
+            AnswerColumn.FACTOR,
+            AnswerColumn.VALUE_FROM,
+            AnswerColumn.VALUE_TO,
+            AnswerColumn.GRAFTS,
+            AnswerColumn.TAKES,
+            AnswerColumn.RAW_TAKE,
+            AnswerColumn.RAW_LOW,
+            AnswerColumn.RAW_HIGH);
+    for (Range r : counted) {
+      counts.row(
+          column,
+          r.from(),
+          r.to(),
+          r.tally().grafts(),
+          r.tally().takes(),
+          r.tally().rate(),
+          r.counted().low(),
+          r.counted().high());
+    }
+    return List.of(table(), counts.build());
+  }
 }

@@ -1,5 +1,6 @@
 package org.taketally.answers;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.taketally.answers.counts.TakeCount;
 
@@ -11,7 +12,12 @@ import org.taketally.answers.counts.TakeCount;
  * @param tally grafts and takes behind it
  * @param options level used
  */
-public record WhatMovesTake(List<Mover> movers, TakeCount tally, AnswerOptions options) {
+public record WhatMovesTake(List<Mover> movers, TakeCount tally, AnswerOptions options)
+    implements Answer {
+
+  public WhatMovesTake {
+    movers = List.copyOf(movers);
+  }
 
   /** How a factor stands in the model. */
   public enum Kind {
@@ -48,4 +54,84 @@ public record WhatMovesTake(List<Mover> movers, TakeCount tally, AnswerOptions o
       Estimate span,
       boolean compared,
       String sentence) {}
+
+  @Override
+  public String title() {
+    return "What moves take?";
+  }
+
+  @Override
+  public String headline() {
+    String from = ", from " + Words.count(tally.grafts(), "graft") + ".";
+    if (movers.isEmpty()) {
+      return "Nothing in these records varies that could move take" + from;
+    }
+    List<String> first =
+        movers.stream().limit(3).map(m -> Words.column(m.factor()) + " " + size(m)).toList();
+    String rest =
+        movers.stream()
+            .skip(3)
+            .filter(Mover::compared)
+            .map(
+                m ->
+                    "; %s comes %s of %d, %s"
+                        .formatted(
+                            Words.column(m.factor()),
+                            Words.place(movers.indexOf(m) + 1),
+                            movers.size(),
+                            size(m)))
+            .findFirst()
+            .orElse("");
+    return "What moves take most: " + Words.list(first) + rest + from;
+  }
+
+  private static String size(Mover mover) {
+    return "(typically %s, likely %s)"
+        .formatted(Words.points(mover.typical().value()), Words.points(mover.typical().interval()));
+  }
+
+  @Override
+  public String text() {
+    List<String> lines = new ArrayList<>(List.of(headline()));
+    movers.forEach(mover -> lines.add(mover.sentence()));
+    lines.add(
+        "One scale for all: two grafts picked at random that differ in this one thing, how far apart"
+            + " their takes are on average over the conditions in these records. It shows what goes"
+            + " with take here, which is not always what causes it.");
+    return String.join("\n", lines);
+  }
+
+  @Override
+  public AnswerTable table() {
+    AnswerTable.Builder table =
+        AnswerTable.of(
+            "what-moves-take",
+            "What moves take, largest first",
+            AnswerColumn.FACTOR,
+            AnswerColumn.LEVELS,
+            AnswerColumn.DIFFERENCE,
+            AnswerColumn.DIFFERENCE_LOW,
+            AnswerColumn.DIFFERENCE_HIGH,
+            AnswerColumn.BEST,
+            AnswerColumn.WORST,
+            AnswerColumn.LARGEST,
+            AnswerColumn.LARGEST_LOW,
+            AnswerColumn.LARGEST_HIGH,
+            AnswerColumn.COMPARED);
+    for (Mover m : movers) {
+      table.row(
+          m.factor(),
+          m.levels(),
+          m.typical().value(),
+          m.typical().low(),
+          m.typical().high(),
+          m.best(),
+          m.worst(),
+          m.span().value(),
+          m.span().low(),
+          m.span().high(),
+          m.compared());
+    }
+    return table.build();
+  }
 }

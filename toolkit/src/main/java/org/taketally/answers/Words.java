@@ -122,6 +122,40 @@ public final class Words {
   }
 
   /**
+   * A place in a list.
+   *
+   * @param place 1 or more
+   * @return e.g. {@code 1st}, {@code 12th}
+   */
+  public static String place(int place) {
+    int last = place % 100 >= 11 && place % 100 <= 13 ? 0 : place % 10;
+    return place + (last == 1 ? "st" : last == 2 ? "nd" : last == 3 ? "rd" : "th");
+  }
+
+  /**
+   * A number with its unit.
+   *
+   * @param value any number
+   * @param unit in words; may be empty
+   * @return e.g. {@code 12 days}, {@code 7.5}
+   */
+  public static String amount(double value, String unit) {
+    String number =
+        value == Math.rint(value) ? whole(value) : String.format(Locale.ROOT, "%.1f", value);
+    return unit.isEmpty() ? number : number + " " + unit;
+  }
+
+  /**
+   * A range of deficits, given as negative differences.
+   *
+   * @param range on -1 to 0
+   * @return e.g. {@code 2 to 9 points}
+   */
+  public static String below(Interval range) {
+    return points(new Interval(-range.high(), -range.low(), range.level()));
+  }
+
+  /**
    * Text as a sentence: first letter in capitals.
    *
    * @param text any text
