@@ -235,6 +235,18 @@ public final class TakeFit {
     return ready.design();
   }
 
+  /**
+   * Draws from the posterior.
+   *
+   * @param count number of draws, at least 1
+   * @param seed the same seed gives the same draws
+   * @return the draws
+   */
+  public TakeDraws draws(int count, long seed) {
+    return new TakeDraws(
+        this, count, new JointDense(ready.evidence(), point, linearPredictor, seed));
+  }
+
   double[] predictor(double[] beta, double[][] deviations) {
     double[] eta = ready.design().fixedPart(beta);
     int k = 0;

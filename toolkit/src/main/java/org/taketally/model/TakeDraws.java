@@ -1,0 +1,123 @@
+package org.taketally.model;
+
+import java.util.List;
+
+/**
+ * Draws from the posterior of a fit: fixed effects, standard deviations and deviations together.
+ * The same fit, count and seed give the same draws.
+ */
+public final class TakeDraws {
+
+  /** Makes one draw. */
+  interface Source {
+    Draw draw(int number);
+  }
+
+  /**
+   * One draw.
+   *
+   * @param beta fixed effects
+   * @param sds standard deviations
+   * @param effects deviations, one array a varying column
+   */
+  record Draw(double[] beta, double[] sds, double[][] effects) {
+    @Override
+    public boolean equals(Object other) {
+      return this == other;
+    }
+
+    @Override
+    public int hashCode() {
+      return System.identityHashCode(this);
+    }
+  }
+
+  private static final long KEPT_NUMBERS = 40_000_000;
+
+  private final TakeFit fit;
+  private final List<String> columns;
+  private final int count;
+  private final Source source;
+  private final Draw[] kept;
+  private Draw last;
+  private int lastNumber = -1;
+
+  TakeDraws(TakeFit fit, int count, Source source) {
+    this.fit = fit;
+    this.columns = fit.varying().stream().map(VaryingFactor::factor).toList();
+    this.count = count;
+    this.source = source;
+    long numbers = fit.varying().stream().mapToLong(factor -> factor.levels().size()).sum();
+    this.kept = numbers * count <= KEPT_NUMBERS ? new Draw[count] : null;
+  }
+
+  /**
+   * Number of draws.
+   *
+   * @return at least 1
+   */
+  public int count() {
+    return count;
+  }
+
+  /**
+   * Fixed effects of one draw.
+   *
+   * @param d 0 to count - 1
+   * @return in the order of {@link TakeFit#fixed()}, logits
+   */
+  public double[] beta(int d) {
+    return draw(d).beta();
+  }
+
+  /**
+   * Standard deviations of one draw.
+   *
+   * @param d 0 to count - 1
+   * @return in the order of {@link TakeFit#varying()}, logits
+   */
+  public double[] sds(int d) {
+    return draw(d).sds();
+  }
+
+  /**
+   * Deviations of one draw.
+   *
+   * @param column a varying column of the fit
+   * @param d 0 to count - 1
+   * @return one per level of {@link VaryingFactor#levels()}, logits
+   */
+  public double[] effects(String column, int d) {
+    int k = columns.indexOf(column);
+    if (k < 0) {
+      throw new IllegalArgumentException(
+          "%s doesn't vary in this fit; %s do".formatted(column, columns));
+    }
+    return draw(d).effects()[k];
+  }
+
+  /**
+   * Logit of take of each cell in one draw.
+   *
+   * @param d 0 to count - 1
+   * @return one per cell of {@link TakeFit#cells()}
+   */
+  public double[] linearPredictor(int d) {
+    Draw draw = draw(d);
+    return fit.predictor(draw.beta(), draw.effects());
+  }
+
+  private synchronized Draw draw(int d) {
+    if (kept != null) {
+      if (kept[d] == null) {
+        kept[d] = source.draw(d);
+      }
+      return kept[d];
+    }
+    if (lastNumber != d) {
+      last = source.draw(d);
+      lastNumber = d;
+    }
+    return last;
+  }
+}
