@@ -1,0 +1,181 @@
+package org.taketally.figure;
+
+import org.taketally.answers.Difficulty;
+import org.taketally.answers.FactorVerdict;
+import org.taketally.answers.FitChecks;
+import org.taketally.answers.Grafters;
+import org.taketally.answers.Pairings;
+import org.taketally.answers.RootstockVerdict;
+import org.taketally.answers.StorageCurve;
+import org.taketally.answers.WhatMovesTake;
+
+/**
+ * Every figure, each from one answer, as SVG text.
+ *
+ * <p>Each figure stands alone: its own light ground, system fonts, a title and a description made
+ * from the numbers, marks told apart by shape and words, grafts printed beside what rests on them.
+ * User text is escaped. The same answer gives the same bytes. Each method has a form for the size;
+ * without it a figure is {@link FigureSize#WIDE}.
+ */
+public final class Figures {
+
+  private Figures() {}
+
+  /**
+   * Cultivars from hard to easy: adjusted take, its likely range, the counted take, the band.
+   *
+   * @param answer the difficulty of each cultivar
+   * @return an {@code <svg>} element
+   */
+  public static String difficulty(Difficulty answer) {
+    return difficulty(answer, FigureSize.WIDE);
+  }
+
+  /**
+   * As {@link #difficulty(Difficulty)}.
+   *
+   * @param answer the difficulty of each cultivar
+   * @param size shape it is laid out for
+   * @return an {@code <svg>} element
+   */
+  public static String difficulty(Difficulty answer, FigureSize size) {
+    return DifficultyFigure.draw(answer, size);
+  }
+
+  /**
+   * Differences between each two rootstocks against the margin.
+   *
+   * @param answer the verdict
+   * @return an {@code <svg>} element
+   */
+  public static String rootstockDifferences(RootstockVerdict answer) {
+    return differences(answer.type(), FigureSize.WIDE);
+  }
+
+  /**
+   * As {@link #rootstockDifferences(RootstockVerdict)}.
+   *
+   * @param answer the verdict
+   * @param size shape it is laid out for
+   * @return an {@code <svg>} element
+   */
+  public static String rootstockDifferences(RootstockVerdict answer, FigureSize size) {
+    return differences(answer.type(), size);
+  }
+
+  /**
+   * Differences between each two levels of any factor against the margin.
+   *
+   * @param answer the verdict on the factor
+   * @param size shape it is laid out for
+   * @return an {@code <svg>} element
+   */
+  public static String differences(FactorVerdict answer, FigureSize size) {
+    return DifferencesFigure.draw(answer, size);
+  }
+
+  /**
+   * Every factor on one scale, largest first, the one asked about standing out.
+   *
+   * @param answer what moves take
+   * @return an {@code <svg>} element
+   */
+  public static String whatMovesTake(WhatMovesTake answer) {
+    return whatMovesTake(answer, FigureSize.WIDE);
+  }
+
+  /**
+   * As {@link #whatMovesTake(WhatMovesTake)}.
+   *
+   * @param answer what moves take
+   * @param size shape it is laid out for
+   * @return an {@code <svg>} element
+   */
+  public static String whatMovesTake(WhatMovesTake answer, FigureSize size) {
+    return MoversFigure.draw(answer, size);
+  }
+
+  /**
+   * Take against a number, with its likely range and where the records thin out.
+   *
+   * @param answer the curve
+   * @return an {@code <svg>} element
+   */
+  public static String storageCurve(StorageCurve answer) {
+    return storageCurve(answer, FigureSize.WIDE);
+  }
+
+  /**
+   * As {@link #storageCurve(StorageCurve)}.
+   *
+   * @param answer the curve
+   * @param size shape it is laid out for
+   * @return an {@code <svg>} element
+   */
+  public static String storageCurve(StorageCurve answer, FigureSize size) {
+    return StorageFigure.draw(answer, size);
+  }
+
+  /**
+   * Pairings of cultivar and rootstock that take worse than both alone lead to expect.
+   *
+   * @param answer the pairings
+   * @return an {@code <svg>} element
+   */
+  public static String pairings(Pairings answer) {
+    return pairings(answer, FigureSize.WIDE);
+  }
+
+  /**
+   * As {@link #pairings(Pairings)}.
+   *
+   * @param answer the pairings
+   * @param size shape it is laid out for
+   * @return an {@code <svg>} element
+   */
+  public static String pairings(Pairings answer, FigureSize size) {
+    return PairingsFigure.draw(answer, size);
+  }
+
+  /**
+   * Grafters, as letters unless names were asked for.
+   *
+   * @param answer each grafter's adjusted take
+   * @return an {@code <svg>} element
+   */
+  public static String grafters(Grafters answer) {
+    return grafters(answer, FigureSize.WIDE);
+  }
+
+  /**
+   * As {@link #grafters(Grafters)}.
+   *
+   * @param answer each grafter's adjusted take
+   * @param size shape it is laid out for
+   * @return an {@code <svg>} element
+   */
+  public static String grafters(Grafters answer, FigureSize size) {
+    return GraftersFigure.draw(answer, size);
+  }
+
+  /**
+   * Predicted against counted take by tenths of the prediction.
+   *
+   * @param answer the checks of the fit
+   * @return an {@code <svg>} element
+   */
+  public static String calibration(FitChecks answer) {
+    return calibration(answer, FigureSize.WIDE);
+  }
+
+  /**
+   * As {@link #calibration(FitChecks)}.
+   *
+   * @param answer the checks of the fit
+   * @param size shape it is laid out for
+   * @return an {@code <svg>} element
+   */
+  public static String calibration(FitChecks answer, FigureSize size) {
+    return CalibrationFigure.draw(answer, size);
+  }
+}
