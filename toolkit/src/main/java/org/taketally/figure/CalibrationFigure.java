@@ -27,12 +27,10 @@ final class CalibrationFigure {
     plot.axes("predicted take", value -> Math.round(100 * value) + " %");
     sheet.add(diagonal(plot.x(0), plot.y(0), plot.x(1), plot.y(1)));
     for (Tenth tenth : checks.tenths()) {
-      if (tenth.tally().grafts() > 0) {
-        sheet.add(
-            SvgElement.of("g")
-                .add(SvgElement.of("title", detail(tenth)))
-                .add(Mark.CIRCLE.at(plot.x(tenth.predicted()), plot.y(tenth.tally().take()))));
-      }
+      sheet.add(
+          SvgElement.of("g")
+              .add(SvgElement.of("title", detail(tenth)))
+              .add(Mark.CIRCLE.at(plot.x(tenth.predicted()), plot.y(tenth.tally().rate()))));
     }
     sheet.note("Upwards: take as counted. Points near the line mean the model can be believed.");
     return sheet.svg();
@@ -50,11 +48,7 @@ final class CalibrationFigure {
   }
 
   private static String description(FitChecks checks, String subtitle) {
-    List<String> groups =
-        checks.tenths().stream()
-            .filter(t -> t.tally().grafts() > 0)
-            .map(CalibrationFigure::detail)
-            .toList();
+    List<String> groups = checks.tenths().stream().map(CalibrationFigure::detail).toList();
     return subtitle + ". " + String.join("; ", groups) + ".";
   }
 
@@ -62,7 +56,7 @@ final class CalibrationFigure {
     return "predicted %s, counted %s of %s"
         .formatted(
             Words.percent(tenth.predicted()),
-            Words.percent(tenth.tally().take()),
+            Words.percent(tenth.tally().rate()),
             Words.count(tenth.tally().grafts(), "graft"));
   }
 }

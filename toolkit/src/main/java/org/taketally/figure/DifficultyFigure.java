@@ -76,10 +76,9 @@ final class DifficultyFigure {
     List<CultivarTake> all = difficulty.cultivars();
     StringBuilder text = new StringBuilder(subtitle(difficulty)).append(". ");
     for (Band band : Band.values()) {
-      String names =
-          Words.list(
-              all.stream().filter(c -> c.band() == band).map(CultivarTake::cultivar).toList());
-      text.append(band.words()).append(": ").append(names.isEmpty() ? "none" : names).append(". ");
+      List<String> names =
+          all.stream().filter(c -> c.band() == band).map(CultivarTake::cultivar).toList();
+      text.append(band.words()).append(": ").append(LongList.words(names)).append(". ");
     }
     if (!all.isEmpty()) {
       text.append("Hardest: ").append(detail(all.get(0))).append(". Easiest: ");
@@ -105,7 +104,7 @@ final class DifficultyFigure {
             Words.percent(cultivar.take().value()) + ", " + cultivar.band().words(),
             detail(cultivar));
     return Line.Row.of(caption, MARKS.get(cultivar.band()), cultivar.take())
-        .withCounted(cultivar.tally().take());
+        .withCounted(cultivar.tally().rate());
   }
 
   private static Axis axis(Bands bands) {

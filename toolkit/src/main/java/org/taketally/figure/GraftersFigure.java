@@ -39,7 +39,7 @@ final class GraftersFigure {
             subtitle,
             Words.points(grafters.typical().value()),
             Words.points(grafters.typical().interval()),
-            Words.list(grafters.grafters().stream().map(GraftersFigure::detail).toList()));
+            LongList.words(grafters.grafters().stream().map(GraftersFigure::detail).toList()));
   }
 
   private static String detail(GrafterTake grafter) {
@@ -57,6 +57,6 @@ final class GraftersFigure {
             Words.count(grafter.tally().grafts()),
             Words.percent(grafter.take().value()),
             detail(grafter));
-    return Line.Row.of(caption, Mark.CIRCLE, grafter.take()).withCounted(grafter.tally().take());
+    return Line.Row.of(caption, Mark.CIRCLE, grafter.take()).withCounted(grafter.tally().rate());
   }
 }

@@ -26,7 +26,7 @@ final class MoversFigure {
             KeyEntry.of(Mark.SQUARE, "the factor the question is about"),
             KeyEntry.of(Mark.CIRCLE, "all others"),
             KeyEntry.interval(Mark.CIRCLE, 6, "likely range")));
-    List<Line> rows = movers.stream().map(m -> (Line) row(m)).toList();
+    List<Line> rows = movers.stream().map(m -> (Line) row(m, size)).toList();
     RowChart.draw(sheet, LongList.cut(rows, "factors"), axis(answer, movers), "");
     sheet.note(
         "Take two grafts that differ in this one thing and in nothing else: how far apart are their"
@@ -68,11 +68,13 @@ final class MoversFigure {
             Words.points(mover.typical().interval()));
   }
 
-  private static Line.Row row(Mover mover) {
+  private static Line.Row row(Mover mover, FigureSize size) {
+    String typical = Words.points(mover.typical().value());
+    String range = " (" + Words.points(mover.typical().interval()).replace(" points", "") + ")";
     String label = Words.column(mover.factor()) + (mover.compared() ? ", your question" : "");
     String count = mover.kind() == Kind.NUMBER ? "number" : Words.count(mover.levels(), "level");
     Line.Caption caption =
-        new Line.Caption(label, count, Words.points(mover.typical().value()), detail(mover));
+        new Line.Caption(label, count, size.narrow() ? typical : typical + range, detail(mover));
     Mark mark = mover.compared() ? Mark.SQUARE : Mark.CIRCLE;
     return Line.Row.of(caption, mark, mover.typical()).highlightedIf(mover.compared());
   }

@@ -36,7 +36,7 @@ final class PairingsFigure {
     RowChart.draw(sheet, LongList.cut(rows, "pairings"), axis, "grafts");
     int left = pairings.pairings().size() - rows.size();
     if (left > 0) {
-      sheet.note("%,d more pairings, none on the short list, are in the table.".formatted(left));
+      sheet.note(Words.count(left, "more pairing") + ", none on the short list: see the table.");
     }
     return sheet.svg();
   }

@@ -64,7 +64,7 @@ final class RowChart {
       inside = Math.min(inside, Math.max(layout.plotRight(), sheet.right()) - half);
       sheet.add(Lettering.QUIET.at(inside, y + 13, Anchor.MIDDLE, zone.words()));
     }
-    return y + 20;
+    return y + (axis.zones().isEmpty() && !layout.hasCountColumn() ? 4 : 20);
   }
 
   private void drawRow(Line.Row row, double y) {

@@ -14,9 +14,9 @@ final class RowLayout {
   private static final double MOST_FOR_END = 0.27;
   private static final double WORD_GAP = 10;
   private static final double LANE = 27;
-  private static final double NARROW_LANE = 24;
-  private static final double TEXT_LINE = 17;
-  private static final double NARROW_GAP = 6;
+  private static final double NARROW_LANE = 20;
+  private static final double TEXT_LINE = 18;
+  private static final double NARROW_GAP = 8;
 
   private final boolean narrow;
   private final String countHeading;
@@ -142,9 +142,13 @@ final class RowLayout {
         lettering.at(plotRight() + COLUMN_GAP, baseline, lettering.fit(caption.end(), endRoom)));
   }
 
+  boolean hasCountColumn() {
+    return !narrow && !countHeading.isEmpty();
+  }
+
   /** Adds the heading of the count column, where there is such a column. */
   void writeHeading(Sheet sheet, double baseline) {
-    if (!narrow && !countHeading.isEmpty()) {
+    if (hasCountColumn()) {
       sheet.add(Lettering.QUIET.at(countRight(), baseline, Lettering.Anchor.END, countHeading));
     }
   }

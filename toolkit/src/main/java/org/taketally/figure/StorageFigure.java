@@ -154,9 +154,6 @@ final class StorageFigure {
   }
 
   private void countedMark(Plot plot, Range range) {
-    if (range.tally().grafts() == 0) {
-      return;
-    }
     double x = plot.x((range.from() + range.to()) / 2);
     SvgElement whisker =
         SvgElement.line(x, plot.y(range.counted().low()), x, plot.y(range.counted().high()));
@@ -164,7 +161,7 @@ final class StorageFigure {
         SvgElement.of("g")
             .add(SvgElement.of("title", detail(range)))
             .add(stroke(whisker, Palette.SOFT_INK, 1))
-            .add(Mark.COUNTED.at(x, plot.y(range.tally().take()))));
+            .add(Mark.COUNTED.at(x, plot.y(range.tally().rate()))));
   }
 
   private static String detail(Range range) {

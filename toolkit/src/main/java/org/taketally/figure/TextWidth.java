@@ -24,6 +24,7 @@ final class TextWidth {
   private static final int FIRST_WIDE = 0x0590;
   private static final double BOLD_FACTOR = 1.13;
   private static final String ELLIPSIS = "…";
+  private static final char NO_BREAK_SPACE = '\u00a0';
 
   private TextWidth() {}
 
@@ -36,6 +37,9 @@ final class TextWidth {
   private static double advance(int point) {
     if (point >= ' ' && point <= '~') {
       return ADVANCES[point - ' '] / 100.0;
+    }
+    if (point == NO_BREAK_SPACE) {
+      return ADVANCES[0] / 100.0;
     }
     return point < FIRST_WIDE || (point >= 0x2010 && point <= 0x2027) ? LATIN_EM : WIDE_EM;
   }
@@ -53,11 +57,14 @@ final class TextWidth {
     return new String(points, 0, kept).stripTrailing() + ELLIPSIS;
   }
 
-  /** The text broken at spaces into lines not wider than {@code room} (a longer word is cut). */
+  /**
+   * The text broken at spaces into lines not wider than {@code room}. A longer word is cut; a
+   * number stays with its percent sign.
+   */
   static List<String> wrap(String text, double fontSize, boolean bold, double room) {
     List<String> lines = new ArrayList<>();
     String line = "";
-    for (String word : text.strip().split("\\s+")) {
+    for (String word : text.strip().replace(" %", NO_BREAK_SPACE + "%").split("\\s+")) {
       String longer = line.isEmpty() ? word : line + " " + word;
       if (!line.isEmpty() && of(longer, fontSize, bold) > room) {
         lines.add(fit(line, fontSize, bold, room));

@@ -22,11 +22,11 @@ import org.taketally.answers.Pairings;
 import org.taketally.answers.Pairings.Pairing;
 import org.taketally.answers.RootstockVerdict;
 import org.taketally.answers.StorageCurve;
-import org.taketally.answers.Tally;
 import org.taketally.answers.Verdict;
 import org.taketally.answers.WhatMovesTake;
 import org.taketally.answers.WhatMovesTake.Kind;
 import org.taketally.answers.WhatMovesTake.Mover;
+import org.taketally.answers.counts.TakeCount;
 import org.taketally.terms.Interval;
 
 /** Answers made up by hand, so that figures and pages can be tested without a fit. */
@@ -44,6 +44,14 @@ public final class SampleAnswers {
         value, new Interval(Math.max(0, value - half), Math.min(1, value + half), 0.95));
   }
 
+  private static TakeCount counted(long grafts, long takes) {
+    return new TakeCount(takes, grafts);
+  }
+
+  private static TakeCount sum(TakeCount some, TakeCount more) {
+    return counted(some.grafts() + more.grafts(), some.takes() + more.takes());
+  }
+
   static Estimate difference(double value, double half) {
     return new Estimate(value, new Interval(value - half, value + half, 0.95));
   }
@@ -54,7 +62,7 @@ public final class SampleAnswers {
         IntStream.range(0, cultivars).mapToObj(i -> cultivar(i, cultivars)).toList();
     long grafts = takes.stream().mapToLong(c -> c.tally().grafts()).sum();
     long taken = takes.stream().mapToLong(c -> c.tally().takes()).sum();
-    return new Difficulty(takes, "cleft, dormant buds", new Tally(grafts, taken), OPTIONS);
+    return new Difficulty(takes, "cleft, dormant buds", counted(grafts, taken), OPTIONS);
   }
 
   private static CultivarTake cultivar(int i, int of) {
@@ -66,7 +74,7 @@ public final class SampleAnswers {
     Estimate take = take(value, 0.16 - 0.02 * (i % 5));
     return new CultivarTake(
         name,
-        new Tally(grafts, takes),
+        counted(grafts, takes),
         take(value, 0.15).interval(),
         take,
         take,
@@ -84,7 +92,7 @@ public final class SampleAnswers {
     List<Pair> pairs = new ArrayList<>();
     for (int i = 0; i < names.size(); i++) {
       long grafts = 300 - 60L * i;
-      Tally tally = new Tally(grafts, Math.round(grafts * takes[i]));
+      TakeCount tally = counted(grafts, Math.round(grafts * takes[i]));
       Estimate take = take(takes[i], 0.05);
       levels.add(
           new LevelTake(names.get(i), tally, take.interval(), Optional.of(take), oneBad && i == 3));
@@ -106,7 +114,8 @@ public final class SampleAnswers {
 
   private static RootstockVerdict verdict(
       boolean oneBad, List<LevelTake> levels, List<Pair> pairs) {
-    Tally tally = levels.stream().map(LevelTake::tally).reduce(new Tally(0, 0), Tally::plus);
+    TakeCount tally =
+        levels.stream().map(LevelTake::tally).reduce(SampleAnswers::sum).orElseThrow();
     FactorVerdict.Size size =
         new FactorVerdict.Size(
             take(0.1, 0.08), take(oneBad ? 0.30 : 0.02, 0.06), oneBad ? 0.01 : 0.97, pairs);
@@ -148,7 +157,7 @@ public final class SampleAnswers {
             mover("season", Kind.VARYING, 4, 0.06),
             mover("method", Kind.LEVELS, 3, 0.03),
             mover("rootstock", Kind.VARYING, 6, 0.01));
-    return new WhatMovesTake(movers, new Tally(4812, 3190), OPTIONS);
+    return new WhatMovesTake(movers, counted(4812, 3190), OPTIONS);
   }
 
   private static Mover mover(String factor, Kind kind, int levels, double size) {
@@ -176,14 +185,14 @@ public final class SampleAnswers {
     int[] grafts = {820, 640, 400, 180, 60, 21, 9};
     for (int i = 0; i < grafts.length; i++) {
       double share = 0.76 - 0.07 * i;
-      Tally tally = new Tally(grafts[i], Math.round(grafts[i] * share));
+      TakeCount tally = counted(grafts[i], Math.round(grafts[i] * share));
       counted.add(
           new StorageCurve.Range(
-              4 * i, 4 * i + 4, tally, take(tally.take(), 0.02 + 0.03 * i).interval()));
+              4 * i, 4 * i + 4, tally, take(tally.rate(), 0.02 + 0.03 * i).interval()));
     }
     String headline = "Take falls from about 79 % fresh to about 57 % after two weeks.";
     return new StorageCurve(
-        "storage_days", "days", points, counted, 20, headline, new Tally(2130, 1450), OPTIONS);
+        "storage_days", "days", points, counted, 20, headline, counted(2130, 1450), OPTIONS);
   }
 
   /** Six pairings, the first of which fails alone. */
@@ -196,7 +205,7 @@ public final class SampleAnswers {
           new Pairing(
               NAMES.get(i),
               i % 2 == 0 ? "Halden seedling" : "Fenwick clonal",
-              new Tally(40 + i, Math.round((40 + i) * value)),
+              counted(40 + i, Math.round((40 + i) * value)),
               take(value, 0.15).interval(),
               expected,
               take(value, 0.12),
@@ -205,7 +214,7 @@ public final class SampleAnswers {
               i == 0));
     }
     pairings.sort(Comparator.comparingDouble(p -> p.difference().value()));
-    return new Pairings(pairings, take(0.2, 0.1), 0.03, new Tally(255, 160), OPTIONS);
+    return new Pairings(pairings, take(0.2, 0.1), 0.03, counted(255, 160), OPTIONS);
   }
 
   /** Four grafters behind letters. */
@@ -213,7 +222,7 @@ public final class SampleAnswers {
     List<GrafterTake> all = new ArrayList<>();
     for (int i = 0; i < 4; i++) {
       double value = 0.82 - 0.09 * i;
-      Tally tally = new Tally(500 - 100L * i, Math.round((500 - 100L * i) * (value - 0.03)));
+      TakeCount tally = counted(500 - 100L * i, Math.round((500 - 100L * i) * (value - 0.03)));
       all.add(
           new GrafterTake(
               "Grafter " + (char) ('A' + i),
@@ -222,7 +231,7 @@ public final class SampleAnswers {
               take(value, 0.05 + 0.01 * i),
               difference(0.13 - 0.09 * i, 0.05)));
     }
-    return new Grafters(all, false, take(0.12, 0.05), new Tally(1400, 980), OPTIONS);
+    return new Grafters(all, false, take(0.12, 0.05), counted(1400, 980), OPTIONS);
   }
 
   /** Ten groups near the line. */
@@ -231,12 +240,12 @@ public final class SampleAnswers {
     for (int i = 0; i < 10; i++) {
       double predicted = 0.12 + 0.085 * i;
       double counted = predicted + (i % 2 == 0 ? 0.02 : -0.02);
-      tenths.add(new FitChecks.Tenth(predicted, new Tally(480, Math.round(480 * counted))));
+      tenths.add(new FitChecks.Tenth(predicted, counted(480, Math.round(480 * counted))));
     }
     List<FitChecks.Check> checks =
         List.of(
             new FitChecks.Check(
                 "spread", FitChecks.State.FINE, 1.04, "Takes vary as much as expected.", ""));
-    return new FitChecks(checks, tenths, List.of(), List.of(), List.of(), new Tally(4800, 3100));
+    return new FitChecks(checks, tenths, List.of(), List.of(), List.of(), counted(4800, 3100));
   }
 }

@@ -1,0 +1,151 @@
+package org.taketally.figure;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.junit.jupiter.api.Test;
+import org.taketally.figure.SvgReader.TextBox;
+import org.w3c.dom.Document;
+import org.w3c.dom.Element;
+
+class FiguresTest {
+
+  /** Every kind of figure, in both sizes, from short and long lists. */
+  static Map<String, String> all() {
+    Map<String, String> figures = new TreeMap<>();
+    for (FigureSize size : FigureSize.values()) {
+      for (int cultivars : new int[] {1, 2, 24, 200}) {
+        figures.put(
+            size + " difficulty " + cultivars,
+            Figures.difficulty(SampleAnswers.difficulty(cultivars), size));
+      }
+      for (boolean bad : new boolean[] {false, true}) {
+        figures.put(
+            size + " rootstock " + bad,
+            Figures.rootstockDifferences(SampleAnswers.rootstock(bad), size));
+      }
+      figures.put(size + " movers", Figures.whatMovesTake(SampleAnswers.whatMovesTake(), size));
+      figures.put(size + " storage", Figures.storageCurve(SampleAnswers.storageCurve(), size));
+      figures.put(size + " pairings", Figures.pairings(SampleAnswers.pairings(), size));
+      figures.put(size + " grafters", Figures.grafters(SampleAnswers.grafters(), size));
+      figures.put(size + " calibration", Figures.calibration(SampleAnswers.checks(), size));
+    }
+    return figures;
+  }
+
+  @Test
+  void each_is_well_formed_and_says_what_it_is() {
+    all()
+        .forEach(
+            (name, svg) -> {
+              Document document = SvgReader.parse(svg);
+              Element root = document.getDocumentElement();
+              assertThat(root.getAttribute("role")).as(name).isEqualTo("img");
+              for (String id : root.getAttribute("aria-labelledby").split(" ")) {
+                assertThat(svg).as(name).contains("id=\"" + id + "\"");
+              }
+              assertThat(SvgReader.elements(document, "desc").get(0).getTextContent())
+                  .as(name)
+                  .matches("(?s).*\\d.*")
+                  .endsWith(".");
+            });
+  }
+
+  @Test
+  void no_text_leaves_the_sheet_or_covers_another() {
+    all()
+        .forEach(
+            (name, svg) -> {
+              Document document = SvgReader.parse(svg);
+              String[] box = document.getDocumentElement().getAttribute("viewBox").split(" ");
+              List<TextBox> texts = SvgReader.texts(document);
+              for (int i = 0; i < texts.size(); i++) {
+                TextBox text = texts.get(i);
+                assertThat(text.left()).as(name + text).isGreaterThanOrEqualTo(0);
+                assertThat(text.right()).as(name + text).isLessThan(Double.parseDouble(box[2]));
+                assertThat(text.bottom()).as(name + text).isLessThan(Double.parseDouble(box[3]));
+                for (TextBox other : texts.subList(i + 1, texts.size())) {
+                  assertThat(text.meets(other)).as(name + " " + text + other).isFalse();
+                }
+              }
+            });
+  }
+
+  @Test
+  void nothing_is_turned_animated_scripted_or_fetched() {
+    all()
+        .forEach(
+            (name, svg) ->
+                assertThat(svg.replace("http://www.w3.org/2000/svg", ""))
+                    .as(name)
+                    .doesNotContain("rotate", "<script", "<animate", "href", "url(", "http"));
+  }
+
+  @Test
+  void the_same_answer_gives_the_same_bytes() {
+    assertThat(all()).isEqualTo(all());
+  }
+
+  @Test
+  void user_text_is_shown_as_typed() {
+    String svg = Figures.difficulty(SampleAnswers.difficulty(24));
+
+    assertThat(texts(svg)).contains("Pell <dwarf>", "Wick & Lowe");
+  }
+
+  @Test
+  void every_cultivar_shows_its_grafts_its_take_and_its_band() {
+    List<String> texts = texts(Figures.difficulty(SampleAnswers.difficulty(14)));
+
+    assertThat(texts).containsSubsequence("Orrin", "20", "28 %, hard");
+    assertThat(texts).containsSubsequence("Wick & Lowe", "131", "43 %, can't tell");
+    assertThat(texts).contains("grafts", "3 cultivars are clearly hard to get to take");
+  }
+
+  @Test
+  void a_long_list_keeps_both_ends_and_says_how_many_it_left_out() {
+    List<String> texts = texts(Figures.difficulty(SampleAnswers.difficulty(200)));
+
+    assertThat(texts).contains("Orrin", "Wick & Lowe 28", "170 cultivars between are in the table");
+  }
+
+  @Test
+  void pairs_are_turned_so_that_the_better_stock_comes_first() {
+    List<String> texts = texts(Figures.rootstockDifferences(SampleAnswers.rootstock(true)));
+
+    assertThat(texts).containsSubsequence("Marl 3 over Ossery seedling", "180 + 120", "differ");
+    assertThat(texts).contains("Rootstock: matters", "within 10 points: about the same");
+    assertThat(texts).doesNotContain("Ossery seedling over Marl 3");
+  }
+
+  @Test
+  void the_factor_asked_about_stands_out_by_shape_and_by_words() {
+    String svg = Figures.whatMovesTake(SampleAnswers.whatMovesTake());
+
+    assertThat(texts(svg)).contains("rootstock, your question", "1 point (1 to 2)");
+    assertThat(svg).contains("Rootstock stands at place 8 of 8");
+  }
+
+  @Test
+  void largest_mover_comes_first_whatever_the_order_given() {
+    List<String> texts = texts(Figures.whatMovesTake(SampleAnswers.whatMovesTake()));
+
+    assertThat(texts).containsSubsequence("cultivar", "stock condition", "grafter", "method");
+  }
+
+  @Test
+  void grafters_stay_behind_letters_and_the_figure_says_so() {
+    List<String> texts = texts(Figures.grafters(SampleAnswers.grafters()));
+
+    assertThat(texts)
+        .contains("Grafter A", "Letters stand for people; names are shown only when asked for.");
+  }
+
+  private static List<String> texts(String svg) {
+    return new ArrayList<>(
+        SvgReader.texts(SvgReader.parse(svg)).stream().map(TextBox::text).toList());
+  }
+}
