@@ -10,7 +10,12 @@ final class PublishedChecks {
 
   /** Where our values come from; add a line to add a source. */
   static final List<CheckSource> SOURCES =
-      List.of(new SingleProportionChecks(), new TwoProportionChecks(), new StratifiedChecks());
+      List.of(
+          new SingleProportionChecks(),
+          new TwoProportionChecks(),
+          new StratifiedChecks(),
+          new EquivalenceChecks(),
+          new SampleSizeChecks());
 
   private final Map<String, Check> checks = new LinkedHashMap<>();
 
