@@ -39,3 +39,12 @@ show("agresti-caffo 41/50 - 33/48", local({
 t3 <- array(c(12, 5, 8, 15,  7, 9, 3, 11,  4, 6, 0, 0,  0, 0, 3, 9,  2, 1, 6, 8), c(2, 2, 5))
 m <- mantelhaen.test(t3[, , c(1, 2, 5)], correct = FALSE)
 show("mantel-haenszel of three of five strata", m$statistic, m$p.value, m$estimate, m$conf.int)
+
+# two- and three-way tables
+x <- rbind(c(12, 3, 0), c(5, 9, 4)); k <- suppressWarnings(chisq.test(x, correct = FALSE))
+show("chisq.test of 2 x 3", k$statistic, k$p.value, 2 * sum((x * log(x / k$expected))[x > 0]))
+show("fisher.test of 12/20 and 5/20", fisher.test(rbind(c(12, 8), c(5, 15)))$p.value)
+y <- aperm(array(c(12, 8, 3, 9, 0, 7, 5, 15, 9, 11, 4, 2), c(2, 3, 2)), c(3, 2, 1)) # row, column, layer
+alike <- loglin(y, list(c(1, 2), c(1, 3), c(2, 3)), eps = 1e-13, iter = 10000, print = FALSE)
+apart <- loglin(y, list(1, 2, 3), eps = 1e-13, print = FALSE)
+show("loglin without three-way: lr, pearson, df; independence: lr, df", alike$lrt, alike$pearson, alike$df, apart$lrt, apart$df)

@@ -15,7 +15,8 @@ final class PublishedChecks {
           new TwoProportionChecks(),
           new StratifiedChecks(),
           new EquivalenceChecks(),
-          new SampleSizeChecks());
+          new SampleSizeChecks(),
+          new TableChecks());
 
   private final Map<String, Check> checks = new LinkedHashMap<>();
 

@@ -53,6 +53,17 @@ public record Stratum(String name, TakeCount first, TakeCount second) {
     return hasBoth() && takes() > 0 && takes() < grafts();
   }
 
+  /**
+   * Odds of taking in the first lot against the second.
+   *
+   * @return a d / (b c); 0 or infinite if a count is 0, NaN if the ratio can't be told
+   */
+  public double oddsRatio() {
+    return (double) first.takes()
+        * second.failures()
+        / ((double) first.failures() * second.takes());
+  }
+
   /** Mean of a, given the margins, if the lots don't differ. */
   double expectedTakes() {
     return (double) takes() * first.grafts() / grafts();
