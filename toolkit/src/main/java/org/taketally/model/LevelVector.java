@@ -1,0 +1,47 @@
+package org.taketally.model;
+
+/** One number a level and fixed column, in the order of elimination. */
+final class LevelVector {
+
+  /** One array a depth of the chain, one number a node. */
+  final double[][] chain;
+
+  /** Levels of the remainder, then fixed columns. */
+  final double[] rest;
+
+  LevelVector(SortedCells sorted) {
+    chain = new double[sorted.depths][];
+    for (int d = 0; d < chain.length; d++) {
+      chain[d] = new double[sorted.levelOf[d].length];
+    }
+    rest = new double[sorted.rest + sorted.patterns.width()];
+  }
+
+  private LevelVector(double[][] chain, double[] rest) {
+    this.chain = chain;
+    this.rest = rest;
+  }
+
+  LevelVector copy() {
+    double[][] copies = new double[chain.length][];
+    for (int d = 0; d < chain.length; d++) {
+      copies[d] = chain[d].clone();
+    }
+    return new LevelVector(copies, rest.clone());
+  }
+
+  void add(double scale, LevelVector other) {
+    for (int d = 0; d < chain.length; d++) {
+      Dense.axpy(chain[d], scale, other.chain[d], 0, chain[d].length);
+    }
+    Dense.axpy(rest, scale, other.rest, 0, rest.length);
+  }
+
+  double dot(LevelVector other) {
+    double sum = Vectors.dot(rest, other.rest);
+    for (int d = 0; d < chain.length; d++) {
+      sum += Vectors.dot(chain[d], other.chain[d]);
+    }
+    return sum;
+  }
+}
