@@ -4,7 +4,7 @@ package org.taketally.model;
 final class BlockLaplace implements Marginal {
 
   /** Modes are found when one more step would gain less than this. */
-  private static final double MODES_FOUND = 1e-15;
+  private static final double MODES_FOUND = 1e-19;
 
   /** A step with an old decomposition must cut the promised gain by this, or it is renewed. */
   private static final double STALE = 0.05;
@@ -53,7 +53,7 @@ final class BlockLaplace implements Marginal {
       LevelVector step = slope.copy();
       new BlockSolver(factor).solve(step);
       double gain = slope.dot(step);
-      if (!(gain >= MODES_FOUND)) {
+      if (!(gain >= MODES_FOUND) || (gain < 1e-14 && gain > promised / 2)) {
         break;
       }
       scales.apply(step);

@@ -22,6 +22,9 @@ final class Search {
 
   private static final int MEMORY = 8;
 
+  /** Gradient changes over steps that gain more say little about the curvature at the maximum. */
+  private static final double NEARBY = 2;
+
   private record Change(double[] step, double[] slopeLost) {}
 
   private final Marginal marginal;
@@ -30,6 +33,7 @@ final class Search {
   private final Deque<Change> changes = new ArrayDeque<>();
   private final List<SearchStep> log = new ArrayList<>();
   private Point point;
+  private boolean bounded;
   private boolean converged;
 
   /** Parameters marked in {@code fixed}, (tau, beta), stay where they start. */
@@ -89,7 +93,9 @@ final class Search {
       Point next = evaluate(Vectors.plus(here, scale, direction));
       if (next.logLikelihood >= point.logLikelihood + 1e-4 * scale * slope - noise) {
         marginal.differentiate(next);
-        remember(next, here);
+        if (slope < NEARBY && !bounded) {
+          remember(next, here);
+        }
         point = next;
         return true;
       }
@@ -136,8 +142,10 @@ final class Search {
       move = information.solve(slope);
     }
     double[] direction = new double[point.gradient.length];
+    bounded = false;
     for (int j = 0; j < free.length; j++) {
       direction[free[j]] = bounded(free[j], move[j]);
+      bounded |= direction[free[j]] != move[j];
     }
     return direction;
   }
