@@ -1,0 +1,119 @@
+package org.taketally.notebook.kernel.engine;
+
+import java.io.IOException;
+import java.nio.file.FileSystems;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.PathMatcher;
+import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+/** Lines that begin with {@code %}: things to tell the engine rather than Java. */
+final class Commands {
+
+  private static final String HELP =
+      """
+      %jars PLACE...     adds jars or folders of classes; * stands for any name, as in lib/*.jar
+      %classpath         lists what was added
+      %variables         lists the variables with their types
+      %limit SECONDS     stops this cell if it takes longer
+      %time              tells how long this cell took
+      %help              lists these commands
+      NAME?              shows what is known about a class, method or variable
+      """;
+
+  /** A command that can't be carried out; the message is for the user. */
+  static final class Refused extends Exception {
+
+    private static final long serialVersionUID = 1L;
+
+    Refused(String message) {
+      super(message);
+    }
+  }
+
+  /** What a command can ask of the cell it stands in. */
+  interface CellClock {
+
+    /** Stops the cell later. */
+    void limit(double seconds);
+
+    /** Has the cell tell how long it took. */
+    void tellTime();
+  }
+
+  private final Session session;
+  private final Output output;
+  private final CellClock clock;
+
+  Commands(Session session, Output output, CellClock clock) {
+    this.session = session;
+    this.output = output;
+    this.clock = clock;
+  }
+
+  void run(String line) throws Refused {
+    String[] words = line.substring(1).strip().split("\\s+", 2);
+    String rest = words.length > 1 ? words[1] : "";
+    switch (words[0]) {
+      case "jars" -> addJars(rest);
+      case "classpath" -> session.added().forEach(this::tell);
+      case "variables" ->
+          session.shell.variables().forEach(v -> tell(v.typeName() + " " + v.name()));
+      case "limit" -> clock.limit(seconds(rest));
+      case "time" -> clock.tellTime();
+      case "help" -> output.print("stdout", HELP);
+      default -> throw new Refused("no command %" + words[0] + "; %help lists them");
+    }
+  }
+
+  private void tell(String line) {
+    output.print("stdout", line + "\n");
+  }
+
+  private static double seconds(String text) throws Refused {
+    try {
+      double seconds = Double.parseDouble(text.strip());
+      if (seconds > 0) {
+        return seconds;
+      }
+    } catch (NumberFormatException wrong) {
+      // said below
+    }
+    throw new Refused("%limit: found \"" + text + "\", expected a number of seconds above 0");
+  }
+
+  private void addJars(String places) throws Refused {
+    if (places.isBlank()) {
+      throw new Refused("%jars: expected the place of at least one jar or folder of classes");
+    }
+    for (String place : places.strip().split("\\s+")) {
+      List<Path> found = place.contains("*") ? matching(place) : List.of(Path.of(place));
+      if (found.isEmpty() || !Files.exists(found.get(0))) {
+        throw new Refused(
+            "%jars: found nothing at "
+                + place
+                + " (looked from "
+                + Path.of("").toAbsolutePath()
+                + ")");
+      }
+      found.forEach(session::add);
+    }
+  }
+
+  private static List<Path> matching(String place) throws Refused {
+    int slash = place.lastIndexOf('/');
+    Path folder = Path.of(slash < 0 ? "." : place.substring(0, slash + 1));
+    PathMatcher name =
+        FileSystems.getDefault().getPathMatcher("glob:" + place.substring(slash + 1));
+    try (Stream<Path> files = Files.list(folder)) {
+      return files
+          .filter(file -> name.matches(file.getFileName()))
+          .sorted()
+          .collect(Collectors.toList());
+    } catch (IOException missing) {
+      throw new Refused("%jars: cannot look into folder " + folder.toAbsolutePath());
+    }
+  }
+}

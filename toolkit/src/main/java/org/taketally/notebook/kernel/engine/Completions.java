@@ -1,0 +1,78 @@
+package org.taketally.notebook.kernel.engine;
+
+import com.sun.source.tree.VariableTree;
+import com.sun.source.util.TreeScanner;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import jdk.jshell.SourceCodeAnalysis;
+import jdk.jshell.SourceCodeAnalysis.Suggestion;
+
+/**
+ * What could stand where the cursor is.
+ *
+ * @param matches texts that may replace the range, best first
+ * @param start where the range begins, in UTF-16 units
+ * @param end where it ends: behind the identifier the cursor is in
+ */
+public record Completions(List<String> matches, int start, int end) {
+
+  public Completions {
+    matches = List.copyOf(matches);
+  }
+
+  static Completions at(int cursor, String code, SourceCodeAnalysis analysis) {
+    Piece piece = Piece.lastOf(code.substring(0, cursor), analysis);
+    if (piece == null || piece.kind() == Piece.Kind.COMMAND) {
+      return new Completions(List.of(), cursor, cursor);
+    }
+    String above = code.substring(0, piece.offset());
+    String own = code.substring(piece.offset(), cursor);
+    int start = Identifiers.startOf(code, cursor);
+    Set<String> matches = new LinkedHashSet<>();
+    if (start == 0 || code.charAt(start - 1) != '.') {
+      matches.addAll(variablesIn(above, code.substring(start, cursor)));
+    }
+    int[] anchor = {start - piece.offset()};
+    List<Suggestion> found = analysis.completionSuggestions(own, own.length(), anchor);
+    if (found.isEmpty() && !above.isBlank()) {
+      // what was declared above in this cell is known inside a block
+      String block = "{" + above + own;
+      found = analysis.completionSuggestions(block, block.length(), anchor);
+      anchor[0] -= 1 + above.length();
+    }
+    found.stream()
+        .filter(Suggestion::matchesType)
+        .forEach(each -> matches.add(each.continuation()));
+    found.forEach(each -> matches.add(each.continuation()));
+    matches.removeIf(match -> match.startsWith("$"));
+    return matches.isEmpty()
+        ? new Completions(List.of(), cursor, cursor)
+        : new Completions(
+            List.copyOf(matches),
+            found.isEmpty() ? start : piece.offset() + anchor[0],
+            Identifiers.endOf(code, cursor));
+  }
+
+  /** Names of variables that a cell declares above the cursor and that begin in a certain way. */
+  private static Set<String> variablesIn(String above, String prefix) {
+    Set<String> names = new LinkedHashSet<>();
+    if (above.isBlank()) {
+      return names;
+    }
+    JavaText.parse("class C { void m() {" + above + "\n} }")
+        .unit()
+        .accept(
+            new TreeScanner<Void, Void>() {
+              @Override
+              public Void visitVariable(VariableTree variable, Void nothing) {
+                if (variable.getName().toString().startsWith(prefix)) {
+                  names.add(variable.getName().toString());
+                }
+                return super.visitVariable(variable, null);
+              }
+            },
+            null);
+    return names;
+  }
+}

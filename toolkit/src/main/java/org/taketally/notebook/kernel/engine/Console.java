@@ -1,0 +1,111 @@
+package org.taketally.notebook.kernel.engine;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.io.PrintStream;
+import java.nio.ByteBuffer;
+import java.nio.CharBuffer;
+import java.nio.charset.CharsetDecoder;
+import java.nio.charset.CodingErrorAction;
+import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
+
+/**
+ * Takes over {@code System.out}, {@code System.err} and {@code System.in} for as long as an engine
+ * lives. What any thread prints goes to the cell that runs, or else the one that ran last.
+ */
+final class Console implements AutoCloseable {
+
+  private final PrintStream originalOut = System.out;
+  private final PrintStream originalError = System.err;
+  private final InputStream originalIn = System.in;
+
+  Console(Output output, UserThreads threads) {
+    System.setOut(printer("stdout", output));
+    System.setErr(printer("stderr", output));
+    System.setIn(new Questions(threads));
+  }
+
+  private static PrintStream printer(String name, Output output) {
+    return new PrintStream(new Printed(name, output), true, StandardCharsets.UTF_8);
+  }
+
+  @Override
+  public void close() {
+    System.setOut(originalOut);
+    System.setErr(originalError);
+    System.setIn(originalIn);
+  }
+
+  /** Bytes to text; a character may come in parts. */
+  private static final class Printed extends OutputStream {
+
+    private final String name;
+    private final Output output;
+    private final CharsetDecoder decoder =
+        StandardCharsets.UTF_8
+            .newDecoder()
+            .onMalformedInput(CodingErrorAction.REPLACE)
+            .onUnmappableCharacter(CodingErrorAction.REPLACE);
+    private byte[] begun = new byte[0];
+
+    Printed(String name, Output output) {
+      this.name = name;
+      this.output = output;
+    }
+
+    @Override
+    public void write(int single) {
+      write(new byte[] {(byte) single}, 0, 1);
+    }
+
+    @Override
+    public synchronized void write(byte[] bytes, int offset, int length) {
+      ByteBuffer in = ByteBuffer.allocate(begun.length + length);
+      in.put(begun).put(bytes, offset, length).flip();
+      CharBuffer out = CharBuffer.allocate(in.remaining());
+      decoder.decode(in, out, false);
+      begun = Arrays.copyOfRange(in.array(), in.position(), in.limit());
+      if (out.flip().hasRemaining()) {
+        output.print(name, out.toString());
+      }
+    }
+  }
+
+  /** Lines the user types when asked. */
+  private static final class Questions extends InputStream {
+
+    private final UserThreads threads;
+    private ByteBuffer line = ByteBuffer.allocate(0);
+
+    Questions(UserThreads threads) {
+      this.threads = threads;
+    }
+
+    @Override
+    public synchronized int read() throws IOException {
+      byte[] single = new byte[1];
+      return read(single, 0, 1) < 0 ? -1 : Byte.toUnsignedInt(single[0]);
+    }
+
+    @Override
+    public synchronized int read(byte[] target, int offset, int length) throws IOException {
+      if (length == 0) {
+        return 0;
+      }
+      if (!line.hasRemaining()) {
+        String typed = threads.ask("", false) + "\n";
+        line = ByteBuffer.wrap(typed.getBytes(StandardCharsets.UTF_8));
+      }
+      int count = Math.min(length, line.remaining());
+      line.get(target, offset, count);
+      return count;
+    }
+
+    @Override
+    public synchronized int available() {
+      return line.remaining();
+    }
+  }
+}

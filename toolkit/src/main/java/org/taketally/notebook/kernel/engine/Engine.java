@@ -1,0 +1,159 @@
+package org.taketally.notebook.kernel.engine;
+
+import java.io.IOException;
+import java.util.Optional;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.FutureTask;
+
+/**
+ * Runs cells of Java one after the other and keeps their variables. Only one engine at a time,
+ * since it takes over the standard streams. {@link #interrupt} may be called from any thread,
+ * everything else from one.
+ *
+ * <pre>{@code
+ * try (Engine engine = Engine.start(EngineOptions.usual(), output)) {
+ *   CellResult result = engine.run(1, "int grafts = 41 + 9;\ngrafts");
+ * }
+ * }</pre>
+ */
+public final class Engine implements AutoCloseable {
+
+  private final Output output;
+  private final UserThreads threads;
+  private final Console console;
+  private final Rendering rendering;
+  private final FutureTask<Session> starting;
+  private final Clock clock;
+
+  private Engine(EngineOptions options, Output output) {
+    this.output = output;
+    threads = new UserThreads(output);
+    console = new Console(output, threads);
+    rendering = new Rendering(options.displays());
+    starting = new FutureTask<>(() -> new Session(options, threads));
+    clock = new Clock(output, this::stopRunningCode);
+    ExitGuard.guard(threads);
+    Notebook.belongsTo(this);
+  }
+
+  /**
+   * Starts an engine. Returns at once; the first cell waits until it is ready.
+   *
+   * @param options what to begin with
+   * @param output where output goes
+   * @return a running engine
+   */
+  public static Engine start(EngineOptions options, Output output) {
+    Engine engine = new Engine(options, output);
+    Thread starter = new Thread(engine.starting, "engine start");
+    starter.setDaemon(true);
+    starter.start();
+    return engine;
+  }
+
+  private Session session() {
+    try {
+      return starting.get();
+    } catch (ExecutionException failure) {
+      throw new IllegalStateException("the engine did not start: " + failure.getCause(), failure);
+    } catch (InterruptedException stopped) {
+      Thread.currentThread().interrupt();
+      throw new IllegalStateException("the engine was not awaited", stopped);
+    }
+  }
+
+  /**
+   * Runs a cell.
+   *
+   * @param number the cell's number as shown beside it, 0 if it has none
+   * @param code the cell
+   * @return how it ended
+   */
+  public CellResult run(int number, String code) {
+    clock.cellBegins();
+    Evaluation evaluation = new Evaluation(session(), inspector(), output, clock);
+    Optional<CellError> error = evaluation.run(number, code);
+    clock.cellEnds();
+    System.out.flush();
+    System.err.flush();
+    if (error.isPresent()) {
+      return CellResult.failed(error.get());
+    }
+    return evaluation.hasValue() ? shown(evaluation) : CellResult.nothing();
+  }
+
+  private CellResult shown(Evaluation evaluation) {
+    Object value = evaluation.value();
+    try {
+      return CellResult.of((Bundle) session().control.call(() -> rendering.of(value)));
+    } catch (Throwable thrown) {
+      return CellResult.failed(evaluation.failureToShow(thrown));
+    }
+  }
+
+  /**
+   * What could stand at a place.
+   *
+   * @param code the cell
+   * @param cursor the place, in UTF-16 units
+   * @return matches and what they replace
+   */
+  public Completions complete(String code, int cursor) {
+    return Completions.at(cursor, code, session().analysis);
+  }
+
+  /**
+   * What is known about the name at a place.
+   *
+   * @param code the cell
+   * @param cursor in, just behind or before the name, in UTF-16 units
+   * @param more whether to tell at length
+   * @return type, value or documentation, or empty if nothing is known
+   */
+  public Optional<Bundle> inspect(String code, int cursor, boolean more) {
+    return inspector().at(cursor, code, more);
+  }
+
+  private Inspector inspector() {
+    return new Inspector(session(), rendering);
+  }
+
+  /**
+   * Whether code can be run as it stands.
+   *
+   * @param code the cell
+   * @return complete, incomplete with the next line's indent, or invalid
+   */
+  public Completeness completeness(String code) {
+    return Completeness.of(code, session().analysis);
+  }
+
+  /** Stops the running cell; its variables are kept. Returns at once. */
+  public void interrupt() {
+    clock.interrupt(CellError.WHEN_STOPPED);
+  }
+
+  private void stopRunningCode(String reason) {
+    if (starting.isDone()) {
+      session().control.interrupt(reason);
+    }
+  }
+
+  Output output() {
+    return output;
+  }
+
+  Bundle render(Object value) {
+    return rendering.of(value);
+  }
+
+  String ask(String prompt, boolean secret) throws IOException {
+    return threads.ask(prompt, secret);
+  }
+
+  @Override
+  public void close() {
+    session().close();
+    console.close();
+  }
+}

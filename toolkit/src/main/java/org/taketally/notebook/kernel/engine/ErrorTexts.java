@@ -1,0 +1,212 @@
+package org.taketally.notebook.kernel.engine;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import jdk.jshell.DeclarationSnippet;
+import jdk.jshell.Diag;
+import jdk.jshell.EvalException;
+import jdk.jshell.JShell;
+import jdk.jshell.Snippet;
+import jdk.jshell.UnresolvedReferenceException;
+import org.taketally.notebook.kernel.engine.Origins.Origin;
+
+/**
+ * Words an error so that a person finds the line and the reason; frames of the kernel are left out.
+ */
+final class ErrorTexts {
+
+  private static final int FIRST_FRAMES = 15;
+  private static final int LAST_FRAMES = 3;
+  private static final int CAUSES = 8;
+
+  private static final String BOLD_RED = "\u001b[1;31m";
+  private static final String BOLD = "\u001b[1m";
+  private static final String PLAIN = "\u001b[0m";
+
+  private final Origins origins;
+
+  ErrorTexts(Origins origins) {
+    this.origins = origins;
+  }
+
+  /** A cell that ends in the middle of something. */
+  CellError unfinished(int cell, Piece piece) {
+    Origin origin = new Origin(cell, piece.line(), piece.source());
+    return placed(
+        "CompileError",
+        "this is not finished: a bracket, quote or ; may be missing",
+        origin,
+        1,
+        "");
+  }
+
+  /** A command that can't be carried out. */
+  CellError refused(String message) {
+    return placed("CommandError", message, origins.current(), 1, "");
+  }
+
+  /** What the compiler says. */
+  CellError rejected(JShell shell, Snippet snippet) {
+    Origin origin = origins.current();
+    List<Diag> errors = shell.diagnostics(snippet).filter(Diag::isError).toList();
+    if (errors.isEmpty()) {
+      return placed("CompileError", "not understood", origin, 1, "");
+    }
+    Diag first = errors.get(0);
+    String before =
+        origin.source().substring(0, Math.min(position(first), origin.source().length()));
+    int line = 1 + (int) before.chars().filter(c -> c == '\n').count();
+    int column = before.length() - (before.lastIndexOf('\n') + 1);
+    int width = (int) Math.max(1, first.getEndPosition() - first.getStartPosition());
+    int room = Math.max(1, origin.text(line).length() - column);
+    String marker = " ".repeat(column) + "^".repeat(Math.min(width, room));
+    String message =
+        errors.stream().map(ErrorTexts::tidy).distinct().collect(Collectors.joining("; "));
+    return placed("CompileError", message, origin, line, marker);
+  }
+
+  private static int position(Diag diag) {
+    return (int) Math.max(0, diag.getStartPosition());
+  }
+
+  /** One line, without the places that JShell invents. */
+  private static String tidy(Diag diag) {
+    return diag.getMessage(Locale.ENGLISH)
+        .lines()
+        .map(String::strip)
+        .filter(line -> !line.startsWith("location:"))
+        .map(line -> line.replaceFirst("^symbol: +", "").replaceAll(": +", ": "))
+        .collect(Collectors.joining(": "))
+        .replace("REPL.", "");
+  }
+
+  private static CellError placed(
+      String name, String message, Origin origin, int line, String marker) {
+    List<String> lines = new ArrayList<>();
+    lines.add(heading(name, message));
+    lines.add("  " + origin.place(line));
+    lines.add("    " + origin.text(line));
+    if (!marker.isEmpty()) {
+      lines.add("    " + BOLD_RED + marker + PLAIN);
+    }
+    return new CellError(name, origin.place(line) + ": " + message, lines);
+  }
+
+  /**
+   * What running code threw.
+   *
+   * @param thrown the throwable itself
+   * @param translated the same, with JShell's frames, or null if JShell didn't see it
+   */
+  CellError thrown(Throwable thrown, Throwable translated) {
+    List<String> lines = new ArrayList<>();
+    Throwable frames = translated;
+    String lead = "";
+    Throwable cause = thrown;
+    for (int depth = 0; cause != null && depth <= CAUSES; depth++) {
+      lines.add(lead + heading(name(cause), message(cause)));
+      addFrames(lines, (frames == null ? cause : frames).getStackTrace());
+      frames = frames == null ? null : frames.getCause();
+      cause = cause.getCause();
+      lead = "Caused by ";
+    }
+    return new CellError(name(thrown), message(thrown), lines);
+  }
+
+  /** A cell that was interrupted between two pieces, or took it without ending. */
+  CellError interrupted(String reason) {
+    return thrown(new UserThreads.Stopped(reason, new StackTraceElement[0]), null);
+  }
+
+  private static String name(Throwable thrown) {
+    return thrown instanceof UserThreads.Stopped
+        ? CellError.INTERRUPTED
+        : thrown.getClass().getName().replace("REPL.", "").replaceFirst("^\\$JShell\\$\\w+\\$", "");
+  }
+
+  private static String message(Throwable thrown) {
+    return thrown.getMessage() == null ? "" : thrown.getMessage();
+  }
+
+  private static String heading(String name, String message) {
+    return BOLD_RED + name + PLAIN + (message.isEmpty() ? "" : ": " + message);
+  }
+
+  private void addFrames(List<String> lines, StackTraceElement[] all) {
+    StackTraceElement[] frames = withoutKernel(all);
+    boolean sourceShown = false;
+    for (int i = 0; i < frames.length; i++) {
+      int hidden = frames.length - FIRST_FRAMES - LAST_FRAMES;
+      if (i == FIRST_FRAMES && hidden > 0) {
+        lines.add("  ... %,d more".formatted(hidden));
+        i += hidden;
+      }
+      Origin origin = origins.ofFile(frames[i].getFileName());
+      lines.add("  at " + frameText(frames[i], origin));
+      if (origin != null && !sourceShown) {
+        lines.add("      " + BOLD + origin.text(frames[i].getLineNumber()).strip() + PLAIN);
+        sourceShown = true;
+      }
+    }
+  }
+
+  private static String frameText(StackTraceElement frame, Origin origin) {
+    if (origin == null) {
+      return frame.toString();
+    }
+    String place = origin.place(frame.getLineNumber());
+    String method = frame.getMethodName();
+    if (method.isEmpty()) {
+      return place;
+    }
+    String owner = frame.getClassName().isEmpty() ? "" : frame.getClassName() + ".";
+    return owner + method + " (" + place + ")";
+  }
+
+  /** Cuts what lies below the cell's own code, or else below the first frame of ours. */
+  private StackTraceElement[] withoutKernel(StackTraceElement[] frames) {
+    int end = frames.length;
+    while (end > 0 && origins.ofFile(frames[end - 1].getFileName()) == null) {
+      end--;
+    }
+    for (int i = 0; end == 0 && i < frames.length; i++) {
+      if (frames[i].getClassName().startsWith(ErrorTexts.class.getPackageName())) {
+        return Arrays.copyOf(frames, i);
+      }
+    }
+    return end > 0 ? Arrays.copyOf(frames, end) : frames;
+  }
+
+  /** Code that names something not declared (yet) was run. */
+  CellError unresolved(JShell shell, UnresolvedReferenceException exception) {
+    DeclarationSnippet snippet = exception.getSnippet();
+    String message = openNames(shell, snippet);
+    List<String> lines = new ArrayList<>(List.of(heading("CompileError", message)));
+    addFrames(lines, exception.getStackTrace());
+    return new CellError("CompileError", message, lines);
+  }
+
+  /** E.g. {@code method h can't be used until method nosuch() is declared}. */
+  static String openNames(JShell shell, DeclarationSnippet snippet) {
+    String kind =
+        snippet.kind() == Snippet.Kind.TYPE_DECL
+            ? "type"
+            : snippet.kind().name().toLowerCase(Locale.ROOT);
+    List<String> missing = shell.unresolvedDependencies(snippet).toList();
+    String what = kind + " " + snippet.name() + " can't be used until ";
+    if (missing.isEmpty()) {
+      String problems =
+          shell.diagnostics(snippet).map(ErrorTexts::tidy).collect(Collectors.joining("; "));
+      return what + "this is put right: " + problems;
+    }
+    return what + String.join(", ", missing) + (missing.size() > 1 ? " are" : " is") + " declared";
+  }
+
+  /** The translated exception of an evaluation, or null. */
+  static Throwable translated(Throwable exception) {
+    return exception instanceof EvalException ? exception : null;
+  }
+}

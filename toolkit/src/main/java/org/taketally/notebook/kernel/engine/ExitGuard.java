@@ -1,0 +1,68 @@
+package org.taketally.notebook.kernel.engine;
+
+import java.util.Arrays;
+
+/**
+ * Keeps the process alive when a library that a cell has called ends it. {@code System.exit}
+ * written in a cell never gets here, see {@link ExitRefused}; this is the net below: a shutdown
+ * hook that holds the exit for ever, with the calling thread, while a cell runs.
+ */
+public final class ExitGuard {
+
+  private static final long CHECK_MILLISECONDS = 100;
+
+  private static boolean installed;
+  private static volatile UserThreads guarded;
+  private static volatile boolean holding;
+
+  private ExitGuard() {}
+
+  static synchronized void guard(UserThreads threads) {
+    guarded = threads;
+    if (!installed) {
+      installed = true;
+      Runtime.getRuntime().addShutdownHook(new Thread(ExitGuard::hold, "exit guard"));
+    }
+  }
+
+  private static void hold() {
+    UserThreads threads = guarded;
+    if (threads == null || !threads.refuseExit()) {
+      return;
+    }
+    holding = true;
+    while (true) {
+      try {
+        Thread.sleep(Long.MAX_VALUE);
+      } catch (InterruptedException again) {
+        Thread.currentThread().isInterrupted();
+      }
+    }
+  }
+
+  /**
+   * Ends the process, even when an earlier exit is being held.
+   *
+   * @param status the exit status
+   */
+  public static void end(int status) {
+    if (holding) {
+      Runtime.getRuntime().halt(status);
+    }
+    System.exit(status);
+  }
+
+  /** Once an exit is held, later ones hang before any hook runs, so waiting must look. */
+  static long waitMilliseconds() {
+    return holding ? CHECK_MILLISECONDS : 0;
+  }
+
+  static boolean hangsInExit(Thread thread) {
+    return holding && isExiting(thread);
+  }
+
+  static boolean isExiting(Thread thread) {
+    return Arrays.stream(thread.getStackTrace())
+        .anyMatch(frame -> frame.getClassName().equals("java.lang.Shutdown"));
+  }
+}

@@ -1,0 +1,82 @@
+package org.taketally.notebook.kernel.engine;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import jdk.jshell.SourceCodeAnalysis;
+import jdk.jshell.SourceCodeAnalysis.Completeness;
+import jdk.jshell.SourceCodeAnalysis.CompletionInfo;
+
+/**
+ * One statement, declaration, expression or command of a cell.
+ *
+ * @param source its text, without blank space before it
+ * @param evaluated the same, ended with a semicolon where one is needed
+ * @param offset where it begins in the cell, in UTF-16 units
+ * @param line line of the cell it begins on, from 0
+ * @param kind how it is to be handled
+ */
+record Piece(String source, String evaluated, int offset, int line, Kind kind) {
+
+  /** How a piece is to be handled. */
+  enum Kind {
+    JAVA,
+    COMMAND,
+    UNFINISHED
+  }
+
+  private static final Pattern COMMENT_OR_SPACE =
+      Pattern.compile("\\s+|//[^\\n]*|/\\*(?s:.*?)\\*/");
+
+  /** Splits a cell. At most the last piece is unfinished. */
+  static List<Piece> of(String cell, SourceCodeAnalysis analysis) {
+    List<Piece> pieces = new ArrayList<>();
+    int offset = skipSpace(cell, 0);
+    while (offset < cell.length()) {
+      Piece piece = next(cell, offset, analysis);
+      pieces.add(piece);
+      offset = skipSpace(cell, offset + piece.source.length());
+    }
+    return pieces;
+  }
+
+  /** The last piece of a text; null if there is none. */
+  static Piece lastOf(String text, SourceCodeAnalysis analysis) {
+    List<Piece> pieces = of(text, analysis);
+    return pieces.isEmpty() ? null : pieces.get(pieces.size() - 1);
+  }
+
+  private static Piece next(String cell, int offset, SourceCodeAnalysis analysis) {
+    int line = (int) cell.substring(0, offset).chars().filter(c -> c == '\n').count();
+    if (cell.charAt(offset) == '%') {
+      int end = cell.indexOf('\n', offset);
+      String command = cell.substring(offset, end < 0 ? cell.length() : end);
+      return new Piece(command, command, offset, line, Kind.COMMAND);
+    }
+    String rest = cell.substring(offset);
+    CompletionInfo info = analysis.analyzeCompletion(rest);
+    if (info.completeness() == Completeness.DEFINITELY_INCOMPLETE
+        || info.completeness() == Completeness.CONSIDERED_INCOMPLETE) {
+      return new Piece(rest, rest, offset, line, Kind.UNFINISHED);
+    }
+    int length = rest.length() - info.remaining().length();
+    String source = rest.substring(0, length > 0 ? length : rest.length());
+    String end = info.completeness() == Completeness.COMPLETE_WITH_SEMI ? "\n;" : "";
+    return new Piece(source, source + end, offset, line, Kind.JAVA);
+  }
+
+  private static int skipSpace(String cell, int offset) {
+    Matcher space = COMMENT_OR_SPACE.matcher(cell);
+    int end = offset;
+    while (space.region(end, cell.length()).lookingAt()) {
+      end = space.end();
+    }
+    return end;
+  }
+
+  /** Whether it ends without a semicolon, so that a value it has is shown. */
+  boolean isOpenEnded(SourceCodeAnalysis analysis) {
+    return kind == Kind.JAVA && analysis.analyzeCompletion(source + "\n;").remaining().isBlank();
+  }
+}

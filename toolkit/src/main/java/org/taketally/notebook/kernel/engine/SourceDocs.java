@@ -1,0 +1,121 @@
+package org.taketally.notebook.kernel.engine;
+
+import com.sun.source.tree.ClassTree;
+import com.sun.source.tree.MethodTree;
+import com.sun.source.tree.Tree;
+import com.sun.source.tree.VariableTree;
+import com.sun.source.util.TreePathScanner;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * Finds the comment of a class or member in source files shipped beside the classes, under {@code
+ * META-INF/sources/}, so that documentation is there wherever the classes are.
+ */
+final class SourceDocs {
+
+  private static final String FOLDER = "META-INF/sources/";
+
+  /** {@code type pkg.Outer.member(type name, ...)}, as JShell writes it; type and rest may lack. */
+  private static final Pattern SIGNATURE =
+      Pattern.compile("(?:.* )?([\\w.$]+(?:<[^(]*>)?(?:\\.[\\w$]+)*)(?::[^(]*)?(?:\\((.*)\\).*)?");
+
+  private final ClassLoader loader;
+
+  /** Packages to look for simple names in. */
+  private final List<String> packages;
+
+  SourceDocs(ClassLoader loader, List<String> packages) {
+    this.loader = loader;
+    this.packages = packages;
+  }
+
+  /** The comment of what a signature names, as plain text. */
+  Optional<String> comment(String signature) {
+    Matcher parts = SIGNATURE.matcher(signature.replaceAll("<[^<>]*>", ""));
+    if (!parts.matches()) {
+      return Optional.empty();
+    }
+    List<String> names = List.of(parts.group(1).split("\\."));
+    int packageLength = 0;
+    while (packageLength < names.size()
+        && Character.isLowerCase(names.get(packageLength).codePointAt(0))) {
+      packageLength++;
+    }
+    if (packageLength == names.size()) {
+      return Optional.empty();
+    }
+    List<String> path = names.subList(packageLength, names.size());
+    int parameters = parts.group(2) == null ? -1 : count(parts.group(2));
+    return source(names.subList(0, packageLength), path.get(0))
+        .flatMap(text -> find(text, path, parameters).or(() -> find(text, path.subList(0, 1), -1)))
+        .map(JavadocText::plain);
+  }
+
+  private static int count(String parameters) {
+    return parameters.isBlank() ? 0 : parameters.split(",").length;
+  }
+
+  private Optional<String> source(List<String> packageName, String outer) {
+    List<String> places = packageName.isEmpty() ? packages : List.of(String.join(".", packageName));
+    for (String place : places) {
+      String file = FOLDER + place.replace('.', '/') + "/" + outer + ".java";
+      try (InputStream in = loader.getResourceAsStream(file)) {
+        if (in != null) {
+          return Optional.of(new String(in.readAllBytes(), StandardCharsets.UTF_8));
+        }
+      } catch (IOException unreadable) {
+        return Optional.empty();
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static Optional<String> find(String source, List<String> path, int parameters) {
+    JavaText text = JavaText.parse(source);
+    List<String> found = new ArrayList<>();
+    new TreePathScanner<Void, List<String>>() {
+      @Override
+      public Void visitClass(ClassTree type, List<String> outer) {
+        List<String> here = plus(outer, type.getSimpleName().toString());
+        note(type, here, -1);
+        return super.visitClass(type, here);
+      }
+
+      @Override
+      public Void visitMethod(MethodTree method, List<String> type) {
+        boolean constructor = method.getName().contentEquals("<init>");
+        List<String> here = constructor ? type : plus(type, method.getName().toString());
+        note(method, here, method.getParameters().size());
+        return null;
+      }
+
+      @Override
+      public Void visitVariable(VariableTree field, List<String> type) {
+        note(field, plus(type, field.getName().toString()), -1);
+        return null;
+      }
+
+      private void note(Tree tree, List<String> here, int count) {
+        String comment = text.docs().getDocComment(getCurrentPath());
+        boolean fits = count == parameters;
+        if (here.equals(path) && comment != null && fits && tree != null) {
+          found.add(0, comment);
+        }
+      }
+    }.scan(text.unit(), List.of());
+    return found.stream().findFirst();
+  }
+
+  private static List<String> plus(List<String> path, String name) {
+    List<String> longer = new ArrayList<>(path);
+    longer.add(name);
+    return longer;
+  }
+}
