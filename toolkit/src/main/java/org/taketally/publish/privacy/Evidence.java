@@ -1,0 +1,196 @@
+package org.taketally.publish.privacy;
+
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.IntPredicate;
+import java.util.stream.IntStream;
+import java.util.stream.LongStream;
+import java.util.stream.Stream;
+import org.taketally.answers.counts.TakeCount;
+import org.taketally.cells.Cells;
+import org.taketally.cells.Factor;
+
+/**
+ * Who grafted what: the cells of the records by member. A group of grafts is a set of cells.
+ *
+ * <p>Grafts whose member isn't recorded count as no member at all, and together as one hand when
+ * the largest share is looked at.
+ */
+public final class Evidence {
+
+  private static final String UNNAMED = "";
+
+  private final Cells cells;
+  private final Optional<Factor> members;
+
+  /**
+   * Evidence from cells.
+   *
+   * @param cells by member and every column that is to be published
+   * @param memberColumn the column that says who grafted; may be absent from the cells
+   */
+  public Evidence(Cells cells, String memberColumn) {
+    this.cells = cells;
+    this.members =
+        cells
+            .findFactor(memberColumn)
+            .filter(factor -> IntStream.of(factor.codes()).anyMatch(code -> code >= 0));
+  }
+
+  /**
+   * Whether the records say who grafted, at least for some grafts.
+   *
+   * @return false if members can't be counted
+   */
+  public boolean namesMembers() {
+    return members.isPresent();
+  }
+
+  /**
+   * Grafts whose member isn't recorded.
+   *
+   * @return 0 or more
+   */
+  public long unnamedGrafts() {
+    return where(i -> member(i) == Factor.MISSING).stream().mapToLong(i -> cells.grafts()[i]).sum();
+  }
+
+  /**
+   * All grafts.
+   *
+   * @return every cell
+   */
+  public BitSet all() {
+    return where(i -> true);
+  }
+
+  /**
+   * Levels of a column, in its own order.
+   *
+   * @param column a column of levels
+   * @return names; an empty name last if some cells lack it; none if there is no such column
+   */
+  public List<String> levels(String column) {
+    Optional<Factor> factor = cells.findFactor(column);
+    if (factor.isEmpty()) {
+      return List.of();
+    }
+    boolean missing = IntStream.of(factor.get().codes()).anyMatch(code -> code < 0);
+    return Stream.concat(factor.get().levels().stream(), missing ? Stream.of(UNNAMED) : Stream.of())
+        .toList();
+  }
+
+  /**
+   * The grafts of one level.
+   *
+   * @param column a column of levels
+   * @param level its name; empty for grafts where it isn't recorded
+   * @return cells, none if there is no such level
+   */
+  public BitSet level(String column, String level) {
+    Factor factor = cells.factor(column);
+    int wanted = level.isEmpty() ? Factor.MISSING : factor.indexOf(level);
+    if (wanted == Factor.MISSING && !level.isEmpty()) {
+      return new BitSet();
+    }
+    return where(i -> factor.codes()[i] == wanted);
+  }
+
+  /**
+   * Grafts that meet a condition.
+   *
+   * @param condition on the number of the cell
+   * @return cells
+   */
+  BitSet where(IntPredicate condition) {
+    BitSet group = new BitSet(cells.size());
+    IntStream.range(0, cells.size()).filter(condition).forEach(group::set);
+    return group;
+  }
+
+  private int member(int cell) {
+    return members.map(factor -> factor.codes()[cell]).orElse(Factor.MISSING);
+  }
+
+  /**
+   * Every group someone could ask about by name: each member, each level, and the grafts two of
+   * them have in common.
+   */
+  List<BitSet> namedGroups() {
+    List<BitSet> groups = new ArrayList<>();
+    List<Factor> factors = cells.factors();
+    for (int f = 0; f < factors.size(); f++) {
+      for (int g = f; g < factors.size(); g++) {
+        groups.addAll(inCommon(factors.get(f).codes(), factors.get(g).codes()));
+      }
+    }
+    return groups;
+  }
+
+  private Collection<BitSet> inCommon(int[] one, int[] other) {
+    Map<Long, BitSet> groups = new LinkedHashMap<>();
+    for (int i = 0; i < cells.size(); i++) {
+      long both = ((long) one[i] << Integer.SIZE) | (other[i] & 0xFFFF_FFFFL);
+      groups.computeIfAbsent(both, key -> new BitSet()).set(i);
+    }
+    return groups.values();
+  }
+
+  /**
+   * Counts of a group.
+   *
+   * @param group at least one cell
+   * @return grafts assessed and takes
+   */
+  public TakeCount count(BitSet group) {
+    long grafts = group.stream().mapToLong(i -> cells.grafts()[i]).sum();
+    long takes = group.stream().mapToLong(i -> cells.takes()[i]).sum();
+    return new TakeCount(takes, grafts);
+  }
+
+  /**
+   * Members behind a group.
+   *
+   * @param group cells
+   * @return how many are named, 0 or more
+   */
+  public int members(BitSet group) {
+    return (int) LongStream.of(graftsByMember(group)).skip(1).filter(grafts -> grafts > 0).count();
+  }
+
+  /** Grafts without a member first, then those of each member. */
+  private long[] graftsByMember(BitSet group) {
+    long[] grafts = new long[1 + members.map(Factor::size).orElse(0)];
+    group.stream().forEach(i -> grafts[member(i) + 1] += cells.grafts()[i]);
+    return grafts;
+  }
+
+  /**
+   * Whether a group may be shown by itself.
+   *
+   * @param group cells
+   * @param rule thresholds
+   * @return false also for a group without grafts
+   */
+  public boolean allows(BitSet group, PrivacyRule rule) {
+    if (group.isEmpty()) {
+      return false;
+    }
+    TakeCount count = count(group);
+    boolean extreme = count.takes() == 0 || count.failures() == 0;
+    if (members.isEmpty()) {
+      return count.grafts() >= rule.graftsWithoutMembers() && !extreme;
+    }
+    int people = members(group);
+    long largest = LongStream.of(graftsByMember(group)).max().orElse(0);
+    return count.grafts() >= rule.grafts()
+        && people >= rule.members()
+        && largest <= rule.largestShare() * count.grafts()
+        && (!extreme || people >= rule.membersForExtremes());
+  }
+}

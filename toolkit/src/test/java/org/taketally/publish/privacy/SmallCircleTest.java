@@ -1,0 +1,175 @@
+package org.taketally.publish.privacy;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.taketally.publish.privacy.Disclosure.Request;
+
+/** The privacy rules one by one, on circles small enough to count by hand. */
+class SmallCircleTest {
+
+  private static List<PublishedTable> tables(Circle circle, PrivacyRule rule, String... columns) {
+    Evidence evidence = new Evidence(circle.cells(), "grafter");
+    List<Request> requests = new ArrayList<>();
+    for (String column : columns) {
+      requests.add(new Request(column, column, evidence.all()));
+    }
+    return new Disclosure(evidence, rule).tables(requests);
+  }
+
+  private static PublishedTable only(Circle circle, String column) {
+    return tables(circle, PrivacyRule.usual(), column).get(0);
+  }
+
+  /** 8 of 10 grafts each by so many members. */
+  private static void plenty(Circle circle, String what, int members) {
+    for (int m = 1; m <= members; m++) {
+      circle.row("m" + m + " " + what, 8, 10);
+    }
+  }
+
+  @Test
+  void a_level_of_two_members_is_counted_with_the_next_smallest() {
+    Circle circle = new Circle();
+    plenty(circle, "s1 Orrin r1", 5);
+    plenty(circle, "s1 Tamsel r1", 4);
+    plenty(circle, "s1 Vardy r1", 2);
+
+    PublishedTable table = only(circle, "cultivar");
+
+    assertThat(table.shown()).containsExactly("Orrin");
+    assertThat(table.merged()).containsExactlyInAnyOrder("Vardy", "Tamsel");
+  }
+
+  @Test
+  void two_small_levels_are_counted_together_and_nothing_else_is_lost() {
+    Circle circle = new Circle();
+    plenty(circle, "s1 Orrin r1", 5);
+    plenty(circle, "s1 Tamsel r1", 4);
+    circle.row("m1 s1 Vardy r1", 3, 6).row("m2 s1 Vardy r1", 3, 6).row("m3 s1 Skerry r1", 3, 6);
+
+    PublishedTable table = only(circle, "cultivar");
+
+    assertThat(table.shown()).containsExactly("Orrin", "Tamsel");
+    assertThat(table.merged()).containsExactlyInAnyOrder("Skerry", "Vardy");
+  }
+
+  @Test
+  void fewer_than_ten_grafts_are_too_few_even_of_many_members() {
+    Circle circle = new Circle();
+    plenty(circle, "s1 Orrin r1", 4);
+    plenty(circle, "s1 Tamsel r1", 4);
+    for (int m = 1; m <= 4; m++) {
+      circle.row("m" + m + " s1 Vardy r1", 1, 2);
+    }
+
+    assertThat(only(circle, "cultivar").shown()).doesNotContain("Vardy").hasSize(1);
+  }
+
+  @Test
+  void a_level_mostly_of_one_member_is_not_shown() {
+    Circle circle = new Circle();
+    plenty(circle, "s1 Orrin r1", 4);
+    plenty(circle, "s1 Tamsel r1", 4);
+    circle.row("m1 s1 Vardy r1", 60, 81).row("m2 s1 Vardy r1", 5, 10).row("m3 s1 Vardy r1", 5, 10);
+
+    assertThat(only(circle, "cultivar").of("Vardy")).isEmpty();
+  }
+
+  @Test
+  void exactly_four_fifths_by_one_member_is_just_allowed() {
+    Circle circle = new Circle();
+    plenty(circle, "s1 Orrin r1", 4);
+    circle.row("m1 s1 Vardy r1", 60, 80).row("m2 s1 Vardy r1", 5, 10).row("m3 s1 Vardy r1", 5, 10);
+
+    assertThat(only(circle, "cultivar").of("Vardy")).isPresent();
+  }
+
+  @Test
+  void none_or_all_taken_needs_five_members() {
+    for (int takes : new int[] {0, 10}) {
+      for (int members : new int[] {4, 5}) {
+        Circle circle = new Circle();
+        plenty(circle, "s1 Orrin r1", 6);
+        plenty(circle, "s1 Tamsel r1", 6);
+        for (int m = 1; m <= members; m++) {
+          circle.row("m" + m + " s1 Vardy r1", takes, 10);
+        }
+        assertThat(only(circle, "cultivar").of("Vardy").isPresent())
+            .as("%d takes, %d members", takes, members)
+            .isEqualTo(members == 5);
+      }
+    }
+  }
+
+  @Test
+  void strict_asks_for_five_members() {
+    Circle circle = new Circle();
+    plenty(circle, "s1 Orrin r1", 5);
+    plenty(circle, "s1 Tamsel r1", 5);
+    plenty(circle, "s1 Vardy r1", 4);
+
+    assertThat(tables(circle, PrivacyRule.usual(), "cultivar").get(0).shown()).hasSize(3);
+    assertThat(tables(circle, PrivacyRule.strict(), "cultivar").get(0).shown())
+        .containsExactly("Tamsel");
+  }
+
+  @Test
+  void two_members_alone_get_no_table_at_all() {
+    Circle circle = new Circle();
+    plenty(circle, "s1 Orrin r1", 2);
+    plenty(circle, "s1 Tamsel r1", 2);
+
+    assertThat(tables(circle, PrivacyRule.usual(), "season", "cultivar", "rootstock")).isEmpty();
+  }
+
+  /** Orrin stands on r1 only; r1 less Orrin would be one member's six grafts of Tamsel. */
+  @Test
+  void a_cultivar_is_merged_if_a_rootstock_less_it_would_tell_on_a_member() {
+    Circle circle = new Circle();
+    plenty(circle, "s1 Orrin r1", 4);
+    circle.row("m1 s1 Tamsel r1", 1, 6);
+    plenty(circle, "s1 Tamsel r2", 4);
+    plenty(circle, "s1 Vardy r2", 4);
+
+    List<PublishedTable> tables = tables(circle, PrivacyRule.usual(), "rootstock", "cultivar");
+
+    assertThat(tables.get(0).shown()).containsExactly("r1", "r2");
+    assertThat(tables.get(1).of("Orrin")).isEmpty();
+    assertThat(tables.get(1).merged()).hasSizeGreaterThan(1).contains("Orrin");
+  }
+
+  @Test
+  void grafts_without_a_name_count_as_no_member() {
+    Circle circle = new Circle();
+    plenty(circle, "s1 Orrin r1", 5);
+    plenty(circle, "s1 Tamsel r1", 5);
+    plenty(circle, "s1 Vardy r1", 2);
+    circle.row(" s1 Vardy r1", 8, 10);
+
+    assertThat(only(circle, "cultivar").of("Vardy")).isEmpty();
+    assertThat(new Evidence(circle.cells(), "grafter").unnamedGrafts()).isEqualTo(10);
+  }
+
+  @Test
+  void without_any_name_ten_grafts_stand_for_a_member_and_extremes_stay_out() {
+    Circle circle = new Circle();
+    circle.row(" s1 Orrin r1", 20, 40).row(" s1 Tamsel r1", 15, 30).row(" s1 Vardy r1", 10, 29);
+    circle.row(" s1 Skerry r1", 30, 30).row(" s1 Pell r1", 30, 60);
+
+    assertThat(new Evidence(circle.cells(), "grafter").namesMembers()).isFalse();
+    assertThat(only(circle, "cultivar").shown()).containsExactly("Orrin", "Pell", "Tamsel");
+    assertThat(only(circle, "cultivar").merged()).containsExactlyInAnyOrder("Vardy", "Skerry");
+  }
+
+  @Test
+  void refuses_thresholds_that_make_no_sense() {
+    assertThatThrownBy(() -> new PrivacyRule(0, 3, 0.8, 5))
+        .hasMessage("grafts and members must be 1 or more, got 0, 3 and 5");
+    assertThatThrownBy(() -> new PrivacyRule(10, 3, Double.NaN, 5))
+        .hasMessage("the largest share must lie above 0 and at most at 1, got NaN");
+  }
+}
