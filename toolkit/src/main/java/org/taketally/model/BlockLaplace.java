@@ -28,56 +28,75 @@ final class BlockLaplace implements Marginal {
   @Override
   public Point at(double[] tau, double[] beta) {
     Point point = new Point(tau, beta);
-    double value = modes(point);
+    System.arraycopy(beta, 0, deviations.rest, sorted.rest, beta.length);
+    double value = modes(point.thetas(), false);
     point.logLikelihood = value - factor.logDeterminant(false) / 2;
     point.modes = split(deviations);
     return point;
   }
 
-  /** Finds the modes given theta and beta, and decomposes there. */
-  private double modes(Point point) {
-    double[] theta = point.thetas();
+  /** Modes of beta and deviations together, given tau, with a flat prior on beta. */
+  JointMode joint(double[] tau, double[] betaStart) {
+    System.arraycopy(betaStart, 0, deviations.rest, sorted.rest, betaStart.length);
+    double value = modes(new Point(tau, betaStart).thetas(), true);
+    return new JointMode(
+        value - factor.logDeterminant(true) / 2, factor, deviations.copy(), pass, parallel);
+  }
+
+  /** Finds the modes given theta (and beta, unless joint), and decomposes there. */
+  private double modes(double[] theta, boolean joint) {
     Scales scales = Scales.of(sorted, theta);
     zeroWhereThetaIs(scales);
-    double[] fixedPart = evidence.patterns().times(point.beta);
     LevelVector residuals = new LevelVector(sorted);
-    double value = pass.look(fixedPart, deviations, residuals) - penalty(scales);
+    double value = look(residuals) - penalty(scales);
     boolean stale = factor != null && near(theta, factorTheta);
     double promised = Double.POSITIVE_INFINITY;
     for (int iteration = 0; iteration < 200; iteration++) {
       if (!stale) {
-        factor = new BlockFactor(sorted, scales, pass, parallel);
-        factorTheta = theta;
+        decompose(scales, theta);
       }
-      LevelVector slope = slope(residuals, scales);
+      LevelVector slope = slope(residuals, scales, joint);
       LevelVector step = slope.copy();
-      new BlockSolver(factor).solve(step);
+      if (joint && factor.complete()) {
+        new BlockSolver(factor).solveJoint(step);
+      } else {
+        new BlockSolver(factor).solve(step);
+      }
       double gain = slope.dot(step);
       if (!(gain >= MODES_FOUND) || (gain < 1e-14 && gain > promised / 2)) {
         break;
       }
       scales.apply(step);
-      value = move(fixedPart, step, residuals, scales, value);
+      value = move(step, residuals, scales, value);
       if (!stale && gain < 1e-11) {
         break;
       }
       stale = gain < 1e-2 && gain < STALE * promised;
       promised = gain;
     }
-    factor = new BlockFactor(sorted, scales, pass, parallel);
-    factorTheta = theta;
+    decompose(scales, theta);
     return value;
   }
 
-  private double move(
-      double[] fixedPart, LevelVector step, LevelVector residuals, Scales scales, double value) {
+  private void decompose(Scales scales, double[] theta) {
+    factor = new BlockFactor(sorted, scales, pass, parallel);
+    factorTheta = theta;
+  }
+
+  private double look(LevelVector residuals) {
+    double[] beta =
+        java.util.Arrays.copyOfRange(deviations.rest, sorted.rest, deviations.rest.length);
+    return pass.look(evidence.patterns().times(beta), deviations, residuals);
+  }
+
+  private double move(LevelVector step, LevelVector residuals, Scales scales, double value) {
     LevelVector start = deviations;
     double scale = 1;
     double noise = 1e-12 * Math.abs(value) + 1e-12;
     while (true) {
       deviations = start.copy();
       deviations.add(scale, step);
-      double next = pass.look(fixedPart, deviations, residuals) - penalty(scales);
+      double next = look(residuals) - penalty(scales);
       if (next >= value - noise || scale < 1e-8) {
         return next;
       }
@@ -105,7 +124,6 @@ final class BlockLaplace implements Marginal {
         deviations.rest[a] = 0;
       }
     }
-    java.util.Arrays.fill(deviations.rest, sorted.rest, deviations.rest.length, 0);
   }
 
   /** u'u / 2. */
@@ -124,8 +142,8 @@ final class BlockLaplace implements Marginal {
     return sum / 2;
   }
 
-  /** theta Z'(y - n mu) - u; 0 for fixed columns. */
-  private LevelVector slope(LevelVector residuals, Scales scales) {
+  /** theta Z'(y - n mu) - u; for fixed columns 0, or X'(y - n mu) if joint. */
+  private LevelVector slope(LevelVector residuals, Scales scales, boolean joint) {
     LevelVector slope = new LevelVector(sorted);
     for (int d = 0; d < sorted.depths; d++) {
       double theta = scales.chain()[d];
@@ -137,6 +155,9 @@ final class BlockLaplace implements Marginal {
       double theta = scales.rest()[a];
       slope.rest[a] = theta > 0 ? theta * residuals.rest[a] - deviations.rest[a] / theta : 0;
     }
+    for (int a = sorted.rest; a < slope.rest.length && joint; a++) {
+      slope.rest[a] = residuals.rest[a];
+    }
     return slope;
   }
 
@@ -145,7 +166,7 @@ final class BlockLaplace implements Marginal {
     SelectedInverse inverse = new SelectedInverse(factor, false, parallel);
     LevelVector t = new VarianceSums(inverse, pass).sums(parallel);
     LevelVector residuals = new LevelVector(sorted);
-    pass.look(evidence.patterns().times(point.beta), deviations, residuals);
+    look(residuals);
     LevelVector c = t.copy();
     java.util.Arrays.fill(c.rest, sorted.rest, c.rest.length, 0);
     factor.scales.apply(c);
@@ -173,7 +194,7 @@ final class BlockLaplace implements Marginal {
   }
 
   /** From the order of elimination to one array a varying column. */
-  private double[][] split(LevelVector vector) {
+  double[][] split(LevelVector vector) {
     double[][] split = new double[evidence.varying()][];
     for (int d = 0; d < sorted.elimination.chain().size(); d++) {
       int k = sorted.elimination.chain().get(d);

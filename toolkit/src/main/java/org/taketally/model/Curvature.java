@@ -1,6 +1,9 @@
 package org.taketally.model;
 
-/** Observed information of a marginal log-likelihood, by central differences of its gradient. */
+/**
+ * Observed information of a marginal log-likelihood, by differences of its gradient: central for
+ * variances, one-sided for fixed effects, along which it is nearly quadratic.
+ */
 final class Curvature {
 
   private Curvature() {}
@@ -14,10 +17,11 @@ final class Curvature {
     double[][] observed = new double[free.length][free.length];
     for (int j = 0; j < free.length; j++) {
       double width = width(point, free[j]);
+      boolean central = free[j] < point.tau.length;
       double[] up = gradient(marginal, point, free[j], width);
-      double[] down = gradient(marginal, point, free[j], -width);
+      double[] down = central ? gradient(marginal, point, free[j], -width) : point.gradient;
       for (int l = 0; l < free.length; l++) {
-        observed[j][l] = (down[free[l]] - up[free[l]]) / (2 * width);
+        observed[j][l] = (down[free[l]] - up[free[l]]) / (central ? 2 * width : width);
       }
     }
     for (int j = 0; j < free.length; j++) {
@@ -29,12 +33,12 @@ final class Curvature {
     return observed;
   }
 
-  /** A hundredth of a standard error; variances stay above zero. */
+  /** A small part of a standard error; variances stay above zero. */
   private static double width(Point point, int parameter) {
     double error = 1 / Math.sqrt(point.information[parameter][parameter]);
     return parameter < point.tau.length
         ? Math.min(0.003 * error, point.tau[parameter] / 20)
-        : 0.01 * error;
+        : 1e-4 * error;
   }
 
   private static double[] gradient(Marginal marginal, Point point, int parameter, double width) {

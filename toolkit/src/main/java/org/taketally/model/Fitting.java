@@ -16,6 +16,12 @@ final class Fitting {
   /** A spread this large means levels that all took or all failed. */
   private static final double WIDEST = 900;
 
+  /**
+   * Cells times parameters above which expected information stands for observed: there they agree
+   * to three digits and more (docs/performance.md), and the differences would double the time.
+   */
+  private static final long EXACT_CURVATURE = 3_000_000;
+
   private final Preparation ready;
   private final Evidence evidence;
   private final FitOptions options;
@@ -54,11 +60,21 @@ final class Fitting {
     refuseRunaways(point);
     point = settle(point);
     int[] free = free(point);
-    double[][] observed = Curvature.at(marginal, point, free);
-    point = polish(point, free, observed);
+    double[][] observed;
+    if ((long) evidence.cells() * parameters <= EXACT_CURVATURE) {
+      observed = Curvature.at(marginal, point, free);
+      point = polish(point, free, observed);
+    } else {
+      observed = SmallMatrix.part(point.information, free);
+    }
     warn(point, search);
     return new TakeFit(
-        model, ready, point, new ObservedInformation(free, observed), search.log(), marginal);
+        model,
+        ready,
+        point,
+        new ObservedInformation(free, observed),
+        search.log(),
+        new Parallel(options.threads()));
   }
 
   /** Variances at the floor become exactly zero. */

@@ -22,6 +22,11 @@ final class LevelVector {
     this.rest = rest;
   }
 
+  /** The arrays by number: the depths of the chain, then the rest. */
+  double[] at(int number) {
+    return number < chain.length ? chain[number] : rest;
+  }
+
   LevelVector copy() {
     double[][] copies = new double[chain.length][];
     for (int d = 0; d < chain.length; d++) {

@@ -15,6 +15,7 @@ public final class TakeFit {
   private final TakeModel model;
   private final Preparation ready;
   private final Point point;
+  private final Parallel parallel;
   private final double[][] betaCovariance;
   private final List<SearchStep> search;
   private final double[] linearPredictor;
@@ -25,7 +26,8 @@ public final class TakeFit {
       Point point,
       ObservedInformation observed,
       List<SearchStep> search,
-      Marginal marginal) {
+      Parallel parallel) {
+    this.parallel = parallel;
     this.model = model;
     this.ready = ready;
     this.point = point;
@@ -236,15 +238,35 @@ public final class TakeFit {
   }
 
   /**
-   * Draws from the posterior.
+   * Draws from the posterior with the usual prior, half-normal with scale 1 logit.
    *
    * @param count number of draws, at least 1
    * @param seed the same seed gives the same draws
    * @return the draws
    */
   public TakeDraws draws(int count, long seed) {
+    return draws(count, seed, Prior.halfNormal(1));
+  }
+
+  /**
+   * Draws from the posterior: fixed effects (flat prior), standard deviations and deviations, by
+   * nested Laplace (Rue, Martino and Chopin 2009). Above 100,000 cells the standard deviations are
+   * kept at their estimates, which such records pin down.
+   *
+   * @param count number of draws, at least 1
+   * @param seed the same seed gives the same draws
+   * @param prior of each standard deviation
+   * @return the draws
+   * @see <a href="https://doi.org/10.1111/j.1467-9868.2008.00700.x">Rue et al. (2009)</a>
+   */
+  public TakeDraws draws(int count, long seed, Prior prior) {
+    if (count < 1) {
+      throw new IllegalArgumentException("draws must be 1 or more, got " + count);
+    }
+    BlockLaplace engine =
+        new BlockLaplace(ready.evidence(), new SortedCells(ready.evidence()), parallel);
     return new TakeDraws(
-        this, count, new JointDense(ready.evidence(), point, linearPredictor, seed));
+        this, count, new NestedLaplace(engine, point, prior, cells().size()).source(count, seed));
   }
 
   double[] predictor(double[] beta, double[][] deviations) {

@@ -11,7 +11,7 @@ import org.taketally.cells.Measure;
 /** Published fits of mixed models, to the precision printed. */
 class PublishedMixedModelTest {
 
-  private static Cells cbpp() {
+  static Cells cbpp() {
     CheckData data = CheckData.of("cbpp");
     return data.cells(
         data.counts("size"),
@@ -20,7 +20,7 @@ class PublishedMixedModelTest {
         List.of());
   }
 
-  private static Cells seeds() {
+  static Cells seeds() {
     CheckData data = CheckData.of("seeds_crowder");
     double[] both = data.numbers("x1");
     double[] extract = data.numbers("x2");

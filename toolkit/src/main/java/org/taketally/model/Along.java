@@ -1,0 +1,94 @@
+package org.taketally.model;
+
+import java.util.function.DoubleUnaryOperator;
+
+/**
+ * A density of one standard deviation, log-linear between grid points: a proposal to sample from.
+ */
+final class Along {
+
+  /** The grid ends where the log density is this far below its highest. */
+  private static final double FAR = 9;
+
+  private static final int FINE = 40;
+
+  private final double[] at;
+  private final double[] logDensity;
+  private final double[] upTo;
+
+  private Along(double[] at, double[] logDensity) {
+    int fine = (at.length - 1) * FINE + 1;
+    this.at = new double[fine];
+    this.logDensity = new double[fine];
+    this.upTo = new double[fine];
+    for (int i = 0; i < fine; i++) {
+      int left = Math.min(i / FINE, at.length - 2);
+      double share = (i - left * FINE) / (double) FINE;
+      this.at[i] = at[left] + share * (at[left + 1] - at[left]);
+      this.logDensity[i] = logDensity[left] + share * (logDensity[left + 1] - logDensity[left]);
+    }
+    double highest = java.util.Arrays.stream(logDensity).max().orElse(0);
+    for (int i = 0; i < fine; i++) {
+      this.logDensity[i] -= highest;
+    }
+    for (int i = 1; i < fine; i++) {
+      upTo[i] =
+          upTo[i - 1]
+              + (this.at[i] - this.at[i - 1])
+                  * (Math.exp(this.logDensity[i]) + Math.exp(this.logDensity[i - 1]))
+                  / 2;
+    }
+  }
+
+  /**
+   * Tabulates a log density over (0, infinity).
+   *
+   * @param centre a likely value, above 0
+   * @param intervals of the grid
+   */
+  static Along of(double centre, int intervals, DoubleUnaryOperator logDensity) {
+    double middle = logDensity.applyAsDouble(centre);
+    double highest = middle;
+    double high = centre;
+    double here = middle;
+    while (here > highest - FAR && high < 20) {
+      high *= 1.6;
+      here = logDensity.applyAsDouble(high);
+      highest = Math.max(highest, here);
+    }
+    double low = centre;
+    here = middle;
+    while (here > highest - FAR && low > 0.004) {
+      low /= 1.6;
+      here = logDensity.applyAsDouble(low);
+      highest = Math.max(highest, here);
+    }
+    double[] grid = new double[intervals + 1];
+    double[] values = new double[grid.length];
+    for (int i = 0; i < grid.length; i++) {
+      double share = i / (double) intervals;
+      grid[i] =
+          low <= 0.004 ? 0.002 + (high - 0.002) * share * share : low * Math.pow(high / low, share);
+      values[i] = logDensity.applyAsDouble(grid[i]);
+    }
+    return new Along(grid, values);
+  }
+
+  double quantile(double share) {
+    double wanted = share * upTo[upTo.length - 1];
+    int i = java.util.Arrays.binarySearch(upTo, wanted);
+    if (i >= 0) {
+      return at[i];
+    }
+    int right = Math.min(-i - 1, at.length - 1);
+    double part = (wanted - upTo[right - 1]) / (upTo[right] - upTo[right - 1]);
+    return at[right - 1] + part * (at[right] - at[right - 1]);
+  }
+
+  /** Of the density as drawn from: even between fine points. */
+  double logDensity(double value) {
+    int i = java.util.Arrays.binarySearch(at, value);
+    int right = Math.max(1, i >= 0 ? i : Math.min(-i - 1, at.length - 1));
+    return Math.log((upTo[right] - upTo[right - 1]) / (at[right] - at[right - 1]));
+  }
+}

@@ -1,0 +1,143 @@
+package org.taketally.model;
+
+/**
+ * Sums over cells of w' v and of w' times cubed covariances of eta with each effect of the cell.
+ */
+final class JointSums {
+
+  private final SelectedInverse inverse;
+  private final SortedCells sorted;
+  private final LevelVector slopes;
+  private final LevelVector cubes;
+  private final double[] across;
+  private final double[] toFixed;
+  private final int fixed;
+
+  JointSums(SelectedInverse inverse, CellPass pass) {
+    this.inverse = inverse;
+    this.sorted = inverse.sorted;
+    this.fixed = sorted.patterns.width();
+    this.slopes = new LevelVector(sorted);
+    this.cubes = new LevelVector(sorted);
+    this.across = new double[sorted.restOf.length];
+    this.toFixed = new double[fixed];
+    for (int node = 0; node + 1 < sorted.start.length; node++) {
+      for (int i = sorted.start[node]; i < sorted.start[node + 1]; i++) {
+        add(node, i, pass);
+      }
+    }
+  }
+
+  /** A'(w' v). */
+  LevelVector slopes() {
+    return slopes;
+  }
+
+  /** Sum of w' cov(eta, x)^3. */
+  LevelVector cubes() {
+    return cubes;
+  }
+
+  LevelVector variances() {
+    LevelVector variances = new LevelVector(sorted);
+    for (int d = 0; d < sorted.depths; d++) {
+      System.arraycopy(inverse.variance[d], 0, variances.chain[d], 0, variances.chain[d].length);
+    }
+    for (int a = 0; a < variances.rest.length; a++) {
+      variances.rest[a] = inverse.rest[a][a];
+    }
+    return variances;
+  }
+
+  private void add(int node, int i, CellPass pass) {
+    double eta = pass.eta()[i];
+    double mu = 1 / (1 + Math.exp(-eta));
+    double slope = pass.grafts(i) * mu * (1 - mu) * (1 - 2 * mu);
+    double[] x = sorted.patterns.rows()[sorted.pattern[i]];
+    withRest(node, i, x);
+    double v = 0;
+    for (int j = 0; j < fixed; j++) {
+      v += x[j] * toFixed[j];
+      cubes.rest[sorted.rest + j] += slope * cube(toFixed[j]);
+    }
+    for (int f = 0; f < across.length; f++) {
+      v += across[f];
+      cubes.rest[sorted.restOf[f][i]] += slope * cube(across[f]);
+    }
+    for (int d = 0; d < sorted.depths; d++) {
+      double covariance = withChain(node, d, i, x);
+      v += covariance;
+      cubes.chain[d][inverse.ancestor(0, node, d)] += slope * cube(covariance);
+    }
+    double t = slope * v;
+    for (int d = 0; d < sorted.depths; d++) {
+      slopes.chain[d][inverse.ancestor(0, node, d)] += t;
+    }
+    for (int[] levels : sorted.restOf) {
+      slopes.rest[levels[i]] += t;
+    }
+    for (int j = 0; j < fixed; j++) {
+      slopes.rest[sorted.rest + j] += t * x[j];
+    }
+  }
+
+  private static double cube(double c) {
+    return c * c * c;
+  }
+
+  /** Covariances of eta with the cell's levels of the remainder and with the fixed effects. */
+  private void withRest(int node, int i, double[] x) {
+    for (int j = 0; j < fixed; j++) {
+      int b = sorted.rest + j;
+      double sum = inverse.fixed[node * fixed + j];
+      for (int e = 1; e < sorted.depths; e++) {
+        sum += inverse.rows[e - 1][inverse.ancestor(0, node, e)][b];
+      }
+      for (int[] levels : sorted.restOf) {
+        sum += inverse.rest[b][levels[i]];
+      }
+      for (int l = 0; l < fixed; l++) {
+        sum += inverse.rest[b][sorted.rest + l] * x[l];
+      }
+      toFixed[j] = sum;
+    }
+    for (int f = 0; f < across.length; f++) {
+      int a = sorted.restOf[f][i];
+      double sum = inverse.met[sorted.metAt[f][i]];
+      for (int e = 1; e < sorted.depths; e++) {
+        sum += inverse.rows[e - 1][inverse.ancestor(0, node, e)][a];
+      }
+      for (int[] levels : sorted.restOf) {
+        sum += inverse.rest[a][levels[i]];
+      }
+      for (int j = 0; j < fixed; j++) {
+        sum += inverse.rest[a][sorted.rest + j] * x[j];
+      }
+      across[f] = sum;
+    }
+  }
+
+  private double withChain(int node, int d, int i, double[] x) {
+    int here = inverse.ancestor(0, node, d);
+    double sum = inverse.variance[d][here];
+    for (int e = 0; e < sorted.depths; e++) {
+      if (e < d) {
+        sum += inverse.above[e][d][inverse.ancestor(0, node, e)];
+      } else if (e > d) {
+        sum += inverse.above[d][e][here];
+      }
+    }
+    for (int f = 0; f < across.length; f++) {
+      int a = sorted.restOf[f][i];
+      sum += d == 0 ? inverse.met[sorted.metAt[f][i]] : inverse.rows[d - 1][here][a];
+    }
+    for (int j = 0; j < fixed; j++) {
+      sum +=
+          x[j]
+              * (d == 0
+                  ? inverse.fixed[node * fixed + j]
+                  : inverse.rows[d - 1][here][sorted.rest + j]);
+    }
+    return sum;
+  }
+}

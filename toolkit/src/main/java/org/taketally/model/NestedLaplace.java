@@ -1,0 +1,167 @@
+package org.taketally.model;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.SplittableRandom;
+
+/**
+ * Posterior draws with the standard deviations integrated over design points.
+ *
+ * <p>Each point has weight p(y | theta) p(theta) / proposal, p(y | theta) by Laplace over beta
+ * (flat prior) and deviations together. Points are a Halton sequence through a proposal that is the
+ * product of the conditional densities along each standard deviation from the fit's.
+ */
+final class NestedLaplace {
+
+  private static final int[] PRIMES = {2, 3, 5, 7, 11, 13, 17, 19, 23, 29};
+
+  private record Weighted(double[] theta, double logWeight) {
+    @Override
+    public boolean equals(Object other) {
+      return this == other;
+    }
+
+    @Override
+    public int hashCode() {
+      return Arrays.hashCode(theta);
+    }
+  }
+
+  private final BlockLaplace engine;
+  private final Point fit;
+  private final Prior prior;
+  private final Effort effort;
+
+  /** How many points can be afforded; by cells, so that it doesn't depend on the machine. */
+  private record Effort(int grid, int points) {
+    static Effort of(int cells) {
+      if (cells <= 5_000) {
+        return new Effort(24, 128);
+      }
+      return cells <= 100_000 ? new Effort(12, 32) : new Effort(0, 1);
+    }
+  }
+
+  NestedLaplace(BlockLaplace engine, Point fit, Prior prior, int cells) {
+    this.engine = engine;
+    this.fit = fit;
+    this.prior = prior;
+    this.effort = Effort.of(cells);
+  }
+
+  TakeDraws.Source source(int count, long seed) {
+    List<Weighted> points = points();
+    int[] chosen = choose(points, count, seed);
+    TakeDraws.Draw[] draws = new TakeDraws.Draw[count];
+    if (points.size() == 1) {
+      double[] theta = points.get(0).theta();
+      JointMode mode = engine.joint(squares(theta), fit.beta).correct();
+      return number -> draw(mode, theta, seed, number);
+    }
+    for (int p = 0; p < points.size(); p++) {
+      JointMode mode = null;
+      for (int d = 0; d < count; d++) {
+        if (chosen[d] == p) {
+          double[] theta = points.get(p).theta();
+          mode = mode == null ? engine.joint(squares(theta), fit.beta).correct() : mode;
+          draws[d] = draw(mode, theta, seed, d);
+        }
+      }
+    }
+    return number -> draws[number];
+  }
+
+  private TakeDraws.Draw draw(JointMode mode, double[] theta, long seed, int number) {
+    LevelVector x = mode.draw(new SplittableRandom(seed * 1_000_003L + number));
+    double[] beta = Arrays.copyOfRange(x.rest, x.rest.length - fit.beta.length, x.rest.length);
+    return new TakeDraws.Draw(beta, theta, engine.split(x));
+  }
+
+  private static double[] squares(double[] theta) {
+    return Arrays.stream(theta).map(t -> t * t).toArray();
+  }
+
+  private double logPosterior(double[] theta) {
+    double sum = engine.joint(squares(theta), fit.beta).logDensity;
+    for (double t : theta) {
+      sum += prior.logDensity(t);
+    }
+    return sum;
+  }
+
+  private List<Weighted> points() {
+    int varying = fit.tau.length;
+    if (varying == 0 || effort.points() == 1) {
+      return List.of(new Weighted(fit.thetas(), 0));
+    }
+    List<Along> proposals = new ArrayList<>();
+    double[] centre = new double[varying];
+    for (int k = 0; k < varying; k++) {
+      centre[k] = Math.max(0.05, Math.sqrt(fit.tau[k]));
+    }
+    for (int k = 0; k < varying; k++) {
+      int place = k;
+      Along along =
+          Along.of(
+              centre[k],
+              effort.grid(),
+              t -> {
+                double[] theta = centre.clone();
+                theta[place] = t;
+                return logPosterior(theta);
+              });
+      proposals.add(along);
+      centre[k] = along.quantile(0.5);
+    }
+    List<Weighted> points = new ArrayList<>();
+    for (int p = 1; p <= effort.points(); p++) {
+      double[] theta = new double[varying];
+      double proposed = 0;
+      for (int k = 0; k < varying; k++) {
+        theta[k] = proposals.get(k).quantile(halton(p, PRIMES[k % PRIMES.length]));
+        proposed += proposals.get(k).logDensity(theta[k]);
+      }
+      points.add(new Weighted(theta, logPosterior(theta) - proposed));
+    }
+    return points;
+  }
+
+  private static double halton(int number, int base) {
+    double value = 0;
+    double digit = 1;
+    for (int rest = number; rest > 0; rest /= base) {
+      digit /= base;
+      value += digit * (rest % base);
+    }
+    return value;
+  }
+
+  /** Systematic resampling, then a seeded shuffle so that neighbouring draws differ. */
+  private static int[] choose(List<Weighted> points, int count, long seed) {
+    double highest = points.stream().mapToDouble(Weighted::logWeight).max().orElse(0);
+    double[] upTo = new double[points.size()];
+    double total = 0;
+    for (int p = 0; p < upTo.length; p++) {
+      total += Math.exp(points.get(p).logWeight() - highest);
+      upTo[p] = total;
+    }
+    SplittableRandom random = new SplittableRandom(seed);
+    double start = random.nextDouble();
+    int[] chosen = new int[count];
+    int p = 0;
+    for (int d = 0; d < count; d++) {
+      while (p < upTo.length - 1 && upTo[p] < (d + start) / count * total) {
+        p++;
+      }
+      chosen[d] = p;
+    }
+    for (int d = count - 1; d > 0; d--) {
+      int other = random.nextInt(d + 1);
+      int swap = chosen[d];
+      chosen[d] = chosen[other];
+      chosen[other] = swap;
+    }
+    return chosen;
+  }
+}

@@ -1,0 +1,55 @@
+package org.taketally.model;
+
+/**
+ * What is believed of a standard deviation (logits) before the records are seen. Used by draws
+ * only; the fit itself has no prior.
+ */
+public interface Prior {
+
+  /**
+   * Log density, up to a constant.
+   *
+   * @param sd standard deviation, above 0, logits
+   * @return log density
+   */
+  double logDensity(double sd);
+
+  /**
+   * Half-normal: the usual choice. With scale 1, two in three standard deviations lie below 1
+   * logit, and above 2 hardly any.
+   *
+   * @param scale logits, above 0
+   * @return the prior
+   * @see <a href="https://doi.org/10.1214/06-BA117A">Gelman (2006)</a>
+   */
+  static Prior halfNormal(double scale) {
+    if (!(scale > 0)) {
+      throw new IllegalArgumentException("scale must be above 0, got " + scale);
+    }
+    return sd -> -sd * sd / (2 * scale * scale);
+  }
+
+  /**
+   * Flat on the standard deviation.
+   *
+   * @return the prior; improper, needs at least three levels
+   */
+  static Prior flat() {
+    return sd -> 0;
+  }
+
+  /**
+   * Gamma on the precision 1/sd^2, for comparison with older published analyses.
+   *
+   * @param shape above 0
+   * @param rate above 0
+   * @return the prior
+   */
+  static Prior gammaOnPrecision(double shape, double rate) {
+    if (!(shape > 0 && rate > 0)) {
+      throw new IllegalArgumentException(
+          "shape and rate must be above 0, got %s and %s".formatted(shape, rate));
+    }
+    return sd -> -(2 * shape + 1) * Math.log(sd) - rate / (sd * sd);
+  }
+}

@@ -1,0 +1,90 @@
+package org.taketally.model;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.Arrays;
+import java.util.function.IntToDoubleFunction;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.Test;
+import org.taketally.cells.Cells;
+
+/** Draws against long Gibbs runs of published examples; their prior, Gamma(0.001, 0.001). */
+class TakeDrawsTest {
+
+  private static final int COUNT = 8000;
+  private static final Prior PUBLISHED = Prior.gammaOnPrecision(0.001, 0.001);
+
+  private static double mean(int count, IntToDoubleFunction value) {
+    return IntStream.range(0, count).mapToDouble(value).average().orElseThrow();
+  }
+
+  private static double sd(int count, IntToDoubleFunction value) {
+    double mean = mean(count, value);
+    return Math.sqrt(mean(count, d -> Math.pow(value.applyAsDouble(d) - mean, 2)));
+  }
+
+  private static void agrees(String what, IntToDoubleFunction value, double mean, double sd) {
+    assertThat(mean(COUNT, value)).as("mean of " + what).isCloseTo(mean, within(0.05 * sd));
+    assertThat(sd(COUNT, value)).as("sd of " + what).isCloseTo(sd, within(0.05 * sd));
+  }
+
+  /** Reference: JAGS on the data of Crowder (1978), as in the OpenBUGS manual, example Seeds. */
+  @Test
+  void seeds_agree_with_gibbs_sampling() {
+    TakeFit fit =
+        TakeModel.ofTakes()
+            .adjustFor("x1", "x2", "x12")
+            .varyBy("plate")
+            .fit(PublishedMixedModelTest.seeds());
+    TakeDraws draws = fit.draws(COUNT, 3, PUBLISHED);
+    agrees("alpha0", d -> draws.beta(d)[0], -0.5526, 0.1918);
+    agrees("alpha1", d -> draws.beta(d)[1], 0.0826, 0.3121);
+    agrees("alpha2", d -> draws.beta(d)[2], 1.3556, 0.2726);
+    agrees("alpha12", d -> draws.beta(d)[3], -0.8273, 0.4323);
+    agrees("sigma", d -> draws.sds(d)[0], 0.2845, 0.1382);
+  }
+
+  private static Cells hospitals() {
+    CheckData data = CheckData.of("surgical");
+    return data.cells(
+        data.counts("operations"),
+        data.counts("deaths"),
+        java.util.List.of(data.factor("hospital")),
+        java.util.List.of());
+  }
+
+  private static double share(TakeDraws draws, int hospital, int d) {
+    return 1 / (1 + Math.exp(-draws.beta(d)[0] - draws.effects("hospital", d)[hospital]));
+  }
+
+  /** Reference: JAGS on the OpenBUGS manual's example Surgical, random effects. */
+  @Test
+  void hospitals_agree_with_gibbs_sampling() {
+    TakeFit fit = TakeModel.ofTakes().varyBy("hospital").fit(hospitals());
+    TakeDraws draws = fit.draws(COUNT, 3, PUBLISHED);
+    double[][] published = {
+      {0.05321, 0.01973}, {0.10316, 0.02185}, {0.07077, 0.01760}, {0.05924, 0.00794},
+      {0.05176, 0.01327}, {0.06916, 0.01475}, {0.06672, 0.01594}, {0.12329, 0.02236},
+      {0.06995, 0.01446}, {0.07855, 0.01997}, {0.10213, 0.01750}, {0.06853, 0.01174}
+    };
+    agrees("mu", d -> draws.beta(d)[0], -2.55435, 0.15430);
+    agrees("sigma", d -> draws.sds(d)[0], 0.40431, 0.15746);
+    for (int h = 0; h < published.length; h++) {
+      int hospital = h;
+      agrees(
+          "hospital " + (char) ('A' + h),
+          d -> share(draws, hospital, d),
+          published[h][0],
+          published[h][1]);
+    }
+  }
+
+  @Test
+  void same_seed_same_draws() {
+    TakeFit fit = TakeModel.ofTakes().varyBy("hospital").fit(hospitals());
+    assertThat(Arrays.toString(fit.draws(20, 5).linearPredictor(7)))
+        .isEqualTo(Arrays.toString(fit.draws(20, 5).linearPredictor(7)))
+        .isNotEqualTo(Arrays.toString(fit.draws(20, 6).linearPredictor(7)));
+  }
+}
