@@ -48,3 +48,54 @@ y <- aperm(array(c(12, 8, 3, 9, 0, 7, 5, 15, 9, 11, 4, 2), c(2, 3, 2)), c(3, 2, 
 alike <- loglin(y, list(c(1, 2), c(1, 3), c(2, 3)), eps = 1e-13, iter = 10000, print = FALSE)
 apart <- loglin(y, list(1, 2, 3), eps = 1e-13, print = FALSE)
 show("loglin without three-way: lr, pearson, df; independence: lr, df", alike$lrt, alike$pearson, alike$df, apart$lrt, apart$df)
+
+# survival after the take: 3 rootstocks within 2 cultivars; day, lost, grafts
+library(survival)
+w <- read.table(header = TRUE, text = "
+stock cultivar day lost grafts
+A Orrin 60 1 3
+A Orrin 120 1 1
+A Orrin 120 0 4
+A Orrin 360 0 12
+B Orrin 60 1 1
+B Orrin 200 0 2
+B Orrin 360 1 1
+B Orrin 360 0 9
+C Orrin 60 1 6
+C Orrin 120 1 5
+C Orrin 360 0 3
+A Talla 60 1 2
+A Talla 360 0 10
+B Talla 120 1 4
+B Talla 360 0 8
+C Talla 90 1 3
+C Talla 360 0 7
+")
+long <- w[rep(seq_len(nrow(w)), w$grafts), ]
+show("log-rank, 3 stocks", survdiff(Surv(day, lost) ~ stock, long)$chisq)
+d <- survdiff(Surv(day, lost) ~ stock + strata(cultivar), long)
+show("stratified log-rank, expected", d$chisq, rowSums(d$exp))
+show("Peto-Peto stratified", survdiff(Surv(day, lost) ~ stock + strata(cultivar), long, rho = 1)$chisq)
+s <- summary(survfit(Surv(day, lost) ~ 1, long, conf.type = "log-log"))
+show("all: alive, se, lower, upper at 60 90 120 360", s$surv, s$std.err, s$lower, s$upper)
+c2 <- survfit(Surv(day, lost) ~ 1, long[long$stock == "C", ], conf.type = "log-log")
+show("stock C: median, lower, upper", quantile(c2, 0.5)$quantile, quantile(c2, 0.5)$lower, quantile(c2, 0.5)$upper)
+two <- long[long$stock != "B", ]; two$first <- as.numeric(two$stock == "C")
+for (ties in c("breslow", "efron", "exact")) {
+  m <- coxph(Surv(day, lost) ~ first + strata(cultivar), two, ties = ties, control = coxph.control(eps = 1e-12))
+  show(paste("Cox, C against A within cultivars,", ties), coef(m), sqrt(vcov(m)))
+}
+show("7 losses in 520 days: exact Poisson limits per day", poisson.test(7, 520)$conf.int)
+
+# grouped-time hazard of the same grafts: periods end at days 60, 120, 360; C and B against A, Talla against Orrin
+ends <- c(60, 120, 360)
+pp <- do.call(rbind, lapply(seq_len(nrow(w)), function(i) {
+  last <- findInterval(w$day[i], ends, left.open = TRUE) + 1          # period in which the day lies
+  whole <- if (w$lost[i] == 1) last else sum(ends <= w$day[i])       # periods gone through whole
+  if (whole == 0) return(NULL)
+  data.frame(w[i, c("stock", "cultivar", "grafts")], period = seq_len(whole), lost = c(rep(0, whole - 1), w$lost[i]))
+}))
+m <- glm(lost ~ 0 + factor(period) + stock + cultivar, binomial("cloglog"), pp, weights = grafts, epsilon = 1e-14, maxit = 100)
+ll <- function(theta) { e <- as.vector(model.matrix(m) %*% theta); sum(pp$grafts * ifelse(pp$lost == 1, log(-expm1(-exp(e))), -exp(e))) }
+h <- optimHess(coef(m), ll, control = list(ndeps = rep(1e-4, length(coef(m)))))
+show("cloglog B, C, Talla; observed-information se; log likelihood", coef(m)[4:6], sqrt(diag(solve(-h)))[4:6], ll(coef(m)))

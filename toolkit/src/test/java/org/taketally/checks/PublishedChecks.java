@@ -16,7 +16,9 @@ final class PublishedChecks {
           new StratifiedChecks(),
           new EquivalenceChecks(),
           new SampleSizeChecks(),
-          new TableChecks());
+          new TableChecks(),
+          new SurvivalChecks(),
+          new GroupedTimeChecks());
 
   private final Map<String, Check> checks = new LinkedHashMap<>();
 
