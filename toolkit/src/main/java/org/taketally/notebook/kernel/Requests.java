@@ -96,18 +96,11 @@ final class Requests {
 
   /** What a kernel says of itself. */
   static JsonObject info(KernelSetup setup) {
-    JsonObject language = new JsonObject();
-    language.addProperty("name", "java");
-    language.addProperty("version", Runtime.version().toString());
-    language.addProperty("mimetype", "text/x-java");
-    language.addProperty("file_extension", ".java");
-    language.addProperty("pygments_lexer", "java");
-    language.addProperty("codemirror_mode", "text/x-java");
     JsonObject info = Json.ok();
     info.addProperty("protocol_version", "5.3");
     info.addProperty("implementation", setup.name().toLowerCase(java.util.Locale.ROOT));
     info.addProperty("implementation_version", setup.version());
-    info.add("language_info", language);
+    info.add("language_info", KernelSetup.languageInfo());
     info.addProperty(
         "banner",
         "%s %s, Java %s. %%help lists commands."

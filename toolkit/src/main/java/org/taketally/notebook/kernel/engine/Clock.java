@@ -9,6 +9,7 @@ final class Clock implements Commands.CellClock {
   private final Consumer<String> stop;
   private String reason;
   private long began;
+  private boolean running;
   private boolean telling;
   private Thread alarm;
 
@@ -24,12 +25,14 @@ final class Clock implements Commands.CellClock {
   }
 
   synchronized void cellBegins() {
-    reason = null;
+    running = true;
     telling = false;
     began = System.nanoTime();
   }
 
   synchronized void cellEnds() {
+    running = false;
+    reason = null;
     if (alarm != null) {
       alarm.interrupt();
       alarm = null;
@@ -42,6 +45,9 @@ final class Clock implements Commands.CellClock {
 
   void interrupt(String why) {
     synchronized (this) {
+      if (!running) {
+        return;
+      }
       reason = why;
     }
     stop.accept(why);

@@ -27,11 +27,11 @@ public final class Engine implements AutoCloseable {
 
   private Engine(EngineOptions options, Output output) {
     this.output = output;
-    threads = new UserThreads(output);
+    clock = new Clock(output, this::stopRunningCode);
+    threads = new UserThreads(output, clock::reason);
     console = new Console(output, threads);
     rendering = new Rendering(options.displays());
     starting = new FutureTask<>(() -> new Session(options, threads));
-    clock = new Clock(output, this::stopRunningCode);
     ExitGuard.guard(threads);
     Notebook.belongsTo(this);
   }
@@ -71,11 +71,18 @@ public final class Engine implements AutoCloseable {
    */
   public CellResult run(int number, String code) {
     clock.cellBegins();
+    try {
+      return result(number, code);
+    } finally {
+      System.out.flush();
+      System.err.flush();
+      clock.cellEnds();
+    }
+  }
+
+  private CellResult result(int number, String code) {
     Evaluation evaluation = new Evaluation(session(), inspector(), output, clock);
     Optional<CellError> error = evaluation.run(number, code);
-    clock.cellEnds();
-    System.out.flush();
-    System.err.flush();
     if (error.isPresent()) {
       return CellResult.failed(error.get());
     }

@@ -56,20 +56,22 @@ final class Evaluation {
       openEnded = end.isOpenEnded(session.analysis);
     }
     for (Piece piece : pieces) {
+      if (clock.isInterrupted()) {
+        return Optional.of(errors.interrupted(clock.reason()));
+      }
       session.origins.begin(cell, piece);
       Optional<CellError> error =
           piece.kind() == Piece.Kind.COMMAND
               ? command(piece.source())
               : evaluate(piece.evaluated());
-      if (error.isEmpty() && clock.isInterrupted()) {
-        error = Optional.of(errors.interrupted(clock.reason()));
-      }
       if (error.isPresent()) {
         return error;
       }
     }
     noteOpenNames();
-    return Optional.empty();
+    return clock.isInterrupted()
+        ? Optional.of(errors.interrupted(clock.reason()))
+        : Optional.empty();
   }
 
   private Optional<CellError> explain(String name) {

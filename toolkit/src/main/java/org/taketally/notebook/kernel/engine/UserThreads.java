@@ -2,6 +2,7 @@ package org.taketally.notebook.kernel.engine;
 
 import java.io.IOException;
 import java.util.concurrent.Callable;
+import java.util.function.Supplier;
 
 /**
  * Runs the code of cells, each piece on a thread of its own that can be stopped, while the calling
@@ -33,10 +34,18 @@ final class UserThreads {
   private static final ThreadGroup GROUP = new ThreadGroup("cells");
 
   private final Output output;
+  private final Supplier<String> interruption;
   private Run current;
 
-  UserThreads(Output output) {
+  /**
+   * Threads of one engine.
+   *
+   * @param output where questions are asked
+   * @param interruption why the cell is to stop, null while it isn't
+   */
+  UserThreads(Output output, Supplier<String> interruption) {
     this.output = output;
+    this.interruption = interruption;
   }
 
   /**
@@ -51,7 +60,11 @@ final class UserThreads {
   Object run(Callable<?> code, ClassLoader loader) throws Throwable {
     Run run = new Run(code, loader);
     synchronized (this) {
-      current = run;
+      current = run; // from now on an interrupt reaches it; an earlier one is seen here
+      String reason = interruption.get();
+      if (reason != null) {
+        throw new Stopped(reason, new StackTraceElement[0]);
+      }
     }
     try {
       return run.await(output);
@@ -186,6 +199,18 @@ final class UserThreads {
       thread.interrupt();
       for (int attempt = 0; attempt <= FORCED_STOPS && !endsSoon(); attempt++) {
         force.stop(thread);
+      }
+      if (!endsSoon()) {
+        abandon(reason);
+      }
+    }
+
+    /** Code that catches everything can't be stopped; the cell ends, its thread goes on. */
+    private synchronized void abandon(String reason) {
+      if (!ended) {
+        String more = reason + ", but its code catches every error and runs on; restart the kernel";
+        stopped = new Stopped(more, stopped.getStackTrace());
+        end(null, stopped);
       }
     }
 

@@ -1,0 +1,36 @@
+package org.taketally.notebook;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+import org.taketally.notebook.kernel.KernelSetup;
+import org.taketally.notebook.kernel.engine.EngineOptions;
+
+/** The kernel as the toolkit sets it up: its packages imported, its values displayed. */
+public final class ToolkitKernel {
+
+  private static final List<String> IMPORTS =
+      List.of(
+          "org.taketally.terms.*",
+          "org.taketally.records.*",
+          "org.taketally.cells.*",
+          "org.taketally.model.*",
+          "org.taketally.answers.*",
+          "org.taketally.figure.*");
+
+  private ToolkitKernel() {}
+
+  /**
+   * The kernel's setup, logging to where standard error goes at the time of this call.
+   *
+   * @return name, version, imports and displays
+   */
+  public static KernelSetup setup() {
+    java.io.PrintStream error = System.err;
+    Consumer<String> log = line -> error.println("taketally kernel: " + line);
+    String version =
+        Optional.ofNullable(ToolkitKernel.class.getPackage().getImplementationVersion())
+            .orElse("(not packaged)");
+    return new KernelSetup("Taketally", version, EngineOptions.usual().importing(IMPORTS), log);
+  }
+}

@@ -1,0 +1,50 @@
+package org.taketally.notebook.runner;
+
+import com.google.gson.Gson;
+import com.google.gson.GsonBuilder;
+import com.google.gson.JsonArray;
+import com.google.gson.JsonElement;
+import com.google.gson.JsonObject;
+import com.google.gson.stream.JsonWriter;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.util.Map;
+import java.util.TreeMap;
+
+/** Notebook JSON as text, byte for byte as Jupyter writes it. */
+final class NotebookJson {
+
+  private static final Gson GSON =
+      new GsonBuilder().serializeNulls().disableHtmlEscaping().create();
+
+  private NotebookJson() {}
+
+  static String text(JsonObject notebook) {
+    StringWriter text = new StringWriter();
+    try (JsonWriter writer = new JsonWriter(text)) {
+      writer.setIndent(" ");
+      writer.setHtmlSafe(false);
+      writer.setSerializeNulls(true);
+      GSON.toJson(sorted(notebook), writer);
+    } catch (IOException impossible) {
+      throw new UncheckedIOException(impossible);
+    }
+    return text + "\n";
+  }
+
+  private static JsonElement sorted(JsonElement json) {
+    if (json.isJsonArray()) {
+      JsonArray array = new JsonArray();
+      json.getAsJsonArray().forEach(each -> array.add(sorted(each)));
+      return array;
+    }
+    if (!json.isJsonObject()) {
+      return json;
+    }
+    JsonObject object = new JsonObject();
+    Map<String, JsonElement> byName = new TreeMap<>(json.getAsJsonObject().asMap());
+    byName.forEach((name, value) -> object.add(name, sorted(value)));
+    return object;
+  }
+}
