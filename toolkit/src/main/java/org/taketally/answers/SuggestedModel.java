@@ -94,7 +94,8 @@ public record SuggestedModel(TakeModel model, List<String> choices) {
     int recorded = recordedPercent(cells, i -> factor.codes()[i] != Factor.MISSING);
     if (recorded < RECORDED_PERCENT) {
       choices.add(
-          "Not adjusted for %s: recorded for %d %% of the grafts only.".formatted(column, recorded));
+          "Not adjusted for %s: recorded for %d %% of the grafts only."
+              .formatted(column, recorded));
       return false;
     }
     if (levelsInUse(cells, factor) < 2) {
@@ -140,15 +141,13 @@ public record SuggestedModel(TakeModel model, List<String> choices) {
 
   private static int recordedPercent(Cells cells, java.util.function.IntPredicate recorded) {
     long with =
-        IntStream.range(0, cells.size())
-            .filter(recorded)
-            .mapToLong(i -> cells.grafts()[i])
-            .sum();
+        IntStream.range(0, cells.size()).filter(recorded).mapToLong(i -> cells.grafts()[i]).sum();
     return cells.graftsTotal() == 0 ? 0 : (int) (100 * with / cells.graftsTotal());
   }
 
   private static int levelsInUse(Cells cells, Factor factor) {
-    return (int) java.util.Arrays.stream(graftsOf(cells, factor)).filter(n -> n >= LEAST_GRAFTS).count();
+    return (int)
+        java.util.Arrays.stream(graftsOf(cells, factor)).filter(n -> n >= LEAST_GRAFTS).count();
   }
 
   private static int levelsWithAnyGrafts(Cells cells, Factor factor) {
@@ -166,8 +165,6 @@ public record SuggestedModel(TakeModel model, List<String> choices) {
   }
 
   private static String words(List<String> columns) {
-    return columns.isEmpty()
-        ? "nothing"
-        : Words.list(columns.stream().map(Words::column).toList());
+    return columns.isEmpty() ? "nothing" : Words.list(columns.stream().map(Words::column).toList());
   }
 }
