@@ -25,6 +25,9 @@ final class Search {
   /** Gradient changes over steps that gain more say little about the curvature at the maximum. */
   private static final double NEARBY = 2;
 
+  /** A gain below this share of the log-likelihood moves no estimate by 1e-3 standard errors. */
+  private static final double SHARE = 1e-13;
+
   private record Change(double[] step, double[] slopeLost) {}
 
   private final Marginal marginal;
@@ -61,7 +64,7 @@ final class Search {
       double[] direction = direction();
       double gain = Vectors.dot(direction, point.gradient) / 2;
       record(step, gain);
-      if (gain < options.tolerance()) {
+      if (gain < Math.max(options.tolerance(), SHARE * Math.abs(point.logLikelihood))) {
         converged = true;
         break;
       }

@@ -269,6 +269,14 @@ public final class TakeFit {
         this, count, new NestedLaplace(engine, point, prior, cells().size()).source(count, seed));
   }
 
+  Evidence evidence() {
+    return ready.evidence();
+  }
+
+  Point point() {
+    return point;
+  }
+
   double[] predictor(double[] beta, double[][] deviations) {
     double[] eta = ready.design().fixedPart(beta);
     int k = 0;

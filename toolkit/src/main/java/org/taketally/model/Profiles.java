@@ -1,0 +1,116 @@
+package org.taketally.model;
+
+import java.util.function.DoubleUnaryOperator;
+import org.apache.commons.math3.analysis.solvers.BrentSolver;
+import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
+import org.taketally.terms.Interval;
+
+/**
+ * Profile-likelihood intervals: values for which the best fit loses no more log-likelihood than
+ * chance explains. Unlike Wald intervals they may be lopsided, and a standard deviation's may start
+ * at exactly 0.
+ */
+public final class Profiles {
+
+  private static final int MOST_STEPS = 40;
+
+  private final TakeFit fit;
+  private final FitOptions options;
+  private final Marginal marginal;
+
+  private Profiles(TakeFit fit) {
+    this.fit = fit;
+    this.options = FitOptions.withDefaults().tolerance(1e-8);
+    this.marginal =
+        Fitting.marginal(fit.evidence(), fit.model().nodes(), new Parallel(options.threads()));
+  }
+
+  /**
+   * Profiles of a fit.
+   *
+   * @param fit any fit
+   * @return ready to give intervals
+   */
+  public static Profiles of(TakeFit fit) {
+    return new Profiles(fit);
+  }
+
+  /**
+   * Interval of a fixed effect.
+   *
+   * @param place place in {@link TakeFit#fixed()}
+   * @param level coverage, strictly between 0 and 1
+   * @return limits in logits
+   */
+  public Interval fixed(int place, double level) {
+    double estimate = fit.beta()[place];
+    double reach = cutoff(level);
+    double error = Math.sqrt(fit.betaCovariance()[place][place]);
+    int parameter = fit.point().tau.length + place;
+    DoubleUnaryOperator excess = value -> loss(parameter, value) - reach;
+    return new Interval(
+        root(excess, estimate, -1.5 * Math.sqrt(reach) * error),
+        root(excess, estimate, 1.5 * Math.sqrt(reach) * error),
+        level);
+  }
+
+  /**
+   * Interval of a standard deviation.
+   *
+   * @param column a varying column of the fit
+   * @param level coverage, strictly between 0 and 1
+   * @return limits in logits, the lower 0 if no spread at all is within reason
+   */
+  public Interval standardDeviation(String column, double level) {
+    int k = fit.varying().stream().map(VaryingFactor::factor).toList().indexOf(column);
+    if (k < 0) {
+      throw new IllegalArgumentException(column + " doesn't vary in this fit");
+    }
+    double estimate = Math.sqrt(fit.point().tau[k]);
+    double reach = cutoff(level);
+    DoubleUnaryOperator excess = sd -> loss(k, sd * sd) - reach;
+    double low = 0;
+    if (estimate > 0 && excess.applyAsDouble(0) > 0) {
+      low = new BrentSolver(1e-6 * estimate).solve(MOST_STEPS, excess::applyAsDouble, 0, estimate);
+    }
+    return new Interval(low, root(excess, estimate, Math.max(0.3, estimate)), level);
+  }
+
+  private static double cutoff(double level) {
+    if (!(level > 0 && level < 1)) {
+      throw new IllegalArgumentException("level must lie between 0 and 1, got " + level);
+    }
+    return ChiSquaredDistribution.of(1).inverseCumulativeProbability(level);
+  }
+
+  /** Where the excess crosses zero, on the side of {@code step}. */
+  private static double root(DoubleUnaryOperator excess, double estimate, double step) {
+    double near = estimate;
+    double far = estimate + step;
+    for (int widening = 0; widening < MOST_STEPS && !(excess.applyAsDouble(far) > 0); widening++) {
+      near = far;
+      far += step;
+    }
+    return new BrentSolver(1e-6 * Math.abs(step))
+        .solve(MOST_STEPS, excess::applyAsDouble, Math.min(near, far), Math.max(near, far));
+  }
+
+  /** Twice the log-likelihood lost when a parameter of (tau, beta) is held at a value. */
+  private double loss(int parameter, double value) {
+    Point best = fit.point();
+    double[] tau = best.tau.clone();
+    double[] beta = best.beta.clone();
+    boolean[] held = new boolean[tau.length + beta.length];
+    held[parameter] = true;
+    for (int k = 0; k < tau.length; k++) {
+      tau[k] = Math.max(tau[k], Search.FLOOR);
+    }
+    if (parameter < tau.length) {
+      tau[parameter] = value;
+    } else {
+      beta[parameter - tau.length] = value;
+    }
+    Point there = new Search(marginal, options, held).run(tau, beta);
+    return Math.max(0, 2 * (best.logLikelihood - there.logLikelihood));
+  }
+}

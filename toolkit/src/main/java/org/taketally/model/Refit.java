@@ -1,0 +1,41 @@
+package org.taketally.model;
+
+import java.util.Arrays;
+
+/** Fits other takes of the same cells, as quickly as possible: no curvature, no warnings. */
+final class Refit {
+
+  private static final FitOptions QUICK = FitOptions.withDefaults().tolerance(1e-7).threads(1);
+
+  private final TakeFit fit;
+  private final SortedCells sorted;
+
+  Refit(TakeFit fit) {
+    this.fit = fit;
+    this.sorted = new SortedCells(fit.evidence());
+  }
+
+  /** Null where the takes can't be fitted (separation, all took). Safe from several threads. */
+  Point fit(int[] takes) {
+    long took = Arrays.stream(takes).asLongStream().sum();
+    if (took == 0 || took == fit.cells().graftsTotal()) {
+      return null;
+    }
+    Evidence evidence = fit.evidence().withTakes(takes);
+    Marginal marginal =
+        fit.model().nodes() > 1
+            ? new Quadrature(evidence, fit.model().nodes())
+            : new BlockLaplace(evidence, sorted, new Parallel(1));
+    double[] tau = fit.point().tau.clone();
+    for (int k = 0; k < tau.length; k++) {
+      tau[k] = Math.max(tau[k], 0.01);
+    }
+    Search search = new Search(marginal, QUICK, new boolean[tau.length + fit.beta().length]);
+    Point point = search.run(tau, FixedOnly.fit(evidence));
+    boolean runaway = false;
+    for (double b : point.beta) {
+      runaway |= !(Math.abs(b) < 1e6);
+    }
+    return search.converged() && !runaway ? point : null;
+  }
+}
