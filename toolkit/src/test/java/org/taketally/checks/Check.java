@@ -29,6 +29,7 @@ final class Check {
   private Words words;
   private String published;
   private String reference;
+  private boolean isCorrected;
   private double publishedTolerance = Double.NaN;
   private double referenceTolerance = Double.NaN;
 
@@ -53,6 +54,7 @@ final class Check {
   /** A misprint, or an answer printed another way: compare with this text instead. */
   Check readAs(String text, String reason) {
     this.published = text;
+    this.isCorrected = true;
     return remark("compared with " + text + ": " + reason);
   }
 
@@ -92,6 +94,11 @@ final class Check {
 
   PublishedAnswer answer() {
     return answer;
+  }
+
+  /** Whether the published value was found wrong, or not to follow from the data as they are. */
+  boolean isCorrected() {
+    return isCorrected;
   }
 
   boolean isComputed() {

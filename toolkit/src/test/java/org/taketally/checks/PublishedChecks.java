@@ -18,7 +18,10 @@ final class PublishedChecks {
           new SampleSizeChecks(),
           new TableChecks(),
           new SurvivalChecks(),
-          new GroupedTimeChecks());
+          new GroupedTimeChecks(),
+          new FixedModelChecks(),
+          new ShrinkageChecks(),
+          new DesignChecks());
 
   private final Map<String, Check> checks = new LinkedHashMap<>();
 

@@ -14,7 +14,10 @@ final class PublishedChecksPage {
       if (!check.isComputed()) {
         return check.remark().isEmpty() ? "not covered yet" : "not covered";
       }
-      return outcome.faults().isEmpty() ? "agrees" : "DIFFERS";
+      if (!outcome.faults().isEmpty()) {
+        return "DIFFERS";
+      }
+      return check.isCorrected() ? "agrees, corrected" : "agrees";
     }
   }
 
@@ -54,11 +57,13 @@ final class PublishedChecksPage {
   private static String summary(List<Line> lines) {
     Map<String, Long> counts =
         lines.stream().collect(Collectors.groupingBy(Line::status, Collectors.counting()));
-    return "%d answers: %d agree, %d not covered because Taketally does not offer the method, %d not covered yet.%n"
-        .replace("%n", "\n")
+    return """
+        %d answers: %d agree; %d agree once a misprint or a slip in the source is corrected, as each remark says; %d are not covered because Taketally does not offer the method; %d are not covered yet.
+        """
         .formatted(
             lines.size(),
             counts.getOrDefault("agrees", 0L),
+            counts.getOrDefault("agrees, corrected", 0L),
             counts.getOrDefault("not covered", 0L),
             counts.getOrDefault("not covered yet", 0L));
   }
