@@ -1,6 +1,7 @@
 package org.taketally.model;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -61,10 +62,35 @@ public final class TakeDesign {
    */
   public double[] fixedPartWith(String column, String level, double[] beta) {
     int place = placeOf(column);
-    FixedBlock block = blocks.get(place);
-    double[] row = new double[block.width()];
-    block.fill(level, row, 0);
-    return fixedPartWith(place, row, beta);
+    double[] others = beta.clone();
+    int at = startOf(place);
+    Arrays.fill(others, at, at + blocks.get(place).width(), 0);
+    double[] eta = fixedPart(others);
+    double constant = contribution(column, level, beta);
+    for (int i = 0; i < cells; i++) {
+      eta[i] += constant;
+    }
+    return eta;
+  }
+
+  /**
+   * What one level, or value, of an adjusted column adds to the logit of a cell.
+   *
+   * @param column an adjusted column
+   * @param level one of its levels in the fit, or a number as text
+   * @param beta fixed effects
+   * @return logits; 0 for the base level
+   * @throws IllegalArgumentException if the fit doesn't know the column or the level
+   */
+  public double contribution(String column, String level, double[] beta) {
+    int place = placeOf(column);
+    double[] row = new double[blocks.get(place).width()];
+    blocks.get(place).fill(level, row, 0);
+    double sum = 0;
+    for (int k = 0; k < row.length; k++) {
+      sum += row[k] * beta[startOf(place) + k];
+    }
+    return sum;
   }
 
   /**
@@ -145,21 +171,11 @@ public final class TakeDesign {
             .formatted(column, blocks.stream().map(FixedBlock::term).toList()));
   }
 
-  private double[] fixedPartWith(int place, double[] row, double[] beta) {
-    double[] others = beta.clone();
+  private int startOf(int place) {
     int at = 1;
     for (int b = 0; b < place; b++) {
       at += blocks.get(b).width();
     }
-    double constant = 0;
-    for (int k = 0; k < row.length; k++) {
-      constant += row[k] * beta[at + k];
-      others[at + k] = 0;
-    }
-    double[] eta = fixedPart(others);
-    for (int i = 0; i < cells; i++) {
-      eta[i] += constant;
-    }
-    return eta;
+    return at;
   }
 }
