@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import org.taketally.answers.counts.TakeCount;
+import org.taketally.model.TakeFit;
 import org.taketally.terms.Interval;
 
 /**
@@ -45,6 +46,18 @@ public record Difficulty(
       Estimate rank,
       double chanceHardestQuarter,
       Band band) {}
+
+  /**
+   * Works it out from a fit.
+   *
+   * @param fit a fit in which {@code cultivar} varies or is adjusted for
+   * @param options level, draws, seed, bands
+   * @return the answer
+   * @throws IllegalArgumentException if the fit doesn't know cultivars
+   */
+  public static Difficulty of(TakeFit fit, AnswerOptions options) {
+    return Difficulties.of(new Averaging(fit, options), options);
+  }
 
   @Override
   public String title() {

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import org.taketally.answers.counts.TakeCount;
+import org.taketally.model.TakeFit;
 import org.taketally.terms.Interval;
 
 /**
@@ -117,6 +118,18 @@ public record FactorVerdict(
       double equivalenceMargin,
       OptionalLong moreGrafts,
       String sentence) {}
+
+  /**
+   * Works it out from a fit that has the factor.
+   *
+   * @param fit a fit in which the factor is adjusted for or varies
+   * @param factor column of the records
+   * @param options margin, level, draws, seed
+   * @return the verdict
+   */
+  public static FactorVerdict of(TakeFit fit, String factor, AnswerOptions options) {
+    return FactorVerdicts.of(new Averaging(fit, options), factor, options);
+  }
 
   /**
    * The levels that make the factor matter.

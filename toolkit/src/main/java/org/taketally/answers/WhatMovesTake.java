@@ -3,6 +3,7 @@ package org.taketally.answers;
 import java.util.ArrayList;
 import java.util.List;
 import org.taketally.answers.counts.TakeCount;
+import org.taketally.model.TakeFit;
 
 /**
  * Every factor on one scale: pick two grafts at random that differ in this factor and in nothing
@@ -54,6 +55,17 @@ public record WhatMovesTake(List<Mover> movers, TakeCount tally, AnswerOptions o
       Estimate span,
       boolean compared,
       String sentence) {}
+
+  /**
+   * Works it out from a fit.
+   *
+   * @param fit any fit
+   * @param options level, draws, seed
+   * @return the answer
+   */
+  public static WhatMovesTake of(TakeFit fit, AnswerOptions options) {
+    return Movers.of(new Averaging(fit, options), options);
+  }
 
   @Override
   public String title() {

@@ -1,0 +1,158 @@
+package org.taketally.answers;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.IntStream;
+import org.taketally.model.TakeFit;
+import org.taketally.model.TakeModel;
+import org.taketally.model.VaryingFactor;
+
+/**
+ * Works out {@link WhatMovesTake}: the mean absolute difference of average take between two grafts
+ * picked at random that differ in one column (average predictive comparison, Gelman and Pardoe
+ * 2007, <a href="https://doi.org/10.1111/j.1467-9531.2007.00181.x">doi</a>).
+ */
+final class Movers {
+
+  private static final double[] NUMBER_SHARES = {
+    0.05, 0.15, 0.25, 0.35, 0.5, 0.65, 0.75, 0.85, 0.95
+  };
+
+  private final Averaging averaging;
+  private final AnswerOptions options;
+  private final TakeFit fit;
+
+  private Movers(Averaging averaging, AnswerOptions options) {
+    this.averaging = averaging;
+    this.options = options;
+    this.fit = averaging.fit();
+  }
+
+  static WhatMovesTake of(Averaging averaging, AnswerOptions options) {
+    return new Movers(averaging, options).whatMovesTake();
+  }
+
+  private WhatMovesTake whatMovesTake() {
+    List<WhatMovesTake.Mover> movers = new ArrayList<>();
+    List<String> fixed = new ArrayList<>(fit.model().adjusted());
+    fixed.addAll(fit.model().curves().keySet());
+    for (String column : fixed) {
+      if (fit.design().adjustsFor(column)) {
+        movers.add(fit.design().levels(column).isEmpty() ? number(column) : levels(column));
+      }
+    }
+    for (VaryingFactor factor : fit.varying()) {
+      if (!factor.factor().equals(TakeModel.PAIRING)) {
+        movers.add(levels(factor.factor()));
+      }
+    }
+    movers.sort(
+        Comparator.comparingDouble((WhatMovesTake.Mover m) -> m.typical().value()).reversed());
+    return new WhatMovesTake(movers, Counted.all(fit.cells()), options);
+  }
+
+  private WhatMovesTake.Mover levels(String column) {
+    List<String> names = shown(column);
+    WhatMovesTake.Kind kind =
+        Swap.varies(fit, column) ? WhatMovesTake.Kind.VARYING : WhatMovesTake.Kind.LEVELS;
+    return mover(
+        column, kind, names.size(), names, averaging.takes(column), averaging.shares(column));
+  }
+
+  private WhatMovesTake.Mover number(String column) {
+    double[] values =
+        java.util.Arrays.stream(NUMBER_SHARES)
+            .map(share -> Numbers.weightedQuantile(fit.cells(), column, share))
+            .toArray();
+    double[] shares = new double[values.length];
+    java.util.Arrays.fill(shares, 1.0 / values.length);
+    List<String> names = java.util.Arrays.stream(values).mapToObj(Movers::shown).toList();
+    return mover(
+        column,
+        WhatMovesTake.Kind.NUMBER,
+        Numbers.distinct(fit.cells(), column),
+        names,
+        averaging.takes(column, values),
+        shares);
+  }
+
+  private static String shown(double value) {
+    return value == Math.rint(value) ? Long.toString((long) value) : Double.toString(value);
+  }
+
+  /** Level names; grafters by letters unless names were asked for. */
+  private List<String> shown(String column) {
+    List<String> names = averaging.levels(column);
+    if (!column.equals(GrafterLabels.GRAFTER)) {
+      return names;
+    }
+    List<String> all = fit.cells().factor(column).levels();
+    List<String> labels = GrafterLabels.of(all, options);
+    return names.stream().map(name -> labels.get(all.indexOf(name))).toList();
+  }
+
+  private WhatMovesTake.Mover mover(
+      String column,
+      WhatMovesTake.Kind kind,
+      int count,
+      List<String> names,
+      double[][] takes,
+      double[] shares) {
+    double[] typical =
+        java.util.Arrays.stream(takes).mapToDouble(row -> typical(row, shares)).toArray();
+    double[] means =
+        IntStream.range(0, names.size())
+            .mapToDouble(
+                l -> java.util.Arrays.stream(takes).mapToDouble(r -> r[l]).average().orElse(0))
+            .toArray();
+    int best = extreme(means, 1);
+    int worst = extreme(means, -1);
+    double[] span =
+        java.util.Arrays.stream(takes).mapToDouble(row -> row[best] - row[worst]).toArray();
+    Estimate size = Samples.estimate(typical, options.level());
+    Estimate spread = Samples.estimate(span, options.level());
+    boolean compared = fit.model().compared().filter(column::equals).isPresent();
+    String sentence =
+        "%s: two grafts that differ in it typically differ by %s (likely %s); %s to %s, %s (likely %s)."
+            .formatted(
+                Words.sentence(Words.column(column)),
+                Words.points(size.value()),
+                Words.points(size.interval()),
+                names.get(worst),
+                names.get(best),
+                Words.points(spread.value()),
+                Words.points(spread.interval()));
+    return new WhatMovesTake.Mover(
+        column, kind, count, size, names.get(best), names.get(worst), spread, compared, sentence);
+  }
+
+  private static int extreme(double[] means, int sign) {
+    int at = 0;
+    for (int l = 1; l < means.length; l++) {
+      at = sign * means[l] > sign * means[at] ? l : at;
+    }
+    return at;
+  }
+
+  /**
+   * Mean absolute difference of two grafts of different levels: sum over pairs of shares, divided
+   * by the chance that two grafts differ. Sorted, so the cost is levels times log levels.
+   */
+  static double typical(double[] takes, double[] shares) {
+    Integer[] order = IntStream.range(0, takes.length).boxed().toArray(Integer[]::new);
+    java.util.Arrays.sort(order, Comparator.comparingDouble(l -> takes[l]));
+    double below = 0;
+    double weighted = 0;
+    double sum = 0;
+    double alike = 0;
+    for (int l : order) {
+      sum += shares[l] * (takes[l] * below - weighted);
+      below += shares[l];
+      weighted += shares[l] * takes[l];
+      alike += shares[l] * shares[l];
+    }
+    double differ = below * below - alike;
+    return differ <= 0 ? 0 : 2 * sum / differ;
+  }
+}
