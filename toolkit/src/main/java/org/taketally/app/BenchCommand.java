@@ -1,0 +1,144 @@
+package org.taketally.app;
+
+import java.io.BufferedWriter;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.PrintWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import org.taketally.cells.Cells;
+import org.taketally.model.FitOptions;
+import org.taketally.model.TakeFit;
+import org.taketally.records.invented.BenchRecords;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Measures speed and memory on invented records of four sizes. */
+@Command(
+    name = "bench",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Measures how fast models are fitted here, on invented records.",
+      "Sizes: S (2,000 grafts), M (100,000), L (1,000,000), XL (10,000,000; needs 2 GB of disk).",
+      "With R and its packages lme4 and glmmTMB installed, --with-r fits there too."
+    })
+final class BenchCommand implements Callable<Integer> {
+
+  @Spec private CommandSpec spec;
+
+  @Parameters(arity = "0..*", description = "sizes to measure (default: S M)")
+  private List<BenchRecords.Size> sizes = List.of(BenchRecords.Size.S, BenchRecords.Size.M);
+
+  @Option(names = "--repeat", description = "fits per size; the last is reported (default: 5)")
+  private int repeat = 5;
+
+  @Option(names = "--threads", description = "most threads (default: all processors)")
+  private int threads = Runtime.getRuntime().availableProcessors();
+
+  @Option(names = "--with-r", description = "fit with lme4 and glmmTMB in the same run")
+  private boolean withR;
+
+  @Option(names = "--keep", description = "folder to keep the record files in")
+  private Path keep;
+
+  @Override
+  public Integer call() throws IOException, InterruptedException {
+    if (repeat < 1 || threads < 1) {
+      throw new picocli.CommandLine.ParameterException(
+          spec.commandLine(), "--repeat and --threads must be 1 or more");
+    }
+    Path folder = keep == null ? Files.createTempDirectory("taketally-bench") : keep;
+    Files.createDirectories(folder);
+    for (BenchRecords.Size size : sizes) {
+      Path file = folder.resolve(size + ".csv");
+      try {
+        measure(size, file);
+      } finally {
+        if (keep == null) {
+          Files.deleteIfExists(file);
+        }
+      }
+    }
+    if (keep == null) {
+      Files.deleteIfExists(folder);
+    }
+    return 0;
+  }
+
+  private void measure(BenchRecords.Size size, Path file) throws IOException, InterruptedException {
+    if (Files.notExists(file)) {
+      try (BufferedWriter writer = Files.newBufferedWriter(file)) {
+        BenchRecords.write(size, 1, writer);
+      }
+    }
+    Stopwatch reading = Stopwatch.start();
+    Cells cells = BenchCells.read(file);
+    say("%s: %,d grafts in %,d cells, read in %s", size, size.rows(), cells.size(), reading.stop());
+    Stopwatch.Times times = null;
+    TakeFit fit = null;
+    int fits = size == BenchRecords.Size.XL ? 1 : repeat;
+    for (int i = 0; i < fits; i++) {
+      Stopwatch fitting = Stopwatch.start();
+      fit = BenchCells.model().fit(cells, FitOptions.withDefaults().threads(threads));
+      times = fitting.stop();
+    }
+    say(
+        "   fit %s (%s), %d steps, peak memory %,d MB",
+        times,
+        fits > 1 ? "fit number " + fits : "first fit",
+        fit.search().size() - 1,
+        Memory.peakMegabytes());
+    say("   log-likelihood %.6f", fit.logLikelihood());
+    BenchReference.of(size.name()).ifPresent(this::say);
+    if (withR) {
+      for (String tool : List.of("glmmTMB", "lme4")) {
+        compare(tool, file, times);
+      }
+    }
+  }
+
+  private void say(BenchReference reference) {
+    say("   reference      %.6f (%s)", reference.logLikelihood(), reference.source());
+  }
+
+  private void say(String format, Object... values) {
+    PrintWriter out = spec.commandLine().getOut();
+    out.println(String.format(Locale.ROOT, format, values));
+    out.flush();
+  }
+
+  private void compare(String tool, Path file, Stopwatch.Times ours)
+      throws IOException, InterruptedException {
+    Path script = Files.createTempFile("taketally-fit", ".R");
+    try (InputStream in = BenchCommand.class.getResourceAsStream("bench/fit.R")) {
+      Files.copy(in, script, StandardCopyOption.REPLACE_EXISTING);
+      Process process =
+          new ProcessBuilder("Rscript", script.toString(), tool, file.toString())
+              .redirectError(ProcessBuilder.Redirect.DISCARD)
+              .start();
+      String printed =
+          new String(
+              process.getInputStream().readAllBytes(), java.nio.charset.StandardCharsets.UTF_8);
+      if (process.waitFor() != 0) {
+        say("   %s: not measured (R, or a package of it, is missing)", tool);
+        return;
+      }
+      String[] found = printed.trim().split(" ", -1);
+      double cpu = Double.parseDouble(found[1]);
+      say(
+          "   %s: log-likelihood %s, fit %s s CPU, %s s wall: %.0f times our CPU",
+          tool, found[0], found[1], found[2], cpu / ours.cpuSeconds());
+    } catch (IOException missing) {
+      say("   %s: not measured (no Rscript here)", tool);
+    } finally {
+      Files.deleteIfExists(script);
+    }
+  }
+}
