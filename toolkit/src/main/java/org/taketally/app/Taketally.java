@@ -8,7 +8,8 @@ import picocli.CommandLine.Command;
     name = "taketally",
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,
-    description = "Plans, checks, analyses, watches and publishes graft records.")
+    description = "Plans, checks, analyses, watches and publishes graft records.",
+    subcommands = {BenchCommand.class})
 public final class Taketally implements Runnable {
 
   @CommandLine.Spec private CommandLine.Model.CommandSpec spec;

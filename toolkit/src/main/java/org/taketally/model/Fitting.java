@@ -144,17 +144,28 @@ final class Fitting {
       }
     }
     double[] range = ranges();
+    int[] betas = IntStream.range(varying, varying + range.length).toArray();
+    SmallMatrix factor = SmallMatrix.of(SmallMatrix.part(point.information, betas));
+    double[][] covariance = factor == null ? null : factor.inverse();
+    int furthest = -1;
     for (int j = 1; j < range.length; j++) {
-      double error = range[j] / Math.sqrt(point.information[varying + j][varying + j]);
-      if (!(error < RUNAWAY)) {
-        String name = ready.design().names().get(j);
-        throw new CannotFit(
-            Reason.SEPARATED,
-            List.of(name),
-            "%s, together with the other columns, splits takes from failures perfectly, so its effect has no finite estimate; leave a column out, or let one vary"
-                .formatted(name));
+      boolean runs = covariance == null || !(range[j] * Math.sqrt(covariance[j][j]) < RUNAWAY);
+      if (runs && (furthest < 0 || reach(point, range, j) > reach(point, range, furthest))) {
+        furthest = j;
       }
     }
+    if (furthest > 0) {
+      String name = ready.design().names().get(furthest);
+      throw new CannotFit(
+          Reason.SEPARATED,
+          List.of(name),
+          "%s, together with the other columns, splits takes from failures perfectly, so its effect has no finite estimate; leave a column out, or let one vary"
+              .formatted(name));
+    }
+  }
+
+  private static double reach(Point point, double[] range, int j) {
+    return Math.abs(point.beta[j]) * range[j];
   }
 
   private double[] ranges() {
