@@ -67,7 +67,7 @@ public final class BundledDatasets {
     }
   }
 
-  private static InputStream open(String dataset, String name) {
+  static InputStream open(String dataset, String name) {
     InputStream in = BundledDatasets.class.getResourceAsStream(resource(dataset, name));
     if (in == null) {
       throw new IllegalArgumentException(

@@ -31,6 +31,16 @@ public final class InventedRecords {
   }
 
   /**
+   * The published avocado records as four volunteers keep them, with the faults listed in {@code
+   * planted-faults.csv} of {@code datasets/halden-bay-avocado-messy}.
+   *
+   * @return file name to content, one sheet per season
+   */
+  public static Map<String, String> avocadoMessy() {
+    return MessySheets.files(avocado(AVOCADO_SEED), PlantedFaults.bundled());
+  }
+
+  /**
    * Walnut, three seasons: one rootstock is bad.
    *
    * @param seed any number; {@link #WALNUT_SEED} makes the published files

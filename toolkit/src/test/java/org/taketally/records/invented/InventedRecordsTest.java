@@ -20,6 +20,11 @@ class InventedRecordsTest {
   }
 
   @Test
+  void the_messy_avocado_files_are_made_from_the_clean_ones() throws IOException {
+    compare(BundledDatasets.AVOCADO_MESSY, InventedRecords.avocadoMessy());
+  }
+
+  @Test
   void the_walnut_files_are_what_the_seed_makes() throws IOException {
     compare(BundledDatasets.WALNUT, InventedRecords.walnut(InventedRecords.WALNUT_SEED));
   }

@@ -1,0 +1,69 @@
+package org.taketally.records.invented;
+
+import de.siegmar.fastcsv.reader.CsvReader;
+import de.siegmar.fastcsv.reader.NamedCsvRecord;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.io.Reader;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.regex.Pattern;
+
+/**
+ * Faults to plant in the messy sheets: the file {@code planted-faults.csv} says where each stands
+ * and what stands there.
+ */
+final class PlantedFaults {
+
+  private PlantedFaults() {}
+
+  /**
+   * One fault.
+   *
+   * @param file the sheet
+   * @param line line in the finished sheet, the header is 1
+   * @param column heading in the sheet; empty if the whole line is wrong
+   * @param found what stands there; the whole line if {@code column} is empty
+   * @param severity error, check or note
+   * @param fault what is wrong, in words
+   */
+  record Fault(String file, int line, String column, String found, String severity, String fault) {
+
+    void plantIn(TextSheet sheet) {
+      if (column.isEmpty()) {
+        sheet.replace(line, List.of(found.split(separator(), -1)));
+      } else {
+        sheet.set(line, column, found);
+      }
+    }
+
+    private String separator() {
+      return Pattern.quote(String.valueOf(MessySheets.separator(file)));
+    }
+  }
+
+  /** The faults in the order of lines. */
+  static List<Fault> bundled() {
+    try (Reader reader =
+        new InputStreamReader(
+            BundledDatasets.open(BundledDatasets.AVOCADO_MESSY, "planted-faults.csv"),
+            StandardCharsets.UTF_8)) {
+      return CsvReader.builder().ofNamedCsvRecord(reader).stream()
+          .map(PlantedFaults::fault)
+          .toList();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static Fault fault(NamedCsvRecord row) {
+    return new Fault(
+        row.getField("file"),
+        Integer.parseInt(row.getField("line")),
+        row.getField("column"),
+        row.getField("found"),
+        row.getField("severity"),
+        row.getField("fault"));
+  }
+}
