@@ -72,12 +72,12 @@ final class SvgElement {
     out.append('<').append(name);
     attributes.forEach(
         (key, value) ->
-            out.append(' ').append(key).append("=\"").append(escape(value)).append('"'));
+            out.append(' ').append(key).append("=\"").append(XmlText.escape(value)).append('"'));
     if (text.isEmpty() && children.isEmpty()) {
       out.append("/>");
       return;
     }
-    out.append('>').append(escape(text));
+    out.append('>').append(XmlText.escape(text));
     for (SvgElement child : children) {
       out.append('\n');
       child.render(out);
@@ -97,30 +97,5 @@ final class SvgElement {
     BigDecimal rounded =
         BigDecimal.valueOf(value).setScale(DECIMALS, RoundingMode.HALF_UP).stripTrailingZeros();
     return rounded.signum() == 0 ? "0" : rounded.toPlainString();
-  }
-
-  /** Text made safe inside elements and double-quoted attributes; what XML can't hold becomes �. */
-  static String escape(String raw) {
-    StringBuilder out = new StringBuilder(raw.length());
-    raw.codePoints()
-        .forEach(
-            point -> {
-              switch (point) {
-                case '&' -> out.append("&amp;");
-                case '<' -> out.append("&lt;");
-                case '>' -> out.append("&gt;");
-                case '"' -> out.append("&quot;");
-                case '\'' -> out.append("&#39;");
-                default -> out.appendCodePoint(allowedInXml(point) ? point : '\uFFFD');
-              }
-            });
-    return out.toString();
-  }
-
-  private static boolean allowedInXml(int point) {
-    boolean control = point < 0x20 && point != '\t' && point != '\n' && point != '\r';
-    boolean surrogate = point >= 0xD800 && point <= 0xDFFF;
-    boolean noCharacter = point == 0xFFFE || point == 0xFFFF;
-    return !(control || surrogate || noCharacter);
   }
 }

@@ -29,9 +29,9 @@ class SvgElementTest {
   /** XML 1.0, section 2.2: what may stand in a document; surrogates alone may not. */
   @Test
   void replaces_what_xml_cannot_hold_and_keeps_the_rest() {
-    assertThat(SvgElement.escape("a\u0000b\u001Bc\uFFFEd\uD83De"))
+    assertThat(XmlText.escape("a\u0000b\u001Bc\uFFFEd\uD83De"))
         .isEqualTo("a\uFFFDb\uFFFDc\uFFFDd\uFFFDe");
-    assertThat(SvgElement.escape("Höst\t🍐 日")).isEqualTo("Höst\t🍐 日");
+    assertThat(XmlText.escape("Höst\t🍐 日")).isEqualTo("Höst\t🍐 日");
   }
 
   @Test

@@ -100,11 +100,7 @@ public final class Disclosure {
   }
 
   private boolean showable(PublishedTable table) {
-    return table.entries().stream()
-        .allMatch(
-            entry ->
-                evidence.allows(entry.cells(), rule)
-                    && (!entry.merged() || entry.levels().size() > 1));
+    return table.entries().stream().allMatch(entry -> evidence.allows(entry.cells(), rule));
   }
 
   /**
