@@ -18,6 +18,7 @@ final class PageWriter {
   static String html(Page page) {
     Mustache.Compiler compiler =
         Mustache.compiler()
+            .emptyStringIsFalse(true)
             .withEscaper(XmlText::escape)
             .withLoader(name -> new java.io.StringReader(resource(name + ".html.mustache")));
     Template template = compiler.compile(resource("page.html.mustache"));
@@ -28,6 +29,7 @@ final class PageWriter {
   static String markdown(Page page) {
     Mustache.Compiler compiler =
         Mustache.compiler()
+            .emptyStringIsFalse(true)
             .withEscaper(MarkdownText::escape)
             .withLoader(name -> new java.io.StringReader(resource(name + ".md.mustache")));
     String text = compiler.compile(resource("page.md.mustache")).execute(Map.of("page", page));

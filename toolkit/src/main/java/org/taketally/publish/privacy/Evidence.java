@@ -104,10 +104,10 @@ public final class Evidence {
   /**
    * Grafts that meet a condition.
    *
-   * @param condition on the number of the cell
+   * @param condition on the number of the cell, from 0
    * @return cells
    */
-  BitSet where(IntPredicate condition) {
+  public BitSet where(IntPredicate condition) {
     BitSet group = new BitSet(cells.size());
     IntStream.range(0, cells.size()).filter(condition).forEach(group::set);
     return group;

@@ -47,8 +47,12 @@ public record PrivacyRule(int grafts, int members, double largestShare, int memb
     return new PrivacyRule(10, 5, 0.8, 5);
   }
 
-  /** Fewest grafts where the records don't say who grafted, so that members can't be counted. */
-  int graftsWithoutMembers() {
+  /**
+   * Fewest grafts where the records don't say who grafted, so that members can't be counted.
+   *
+   * @return ten for each member the rule asks for, and not fewer than {@link #grafts()}
+   */
+  public int graftsWithoutMembers() {
     return Math.max(grafts, members * GRAFTS_IN_PLACE_OF_A_MEMBER);
   }
 }

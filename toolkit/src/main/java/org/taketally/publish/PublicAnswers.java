@@ -1,0 +1,237 @@
+package org.taketally.publish;
+
+import java.util.BitSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.DoublePredicate;
+import java.util.stream.Stream;
+import org.taketally.answers.Difficulty;
+import org.taketally.answers.Difficulty.CultivarTake;
+import org.taketally.answers.Entanglement;
+import org.taketally.answers.Estimate;
+import org.taketally.answers.FactorVerdict;
+import org.taketally.answers.FactorVerdict.LevelTake;
+import org.taketally.answers.FactorVerdict.Size;
+import org.taketally.answers.RootstockVerdict;
+import org.taketally.answers.StorageCurve;
+import org.taketally.answers.WhatMovesTake;
+import org.taketally.answers.WhatMovesTake.Mover;
+import org.taketally.answers.counts.TakeCount;
+import org.taketally.answers.counts.TakeRateInterval;
+import org.taketally.cells.Cells;
+import org.taketally.cells.Measure;
+import org.taketally.publish.privacy.Evidence;
+import org.taketally.publish.privacy.PublishedTable;
+
+/** The answers of an analysis, reduced to what may be published beside the counts of the page. */
+final class PublicAnswers {
+
+  static final String NOT_SHOWN = "–";
+
+  private final Analysis analysis;
+  private final SeasonFacts facts;
+  private final WithheldNames withheld;
+
+  PublicAnswers(Analysis analysis, SeasonFacts facts) {
+    this.analysis = analysis;
+    this.facts = facts;
+    Stream<String> moved =
+        analysis.find(WhatMovesTake.class).stream()
+            .flatMap(answer -> answer.movers().stream())
+            .filter(mover -> mover.kind() != WhatMovesTake.Kind.NUMBER)
+            .map(Mover::factor);
+    List<String> known = facts.records().frame().columnNames();
+    this.withheld = new WithheldNames(facts, moved.filter(known::contains).toList());
+  }
+
+  boolean mayPrint(String text) {
+    return withheld.allow(text);
+  }
+
+  /** Only cultivars that stand by themselves in the page's table, with that table's counts. */
+  Optional<Difficulty> difficulty() {
+    Optional<Difficulty> whole = analysis.find(Difficulty.class);
+    Optional<PublishedTable> table = facts.cultivarTable();
+    if (whole.isEmpty() || table.isEmpty()) {
+      return Optional.empty();
+    }
+    double level = whole.get().options().level();
+    List<CultivarTake> shown =
+        whole.get().cultivars().stream()
+            .flatMap(c -> table.get().of(c.cultivar()).map(e -> recounted(c, e, level)).stream())
+            .toList();
+    String standard = mayPrint(whole.get().standard()) ? whole.get().standard() : "";
+    return shown.isEmpty()
+        ? Optional.empty()
+        : Optional.of(new Difficulty(shown, standard, facts.total(), whole.get().options()));
+  }
+
+  private CultivarTake recounted(CultivarTake c, PublishedTable.Entry entry, double level) {
+    TakeCount count = facts.count(entry);
+    return new CultivarTake(
+        c.cultivar(),
+        count,
+        TakeRateInterval.wilson(count.takes(), count.grafts(), level),
+        c.standardTake(),
+        c.take(),
+        c.drawnIn(),
+        c.rank(),
+        c.chanceHardestQuarter(),
+        c.band());
+  }
+
+  /** The verdict with only rootstocks that stand by themselves in the page's table. */
+  Optional<FactorVerdict> rootstock() {
+    return analysis
+        .find(RootstockVerdict.class)
+        .map(RootstockVerdict::type)
+        .map(
+            whole ->
+                facts.rootstockTable().map(table -> reduced(whole, table)).orElse(bare(whole)));
+  }
+
+  /** Whether the rootstock that makes the difference may not be named. */
+  boolean hidesWhatStandsOut() {
+    Optional<PublishedTable> table = facts.rootstockTable();
+    return analysis.find(RootstockVerdict.class).stream()
+        .flatMap(answer -> answer.type().levels().stream())
+        .filter(LevelTake::standsOut)
+        .anyMatch(level -> table.flatMap(t -> t.of(level.level())).isEmpty());
+  }
+
+  private FactorVerdict reduced(FactorVerdict whole, PublishedTable table) {
+    List<LevelTake> levels =
+        whole.levels().stream()
+            .flatMap(l -> table.of(l.level()).map(e -> recounted(l, e, whole)).stream())
+            .toList();
+    List<String> shown = table.shown();
+    Optional<Size> size =
+        whole
+            .size()
+            .map(
+                s ->
+                    new Size(
+                        s.standardDeviation(),
+                        s.largest(),
+                        s.chanceWithinMargin(),
+                        s.pairs().stream()
+                            .filter(p -> shown.contains(p.level()) && shown.contains(p.other()))
+                            .toList()));
+    return with(whole, levels, size);
+  }
+
+  private LevelTake recounted(LevelTake level, PublishedTable.Entry entry, FactorVerdict whole) {
+    TakeCount count = facts.count(entry);
+    return new LevelTake(
+        level.level(),
+        count,
+        TakeRateInterval.wilson(count.takes(), count.grafts(), whole.options().level()),
+        level.take(),
+        level.standsOut());
+  }
+
+  private FactorVerdict bare(FactorVerdict whole) {
+    return with(whole, List.of(), Optional.empty());
+  }
+
+  private FactorVerdict with(FactorVerdict whole, List<LevelTake> levels, Optional<Size> size) {
+    Entanglement tie = whole.entanglement();
+    return new FactorVerdict(
+        whole.factor(),
+        whole.verdict(),
+        whole.reasons().stream().filter(this::mayPrint).toList(),
+        levels,
+        size,
+        List.of(),
+        whole.detectable().filter(d -> mayPrint(d.sentence())),
+        new Entanglement(tie.compared(), List.of(), tie.efficiency(), List.of(), tie.grafts()),
+        facts.total(),
+        whole.options());
+  }
+
+  /**
+   * Every factor, but levels named only where they may be, and hands only where there are enough.
+   */
+  Optional<WhatMovesTake> movers() {
+    return analysis
+        .find(WhatMovesTake.class)
+        .map(
+            whole ->
+                new WhatMovesTake(
+                    whole.movers().stream().filter(this::enoughHands).map(this::unnamed).toList(),
+                    whole.tally(),
+                    whole.options()));
+  }
+
+  private boolean enoughHands(Mover mover) {
+    return !mover.factor().equals(SeasonFacts.GRAFTER)
+        || mover.levels() >= facts.options().rule().members();
+  }
+
+  private Mover unnamed(Mover mover) {
+    boolean ofPeople =
+        mover.factor().equals(SeasonFacts.GRAFTER) || mover.factor().equals(SeasonFacts.SITE);
+    boolean named = !ofPeople && mayPrint(mover.best()) && mayPrint(mover.worst());
+    return new Mover(
+        mover.factor(),
+        mover.kind(),
+        mover.levels(),
+        mover.typical(),
+        named ? mover.best() : NOT_SHOWN,
+        named ? mover.worst() : NOT_SHOWN,
+        mover.span(),
+        mover.compared(),
+        mayPrint(mover.sentence()) && named ? mover.sentence() : "");
+  }
+
+  /**
+   * The curve between its ends, each end far enough in to have enough grafts and members beyond.
+   */
+  Optional<StorageCurve> storage() {
+    Optional<StorageCurve> whole = analysis.find(StorageCurve.class);
+    if (whole.isEmpty()) {
+      return Optional.empty();
+    }
+    String column = whole.get().column();
+    Cells cells = facts.cells(List.of(column));
+    Optional<Measure> measure = cells.findMeasure(column);
+    if (measure.isEmpty()) {
+      return Optional.empty();
+    }
+    Evidence evidence = new Evidence(cells, SeasonFacts.GRAFTER);
+    double[] values = measure.get().values();
+    List<StorageCurve.Point> kept =
+        whole.get().points().stream()
+            .filter(p -> enough(evidence, values, v -> v <= p.value()))
+            .filter(p -> enough(evidence, values, v -> v >= p.value()))
+            .toList();
+    return kept.size() < 2 ? Optional.empty() : Optional.of(clipped(whole.get(), kept));
+  }
+
+  private boolean enough(Evidence evidence, double[] values, DoublePredicate condition) {
+    BitSet group = evidence.where(i -> condition.test(values[i]));
+    return evidence.allows(group, facts.options().rule());
+  }
+
+  private static StorageCurve clipped(StorageCurve whole, List<StorageCurve.Point> kept) {
+    double end = kept.get(kept.size() - 1).value();
+    return new StorageCurve(
+        whole.column(),
+        whole.unit(),
+        kept,
+        List.of(),
+        whole.thinFrom() < end ? whole.thinFrom() : Double.NaN,
+        "",
+        whole.tally(),
+        whole.options());
+  }
+
+  /** The typical difference between two hands, if there are enough of them. */
+  Optional<Estimate> hands() {
+    return movers().stream()
+        .flatMap(answer -> answer.movers().stream())
+        .filter(mover -> mover.factor().equals(SeasonFacts.GRAFTER))
+        .map(Mover::typical)
+        .findFirst();
+  }
+}

@@ -1,0 +1,269 @@
+package org.taketally.publish;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.taketally.answers.Band;
+import org.taketally.answers.Difficulty;
+import org.taketally.answers.Difficulty.CultivarTake;
+import org.taketally.answers.Estimate;
+import org.taketally.answers.FactorVerdict;
+import org.taketally.answers.StorageCurve;
+import org.taketally.answers.StorageCurve.Point;
+import org.taketally.answers.WhatMovesTake;
+import org.taketally.answers.WhatMovesTake.Mover;
+import org.taketally.answers.Words;
+import org.taketally.figure.FigureSize;
+import org.taketally.figure.Figures;
+import org.taketally.publish.Block.Callout;
+import org.taketally.publish.Block.Drawing;
+import org.taketally.publish.Block.Figure;
+import org.taketally.publish.Block.Grid;
+import org.taketally.publish.Block.Paragraph;
+import org.taketally.publish.Block.Section;
+import org.taketally.publish.Block.Table;
+import org.taketally.publish.privacy.PublishedTable;
+import org.taketally.publish.privacy.PublishedTable.Entry;
+
+/** What was found: cultivars, rootstock, what moved take, storage. */
+final class ResultSections {
+
+  private final SeasonFacts facts;
+  private final PublicAnswers answers;
+
+  ResultSections(SeasonFacts facts, PublicAnswers answers) {
+    this.facts = facts;
+    this.answers = answers;
+  }
+
+  Section cultivars() {
+    List<Block> blocks = new ArrayList<>();
+    Optional<PublishedTable> table = facts.cultivarTable();
+    Optional<Difficulty> difficulty = answers.difficulty();
+    if (table.isEmpty()) {
+      blocks.add(
+          new Paragraph("Too few grafts or members stand behind each cultivar to list them."));
+      return new Section("cultivars", "Which cultivars are hard to get to take?", blocks);
+    }
+    difficulty.ifPresent(
+        answer -> {
+          blocks.add(new Callout(hardOnes(answer)));
+          blocks.add(
+              new Figure(
+                  new Drawing(
+                      Figures.difficulty(answer, FigureSize.WIDE),
+                      Figures.difficulty(answer, FigureSize.NARROW))));
+        });
+    blocks.add(new Table(cultivarGrid(table.get(), difficulty)));
+    blocks.add(
+        new Paragraph(
+            "Is yours normal? Look whether your own share lies in the likely range of your cultivar. With"
+                + " ten grafts or fewer it often lies outside by chance alone."));
+    return new Section("cultivars", "Which cultivars are hard to get to take?", blocks);
+  }
+
+  static String hardOnes(Difficulty answer) {
+    List<String> hard =
+        answer.cultivars().stream()
+            .filter(c -> c.band() == Band.HARD)
+            .map(c -> c.cultivar() + " (" + PlainWords.inTen(c.take().value()) + ")")
+            .toList();
+    return hard.isEmpty()
+        ? "No cultivar is clearly hard: none surely takes in fewer than %s of grafts."
+            .formatted(Words.percent(answer.options().bands().hardBelow()))
+        : "Clearly hard to get to take: " + Words.list(hard) + ".";
+  }
+
+  private Grid cultivarGrid(PublishedTable table, Optional<Difficulty> difficulty) {
+    Optional<PublishedTable> latest = facts.latestTable();
+    List<String> headings = new ArrayList<>(List.of("Cultivar", "Grafts"));
+    headings.addAll(List.of("Took", "Take, all else equal", "Likely", "How hard"));
+    latest.ifPresent(t -> headings.add("Took in " + facts.latest()));
+    List<List<String>> rows = new ArrayList<>();
+    for (Entry entry : inOrder(table, difficulty)) {
+      rows.add(cultivarRow(entry, difficulty, latest));
+    }
+    String caption =
+        "Results by cultivar" + (difficulty.isPresent() ? ", hardest first" : "") + note(table);
+    return new Grid(caption, headings, rows);
+  }
+
+  private static String note(PublishedTable table) {
+    int merged = table.merged().size();
+    return merged == 0
+        ? ""
+        : "; %d with few grafts or few members are counted together".formatted(merged);
+  }
+
+  private static List<Entry> inOrder(PublishedTable table, Optional<Difficulty> difficulty) {
+    List<String> order =
+        difficulty
+            .map(d -> d.cultivars().stream().map(CultivarTake::cultivar).toList())
+            .orElse(List.of());
+    List<Entry> entries = new ArrayList<>();
+    order.forEach(name -> table.of(name).ifPresent(entries::add));
+    table.entries().stream().filter(entry -> !entries.contains(entry)).forEach(entries::add);
+    return entries;
+  }
+
+  private List<String> cultivarRow(
+      Entry entry, Optional<Difficulty> difficulty, Optional<PublishedTable> latest) {
+    String name = PlainWords.name(entry, "other cultivars");
+    Optional<CultivarTake> take =
+        entry.merged()
+            ? Optional.empty()
+            : difficulty.stream()
+                .flatMap(d -> d.cultivars().stream())
+                .filter(c -> c.cultivar().equals(name))
+                .findFirst();
+    List<String> row = new ArrayList<>(List.of(name, Words.count(facts.count(entry).grafts())));
+    row.add(Words.count(facts.count(entry).takes()));
+    row.addAll(PlainWords.takeColumns(take.map(CultivarTake::take)));
+    row.add(take.map(c -> c.band().words()).orElse(PublicAnswers.NOT_SHOWN));
+    latest.ifPresent(table -> row.add(inLatest(entry, table)));
+    return row;
+  }
+
+  private String inLatest(Entry entry, PublishedTable latest) {
+    return Optional.of(entry)
+        .filter(e -> !e.merged())
+        .flatMap(e -> latest.of(e.levels().get(0)))
+        .map(e -> facts.count(e))
+        .map(c -> Words.count(c.takes()) + " of " + Words.count(c.grafts()))
+        .orElse(PublicAnswers.NOT_SHOWN);
+  }
+
+  Section rootstock() {
+    List<Block> blocks = new ArrayList<>();
+    Optional<FactorVerdict> verdict = answers.rootstock();
+    verdict.ifPresent(
+        answer -> {
+          blocks.add(new Callout(RootstockWords.verdict(answer)));
+          answer.reasons().forEach(reason -> blocks.add(new Paragraph(reason)));
+          if (answers.hidesWhatStandsOut()) {
+            blocks.add(
+                new Paragraph(
+                    "Too few members grafted on the stock that stands out for it to be named here."));
+          }
+          if (answer.size().filter(size -> !size.pairs().isEmpty()).isPresent()) {
+            blocks.add(
+                new Figure(
+                    new Drawing(
+                        Figures.differences(answer, FigureSize.WIDE),
+                        Figures.differences(answer, FigureSize.NARROW))));
+          }
+          answer.detectable().ifPresent(d -> blocks.add(new Paragraph(d.sentence())));
+        });
+    facts.rootstockTable().ifPresent(table -> blocks.add(new Table(rootstockGrid(table, verdict))));
+    blocks.add(
+        new Paragraph(
+            "Take says nothing about growth, health, yield or how long the union lasts: stocks that"
+                + " take alike can still differ in all of these."));
+    return new Section("rootstock", "Does the rootstock matter?", blocks);
+  }
+
+  private Grid rootstockGrid(PublishedTable table, Optional<FactorVerdict> verdict) {
+    List<List<String>> rows = new ArrayList<>();
+    for (Entry entry : table.entries()) {
+      String name = PlainWords.name(entry, "other rootstocks");
+      Optional<Estimate> take =
+          verdict.stream()
+              .flatMap(v -> v.levels().stream())
+              .filter(level -> !entry.merged() && level.level().equals(name))
+              .flatMap(level -> level.take().stream())
+              .findFirst();
+      List<String> row = new ArrayList<>(List.of(name));
+      row.add(Words.count(facts.count(entry).grafts()));
+      row.add(Words.count(facts.count(entry).takes()));
+      row.addAll(PlainWords.takeColumns(take));
+      rows.add(row);
+    }
+    return new Grid(
+        "Results by rootstock" + note(table),
+        List.of("Rootstock", "Grafts", "Took", "Take, all else equal", "Likely"),
+        rows);
+  }
+
+  Optional<Section> movers() {
+    return answers
+        .movers()
+        .filter(answer -> !answer.movers().isEmpty())
+        .map(
+            answer ->
+                new Section(
+                    "what-moves-take",
+                    "What moves take?",
+                    List.of(
+                        new Callout(moversHeadline(answer)),
+                        new Figure(
+                            new Drawing(
+                                Figures.whatMovesTake(answer, FigureSize.WIDE),
+                                Figures.whatMovesTake(answer, FigureSize.NARROW))),
+                        new Table(moversGrid(answer)),
+                        new Paragraph(
+                            "This shows what went together with take in these records. It is not always"
+                                + " what caused it."))));
+  }
+
+  static String moversHeadline(WhatMovesTake answer) {
+    String first =
+        answer.movers().stream()
+            .limit(3)
+            .map(m -> Words.column(m.factor()) + " (" + Words.points(m.typical().value()) + ")")
+            .collect(Collectors.joining(", "));
+    return "What moved take most: " + first + ".";
+  }
+
+  private static Grid moversGrid(WhatMovesTake answer) {
+    List<List<String>> rows = new ArrayList<>();
+    for (Mover m : answer.movers()) {
+      rows.add(
+          List.of(
+              PlainWords.column(m.factor()),
+              Words.points(m.typical().value()),
+              Words.points(m.typical().interval()),
+              m.best(),
+              m.worst()));
+    }
+    return new Grid(
+        "How far apart two grafts that differ in one thing typically are",
+        List.of("What", "Typical difference", "Likely range", "Best", "Worst"),
+        rows);
+  }
+
+  Optional<Section> storage() {
+    return answers
+        .storage()
+        .map(
+            curve ->
+                new Section(
+                    "storage",
+                    "How long does budwood keep?",
+                    List.of(
+                        new Callout(StorageWords.headline(curve)),
+                        new Figure(
+                            new Drawing(
+                                Figures.storageCurve(curve, FigureSize.WIDE),
+                                Figures.storageCurve(curve, FigureSize.NARROW))),
+                        new Table(storageGrid(curve)),
+                        new Paragraph(
+                            "The curve ends where fewer than ten grafts or too few members are left."))));
+  }
+
+  private static Grid storageGrid(StorageCurve curve) {
+    List<List<String>> rows = new ArrayList<>();
+    List<Point> points = curve.points();
+    int step = Math.max(1, (points.size() - 1) / 6);
+    for (int i = 0; i < points.size(); i += step) {
+      List<String> row = new ArrayList<>();
+      row.add(Words.amount(points.get(i).value(), curve.unit()));
+      row.addAll(PlainWords.takeColumns(Optional.of(points.get(i).take())));
+      rows.add(row);
+    }
+    return new Grid(
+        "Take against " + Words.column(curve.column()),
+        List.of(PlainWords.column(curve.column()), "Take, all else equal", "Likely"),
+        rows);
+  }
+}

@@ -1,0 +1,115 @@
+package org.taketally.publish;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.taketally.answers.Words;
+import org.taketally.publish.Block.Section;
+import org.taketally.records.GraftRecords;
+
+/**
+ * The season page for members, in plain language, reduced to what may be published: no member, site
+ * or note, no line that tells on a member, nothing that comes back by subtraction.
+ */
+public final class SeasonSummary {
+
+  private final Page page;
+  private final SeasonCsv csv;
+
+  private SeasonSummary(Page page, SeasonCsv csv) {
+    this.page = page;
+    this.csv = csv;
+  }
+
+  /**
+   * The page of some records and their analysis.
+   *
+   * @param records as read
+   * @param analysis answers to them; what is missing is left out of the page
+   * @param options who publishes, which season, which privacy rule
+   * @return the page
+   * @throws NothingToPublish if even all records together would tell on members
+   * @throws IllegalArgumentException if the records lack the season asked for
+   */
+  public static SeasonSummary of(GraftRecords records, Analysis analysis, SummaryOptions options) {
+    SeasonFacts facts = new SeasonFacts(records, options);
+    PublicAnswers answers = new PublicAnswers(analysis, facts);
+    OverviewSections overview = new OverviewSections(facts);
+    ResultSections results = new ResultSections(facts, answers);
+    List<Section> sections = new ArrayList<>();
+    sections.add(overview.inShort(points(overview, answers)));
+    sections.add(overview.whoAndWhat());
+    overview.whatChanged().ifPresent(sections::add);
+    sections.add(results.cultivars());
+    sections.add(results.rootstock());
+    results.movers().ifPresent(sections::add);
+    results.storage().ifPresent(sections::add);
+    sections.add(NextSeason.of(answers));
+    sections.add(ClosingSections.cautions());
+    sections.add(ClosingSections.howToRead());
+    sections.add(ClosingSections.aboutTheNumbers(facts, analysis, answers));
+    Page page = new Page(title(facts), lead(facts), "", sections, footer());
+    return new SeasonSummary(page, new SeasonCsv(facts, answers));
+  }
+
+  private static List<String> points(OverviewSections overview, PublicAnswers answers) {
+    List<String> points = new ArrayList<>();
+    points.add(overview.tookInAll());
+    answers
+        .rootstock()
+        .ifPresent(v -> points.add("Does the rootstock matter? " + RootstockWords.verdict(v)));
+    answers
+        .movers()
+        .filter(m -> !m.movers().isEmpty())
+        .ifPresent(m -> points.add(ResultSections.moversHeadline(m)));
+    answers.difficulty().ifPresent(d -> points.add(ResultSections.hardOnes(d)));
+    return points;
+  }
+
+  private static String title(SeasonFacts facts) {
+    String circle = facts.options().circle();
+    String season =
+        facts.latest().isEmpty() ? "Grafting results" : "Grafting season " + facts.latest();
+    return circle.isBlank()
+        ? season
+        : circle + ": " + Words.sentence(season).replaceFirst("^G", "g");
+  }
+
+  private static String lead(SeasonFacts facts) {
+    return "What took, what didn't, and what made the difference: "
+        + Words.count(facts.total().grafts(), "graft")
+        + (facts.allSeasons().isEmpty()
+            ? "."
+            : ", " + PlainWords.seasons(facts.allSeasons()) + ".");
+  }
+
+  private static String footer() {
+    return "Made from members' graft records with Taketally.";
+  }
+
+  /**
+   * As one file of HTML: figures inside, no script, nothing fetched; it prints on paper.
+   *
+   * @return the page
+   */
+  public String html() {
+    return PageWriter.html(page);
+  }
+
+  /**
+   * As Markdown: texts and tables, without figures.
+   *
+   * @return the page
+   */
+  public String markdown() {
+    return PageWriter.markdown(page);
+  }
+
+  /**
+   * The published numbers as CSV with a header, one row per line of the page's tables.
+   *
+   * @return lines ending in a line feed
+   */
+  public String csv() {
+    return csv.write();
+  }
+}
