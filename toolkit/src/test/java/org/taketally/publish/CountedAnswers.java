@@ -150,7 +150,7 @@ final class CountedAnswers {
 
   private WhatMovesTake movers() {
     List<Mover> movers = new ArrayList<>();
-    for (Factor factor : cells.factors()) {
+    for (Factor factor : cells.factors().stream().filter(f -> f.size() > 1).toList()) {
       List<String> levels =
           factor.levels().stream()
               .sorted(Comparator.comparingDouble(l -> count(factor, factor.indexOf(l)).rate()))
