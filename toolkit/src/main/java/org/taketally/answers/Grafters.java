@@ -3,14 +3,15 @@ package org.taketally.answers;
 import java.util.ArrayList;
 import java.util.List;
 import org.taketally.answers.counts.TakeCount;
+import org.taketally.model.TakeFit;
 import org.taketally.terms.Interval;
 
 /**
  * Each grafter's take had all grafted the same mix. Shown by letters unless names were asked for.
  *
- * @param grafters highest adjusted take first
+ * @param grafters highest adjusted take first; empty if the model can't compare them
  * @param named whether {@code shownAs} holds names
- * @param typical typical difference between two grafters, 0 to 1
+ * @param typical typical difference between two grafters, 0 to 1; 0 with fewer than two
  * @param tally grafts and takes behind it
  * @param options level used
  */
@@ -38,6 +39,21 @@ public record Grafters(
   public record GrafterTake(
       String shownAs, TakeCount tally, Interval counted, Estimate take, Estimate difference) {}
 
+  /**
+   * From a fit in which the grafter varies or is adjusted for.
+   *
+   * @param fit the fit; without the grafter in its model, the headline says so
+   * @param options level, draws, seed, and whether names may be shown
+   * @return the comparison
+   */
+  public static Grafters of(TakeFit fit, AnswerOptions options) {
+    return of(new Averaging(fit, options), options);
+  }
+
+  static Grafters of(Averaging averaging, AnswerOptions options) {
+    return new GraftersCompared(averaging, options).answer();
+  }
+
   @Override
   public String title() {
     return "Is it the hand or the wood?";
@@ -45,6 +61,10 @@ public record Grafters(
 
   @Override
   public String headline() {
+    if (grafters.size() < 2) {
+      return "These records can't part the hand from the wood: they name fewer than two grafters, or the model leaves them out; %s."
+          .formatted(Words.count(tally.grafts(), "graft"));
+    }
     return "Swapping the hand typically moves take by %s (likely %s) over these %d grafters, had all grafted the same mix; from %s."
         .formatted(
             Words.points(typical.value()),
@@ -55,6 +75,9 @@ public record Grafters(
 
   @Override
   public String text() {
+    if (grafters.size() < 2) {
+      return headline();
+    }
     List<String> lines = new ArrayList<>(List.of(headline()));
     grafters.stream()
         .filter(g -> g.difference().high() < 0)

@@ -2,14 +2,16 @@ package org.taketally.answers;
 
 import java.util.List;
 import org.taketally.answers.counts.TakeCount;
+import org.taketally.model.TakeFit;
 import org.taketally.terms.Interval;
 
 /**
  * Which cultivars do worse on one rootstock than cultivar and rootstock alone would lead you to
  * expect.
  *
- * @param pairings worst deficit first
- * @param spread standard deviation of the pairing effect, logits
+ * @param pairings worst deficit first; empty if pairings don't vary in the model
+ * @param spread standard deviation of the pairing effect, logits; 0 if pairings don't vary in the
+ *     model
  * @param falseShare expected share of wrongly listed pairings among those flagged, 0 to 1; 0 if
  *     none is flagged
  * @param tally grafts and takes behind it
@@ -56,6 +58,21 @@ public record Pairings(
       boolean flagged) {}
 
   /**
+   * From a fit in which the pairing varies.
+   *
+   * @param fit the fit; without the pairing in its model, the headline says so
+   * @param options margin, level, draws and seed
+   * @return the comparison
+   */
+  public static Pairings of(TakeFit fit, AnswerOptions options) {
+    return of(new Averaging(fit, options), options);
+  }
+
+  static Pairings of(Averaging averaging, AnswerOptions options) {
+    return new PairingsCompared(averaging, options).answer();
+  }
+
+  /**
    * The short list.
    *
    * @return flagged pairings, worst deficit first
@@ -71,6 +88,10 @@ public record Pairings(
 
   @Override
   public String headline() {
+    if (pairings.isEmpty()) {
+      return "No single pairing was looked at: the model takes each cultivar to behave alike on every rootstock; %s."
+          .formatted(Words.count(tally.grafts(), "graft"));
+    }
     String from =
         " (%s, %s)"
             .formatted(

@@ -3,6 +3,7 @@ package org.taketally.answers;
 import java.util.ArrayList;
 import java.util.List;
 import org.taketally.answers.counts.TakeCount;
+import org.taketally.model.TakeFit;
 import org.taketally.terms.Interval;
 
 /**
@@ -10,7 +11,8 @@ import org.taketally.terms.Interval;
  *
  * @param column the number's column
  * @param unit its unit in words, e.g. {@code days}; empty if not known
- * @param points the curve, from the lowest to the highest recorded value
+ * @param points the curve, from the lowest to the highest recorded value; empty if the model can't
+ *     follow the column
  * @param counted grafts and takes as counted, in ranges of the value
  * @param thinFrom value from which the records thin out; NaN if they don't
  * @param headline the answer in one sentence
@@ -51,6 +53,24 @@ public record StorageCurve(
    * @param counted Wilson interval of the counted take, 0 to 1
    */
   public record Range(double from, double to, TakeCount tally, Interval counted) {}
+
+  /**
+   * From a fit.
+   *
+   * @param fit a fit whose cells have the column; without the column in its model, the counts alone
+   *     are given and the headline says so
+   * @param options level, margin, draws and seed
+   * @param column a column of numbers, e.g. {@code storage_days}
+   * @return the curve
+   * @throws IllegalArgumentException if the cells have no such column of numbers
+   */
+  public static StorageCurve of(TakeFit fit, AnswerOptions options, String column) {
+    return of(new Averaging(fit, options), options, column);
+  }
+
+  static StorageCurve of(Averaging averaging, AnswerOptions options, String column) {
+    return new AlongNumber(averaging, options, column).curve();
+  }
 
   @Override
   public String title() {
