@@ -9,7 +9,7 @@ import picocli.CommandLine.Command;
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,
     description = "Plans, checks, analyses, watches and publishes graft records.",
-    subcommands = {BenchCommand.class})
+    subcommands = {BenchCommand.class, NotebookCommand.class})
 public final class Taketally implements Runnable {
 
   @CommandLine.Spec private CommandLine.Model.CommandSpec spec;

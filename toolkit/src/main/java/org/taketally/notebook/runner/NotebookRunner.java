@@ -43,6 +43,19 @@ public final class NotebookRunner {
   }
 
   /**
+   * A runner that runs cells in a process of their own, so that relative paths in the notebook
+   * begin at a folder of choice, and a cell can end no other process than that.
+   *
+   * @param options how to run
+   * @param folder where the process begins
+   * @return a runner
+   */
+  public static NotebookRunner apart(RunOptions options, Path folder) {
+    return new NotebookRunner(
+        outputs -> new EngineApart(outputs, folder), options, (done, all) -> {});
+  }
+
+  /**
    * With news of its progress.
    *
    * @param listener gets the number of cells done and of all cells to run, before each cell and at

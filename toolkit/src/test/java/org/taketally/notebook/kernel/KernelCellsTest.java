@@ -30,7 +30,7 @@ class KernelCellsTest {
 
   @BeforeAll
   static void start() throws Exception {
-    ConnectionFile connection = KernelClient.connection();
+    ConnectionFile connection = ConnectionFile.unused();
     kernel =
         Kernel.start(connection, new KernelSetup("Test", "1", EngineOptions.usual(), line -> {}));
     client = new KernelClient(connection).awaitReady();

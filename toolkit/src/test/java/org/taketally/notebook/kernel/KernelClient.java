@@ -3,9 +3,6 @@ package org.taketally.notebook.kernel;
 import com.google.gson.JsonArray;
 import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
-import java.io.IOException;
-import java.net.InetAddress;
-import java.net.ServerSocket;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
@@ -86,28 +83,6 @@ final class KernelClient implements AutoCloseable {
     shell = new MessageSocket(shellSocket, codec);
     control = new MessageSocket(connect(SocketType.DEALER, connection.controlPort()), codec);
     stdin = new MessageSocket(connect(SocketType.DEALER, connection.stdinPort()), codec);
-  }
-
-  /** Free loopback ports and a key. */
-  static ConnectionFile connection() throws IOException {
-    int[] ports = new int[5];
-    List<ServerSocket> held = new ArrayList<>();
-    for (int i = 0; i < ports.length; i++) {
-      ServerSocket socket = new ServerSocket(0, 1, InetAddress.getLoopbackAddress());
-      held.add(socket);
-      ports[i] = socket.getLocalPort();
-    }
-    for (ServerSocket socket : held) {
-      socket.close();
-    }
-    return new ConnectionFile(
-        "127.0.0.1",
-        ports[0],
-        ports[1],
-        ports[2],
-        ports[3],
-        ports[4],
-        UUID.randomUUID().toString());
   }
 
   private ZMQ.Socket connect(SocketType type, int port) {

@@ -22,7 +22,7 @@ class KernelHelpTest {
 
   @BeforeAll
   static void start() throws Exception {
-    ConnectionFile connection = KernelClient.connection();
+    ConnectionFile connection = ConnectionFile.unused();
     kernel =
         Kernel.start(
             connection,

@@ -30,7 +30,7 @@ class KernelProtocolTest {
 
   @BeforeAll
   static void start() throws Exception {
-    ConnectionFile connection = KernelClient.connection();
+    ConnectionFile connection = ConnectionFile.unused();
     kernel =
         Kernel.start(connection, new KernelSetup("Test", "1", EngineOptions.usual(), LOG::add));
     client = new KernelClient(connection).awaitReady();

@@ -41,6 +41,15 @@ public final class ExitGuard {
   }
 
   /**
+   * Whether an exit was held, so that only {@link #end} can end the process.
+   *
+   * @return true once a library called by a cell tried to end the process
+   */
+  public static boolean isHolding() {
+    return holding;
+  }
+
+  /**
    * Ends the process, even when an earlier exit is being held.
    *
    * @param status the exit status

@@ -6,8 +6,12 @@ import com.google.gson.JsonParseException;
 import com.google.gson.JsonParser;
 import java.io.IOException;
 import java.net.InetAddress;
+import java.net.ServerSocket;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.UUID;
 
 /**
  * What the frontend tells a kernel about its sockets.
@@ -28,6 +32,9 @@ public record ConnectionFile(
     int stdinPort,
     int heartbeatPort,
     String key) {
+
+  private static final String LOOPBACK = "127.0.0.1";
+  private static final int PORTS = 5;
 
   /**
    * Reads a connection file and refuses what this kernel can't or won't do.
@@ -84,6 +91,47 @@ public record ConnectionFile(
       throw new IOException("connection file: " + name + " is missing");
     }
     return value.getAsInt();
+  }
+
+  /**
+   * A connection to be used on this machine: free loopback ports and a fresh key.
+   *
+   * @return a connection nobody uses yet
+   * @throws IOException if there are no free ports
+   */
+  public static ConnectionFile unused() throws IOException {
+    List<ServerSocket> held = new ArrayList<>();
+    try {
+      for (int i = 0; i < PORTS; i++) {
+        held.add(new ServerSocket(0, 1, InetAddress.getLoopbackAddress()));
+      }
+    } finally {
+      for (ServerSocket socket : held) {
+        socket.close();
+      }
+    }
+    int[] ports = held.stream().mapToInt(ServerSocket::getLocalPort).toArray();
+    String key = UUID.randomUUID().toString();
+    return new ConnectionFile(LOOPBACK, ports[0], ports[1], ports[2], ports[3], ports[4], key);
+  }
+
+  /**
+   * This connection as a file's text.
+   *
+   * @return JSON that {@link #read} reads
+   */
+  public String toJson() {
+    JsonObject json = new JsonObject();
+    json.addProperty("transport", "tcp");
+    json.addProperty("signature_scheme", "hmac-sha256");
+    json.addProperty("ip", ip);
+    json.addProperty("key", key);
+    json.addProperty("shell_port", shellPort);
+    json.addProperty("control_port", controlPort);
+    json.addProperty("iopub_port", iopubPort);
+    json.addProperty("stdin_port", stdinPort);
+    json.addProperty("hb_port", heartbeatPort);
+    return json.toString();
   }
 
   /**

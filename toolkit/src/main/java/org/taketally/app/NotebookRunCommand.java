@@ -1,0 +1,142 @@
+package org.taketally.app;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import org.taketally.notebook.kernel.engine.ExitGuard;
+import org.taketally.notebook.runner.NotebookPage;
+import org.taketally.notebook.runner.NotebookRunner;
+import org.taketally.notebook.runner.RunOptions;
+import org.taketally.notebook.runner.RunReport;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+
+/** {@code taketally notebook run}. */
+@Command(
+    name = "run",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Runs notebooks from top to bottom, without Jupyter, and writes the executed copies.",
+      "Paths in a notebook begin at its own folder, as in Jupyter: a notebook of another folder than"
+          + " this one is run in a process of its own.",
+      "Exit status: 0 all ran, 1 a cell failed (the copy is written up to there), 2 usage."
+    })
+final class NotebookRunCommand implements Callable<Integer> {
+
+  @Parameters(paramLabel = "NOTEBOOK", arity = "1..*", description = ".ipynb files, in this order")
+  private List<Path> notebooks;
+
+  @Option(
+      names = "--out",
+      paramLabel = "DIR",
+      defaultValue = "executed",
+      description = "folder for the executed copies (default: executed)")
+  private Path out;
+
+  @Option(
+      names = "--set",
+      paramLabel = "NAME=VALUE",
+      description = "a new value for a variable of the cell tagged \"parameters\"; may be repeated")
+  private Map<String, String> parameters = Map.of();
+
+  @Option(names = "--html", description = "also write each notebook as a page")
+  private boolean html;
+
+  @Option(
+      names = "--plain-page",
+      description = "in the page, show outputs as text only: for notebooks of unknown origin")
+  private boolean plainPage;
+
+  @Option(
+      names = "--timeout",
+      paramLabel = "SECONDS",
+      description = "longest time for one cell (default: none)")
+  private Double timeout;
+
+  @Option(names = "--allow-errors", description = "go on after a cell that fails")
+  private boolean allowErrors;
+
+  @Option(names = "--apart", description = "run in a process of its own, whatever the folder")
+  private boolean apart;
+
+  @Option(names = "--timing", description = "note in the notebook when each cell ran")
+  private boolean timing;
+
+  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
+
+  @Override
+  public Integer call() throws IOException {
+    RunOptions options = options();
+    Files.createDirectories(out);
+    int status = 0;
+    for (Path notebook : notebooks) {
+      status = Math.max(status, run(notebook, options));
+    }
+    spec.commandLine().getOut().flush();
+    if (ExitGuard.isHolding()) {
+      ExitGuard.end(status);
+    }
+    return status;
+  }
+
+  private RunOptions options() {
+    RunOptions options = RunOptions.usual().allowErrors(allowErrors).timing(timing);
+    for (Map.Entry<String, String> each : parameters.entrySet()) {
+      options = options.set(each.getKey(), each.getValue());
+    }
+    if (timeout != null) {
+      if (!(timeout > 0)) {
+        throw wrong("--timeout: found %s, expected seconds above 0".formatted(timeout));
+      }
+      options = options.timeout(Duration.ofMillis((long) (timeout * 1000)));
+    }
+    return options;
+  }
+
+  private ParameterException wrong(String message) {
+    return new ParameterException(spec.commandLine(), message);
+  }
+
+  private int run(Path notebook, RunOptions options) {
+    PrintWriter told = spec.commandLine().getOut();
+    RunReport report;
+    try {
+      report = runner(notebook, options).telling(new CellProgress(told, notebook)).run(notebook);
+      write(notebook, report);
+    } catch (IOException | IllegalArgumentException unusable) {
+      throw wrong(unusable.getMessage());
+    }
+    report
+        .failure()
+        .ifPresent(
+            failed -> spec.commandLine().getErr().println(notebook + ", " + failed.sentence()));
+    return report.failure().isPresent() ? 1 : 0;
+  }
+
+  private NotebookRunner runner(Path notebook, RunOptions options) {
+    Path folder = notebook.toAbsolutePath().normalize().getParent();
+    boolean here = folder.equals(Path.of("").toAbsolutePath());
+    return here && !apart ? NotebookRunner.with(options) : NotebookRunner.apart(options, folder);
+  }
+
+  private void write(Path notebook, RunReport report) throws IOException {
+    PrintWriter told = spec.commandLine().getOut();
+    String name = notebook.getFileName().toString();
+    Path copy = out.resolve(name);
+    report.notebook().write(copy);
+    told.println("wrote " + copy);
+    if (html || plainPage) {
+      Path page = out.resolve(name.replaceFirst("\\.ipynb$", "") + ".html");
+      Files.writeString(page, NotebookPage.of(report.notebook(), plainPage));
+      told.println("wrote " + page);
+    }
+  }
+}
