@@ -19,8 +19,6 @@ public record FitWarning(Kind kind, String column, String sentence) {
     FEW_LEVELS,
     /** Cells lacking a needed column were left out. */
     LEFT_OUT,
-    /** A varying column has one level per row of takes, so it measures extra scatter. */
-    LEVEL_PER_CELL,
     /** The search ended before its tolerance was met. */
     NOT_CONVERGED
   }
