@@ -3,9 +3,11 @@ package org.taketally.answers;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.taketally.cells.Cells;
 import org.taketally.model.TakeFit;
 import org.taketally.model.TakeModel;
+import org.taketally.terms.Interval;
 
 /**
  * Every answer some records hold, from one fit; each missing one with its reason.
@@ -14,6 +16,8 @@ import org.taketally.model.TakeModel;
  * @param difficulty how hard each cultivar is
  * @param rootstock whether the compared column matters
  * @param whatMovesTake every factor on one scale
+ * @param spreads likely range of each varying factor's standard deviation, logits, in the order of
+ *     the fit
  * @param absent answers these records don't hold
  * @param options what was asked
  */
@@ -22,10 +26,12 @@ public record Analysis(
     Optional<Difficulty> difficulty,
     Optional<RootstockVerdict> rootstock,
     WhatMovesTake whatMovesTake,
+    List<Interval> spreads,
     List<Absent> absent,
     AnswerOptions options) {
 
   public Analysis {
+    spreads = List.copyOf(spreads);
     absent = List.copyOf(absent);
   }
 
@@ -67,7 +73,32 @@ public record Analysis(
           new Absent(
               "Does the %s matter?".formatted(Words.column(compared)), noLevels(fit, compared)));
     }
-    return new Analysis(fit, difficulty, rootstock, Movers.of(averaging, options), absent, options);
+    return new Analysis(
+        fit,
+        difficulty,
+        rootstock,
+        Movers.of(averaging, options),
+        spreads(averaging, options),
+        absent,
+        options);
+  }
+
+  private static List<Interval> spreads(Averaging averaging, AnswerOptions options) {
+    double[][] sds =
+        IntStream.range(0, averaging.count())
+            .mapToObj(averaging.draws()::sds)
+            .toArray(double[][]::new);
+    return IntStream.range(0, averaging.fit().varying().size())
+        .mapToObj(
+            k -> aroundFit(averaging, k, Samples.range(Samples.column(sds, k), options.level())))
+        .toList();
+  }
+
+  /** A spread estimated as zero lies below every draw; the range then starts at the estimate. */
+  private static Interval aroundFit(Averaging averaging, int k, Interval range) {
+    double estimate = averaging.fit().varying().get(k).standardDeviation();
+    return new Interval(
+        Math.min(range.low(), estimate), Math.max(range.high(), estimate), range.level());
   }
 
   private static String noLevels(TakeFit fit, String column) {

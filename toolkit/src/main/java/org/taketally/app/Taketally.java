@@ -8,8 +8,10 @@ import picocli.CommandLine.Command;
     name = "taketally",
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,
-    description = "Plans, checks, analyses, watches and publishes graft records.",
-    subcommands = {BenchCommand.class, NotebookCommand.class})
+    synopsisSubcommandLabel = "COMMAND",
+    subcommands = {AnalyseCommand.class, NotebookCommand.class, BenchCommand.class},
+    description = "Reads, checks, analyses and publishes graft records.",
+    footer = "%nEvery command prints its options with --help and works without a network.")
 public final class Taketally implements Runnable {
 
   @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
@@ -23,7 +25,14 @@ public final class Taketally implements Runnable {
    * @param arguments as typed
    */
   public static void main(String[] arguments) {
-    System.exit(new CommandLine(new Taketally()).execute(arguments));
+    System.exit(commandLine().execute(arguments));
+  }
+
+  static CommandLine commandLine() {
+    return new CommandLine(new Taketally())
+        .setExecutionExceptionHandler(new Failures())
+        .setCaseInsensitiveEnumValuesAllowed(true)
+        .setUsageHelpAutoWidth(true);
   }
 
   @Override

@@ -1,0 +1,101 @@
+package org.taketally.app;
+
+import com.google.gson.GsonBuilder;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.taketally.answers.Analysis;
+import org.taketally.answers.AnalysisJson;
+import org.taketally.answers.SuggestedModel;
+import org.taketally.cells.Cells;
+import org.taketally.cells.CellsOf;
+import org.taketally.model.TakeModel;
+import org.taketally.records.GraftRecords;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** Records in, answers out: words on the terminal, JSON for other programs. */
+@Command(
+    name = "analyse",
+    mixinStandardHelpOptions = true,
+    sortOptions = false,
+    description =
+        "Answers from graft records: how hard is each cultivar, does the rootstock matter, what"
+            + " moves take.")
+final class AnalyseCommand implements Callable<Integer> {
+
+  @Mixin private RecordsOptions input;
+  @Mixin private ModelOptions choices;
+  @Spec private CommandSpec spec;
+
+  @Option(
+      names = "--json",
+      paramLabel = "FILE",
+      description = "Write the result for other programs; - for standard output.")
+  private Path json;
+
+  @Option(
+      names = "--rows-as-given",
+      description =
+          "Keep every column, so that rows are only added up where they are alike in all of them.")
+  private boolean rowsAsGiven;
+
+  @Override
+  public Integer call() throws IOException {
+    GraftRecords records = input.read();
+    input.report(records);
+    if (records.grafts() == 0) {
+      throw new CannotCompute(
+          "these records hold no assessed graft, so there is nothing to analyse; give takes or"
+              + " outcome for at least some of them");
+    }
+    List<String> said = new ArrayList<>();
+    Analysis analysis = analysis(records, said);
+    boolean onlyJson = json != null && json.toString().equals("-");
+    if (!onlyJson) {
+      new Printing(spec.commandLine().getOut()).analysis(analysis, said);
+    }
+    if (json != null) {
+      writeJson(analysis, onlyJson);
+    }
+    return ExitStatus.FINE;
+  }
+
+  private Analysis analysis(GraftRecords records, List<String> said) {
+    TakeModel model;
+    if (choices.named()) {
+      model = choices.model();
+    } else {
+      SuggestedModel suggested = Suggested.of(records);
+      said.addAll(suggested.choices());
+      model = choices.asked(suggested.model());
+    }
+    Cells cells =
+        CellsOf.records(
+            records,
+            rowsAsGiven ? records.frame().columnNames() : Suggested.needed(records, model));
+    return Analysis.of(cells, model, choices.answers());
+  }
+
+  private void writeJson(Analysis analysis, boolean toStandardOutput) throws IOException {
+    String text =
+        new GsonBuilder()
+            .serializeNulls()
+            .setPrettyPrinting()
+            .create()
+            .toJson(AnalysisJson.of(analysis));
+    if (toStandardOutput) {
+      spec.commandLine().getOut().println(text);
+      spec.commandLine().getOut().flush();
+    } else {
+      Files.writeString(json, text + "\n");
+      new Printing(spec.commandLine().getOut()).paragraphs("Result written to " + json);
+    }
+  }
+}

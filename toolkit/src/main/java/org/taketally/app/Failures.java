@@ -1,0 +1,50 @@
+package org.taketally.app;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import org.taketally.model.CannotFit;
+import org.taketally.records.RecordsUnreadable;
+import picocli.CommandLine;
+import picocli.CommandLine.IExecutionExceptionHandler;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.ParseResult;
+
+/** Turns what went wrong into one sentence and an exit status; never a stack trace. */
+final class Failures implements IExecutionExceptionHandler {
+
+  @Override
+  public int handleExecutionException(
+      Exception failure, CommandLine commandLine, ParseResult parsed) {
+    if (failure instanceof ParameterException wrong) {
+      return say(commandLine, ExitStatus.USAGE, wrong.getMessage());
+    }
+    if (failure instanceof RecordsUnreadable unreadable) {
+      return say(commandLine, ExitStatus.NEEDS_A_PERSON, unreadable.problem().sentence());
+    }
+    if (failure instanceof CannotFit || failure instanceof CannotCompute) {
+      return say(commandLine, ExitStatus.CANNOT_BE_COMPUTED, failure.getMessage());
+    }
+    if (failure instanceof IllegalArgumentException wrong) {
+      return say(commandLine, ExitStatus.USAGE, wrong.getMessage());
+    }
+    if (failure instanceof IOException file) {
+      return say(
+          commandLine,
+          ExitStatus.USAGE,
+          "can't read or write a file: %s; check the name, the folder and its permissions"
+              .formatted(file.getMessage()));
+    }
+    return say(
+        commandLine,
+        ExitStatus.CANNOT_BE_COMPUTED,
+        "this is a fault in Taketally, not in your records (%s); please report it with the command you typed"
+            .formatted(failure));
+  }
+
+  private static int say(CommandLine commandLine, int status, String sentence) {
+    PrintWriter err = commandLine.getErr();
+    err.println("taketally: " + sentence);
+    err.flush();
+    return status;
+  }
+}

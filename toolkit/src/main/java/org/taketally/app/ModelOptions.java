@@ -1,0 +1,119 @@
+package org.taketally.app;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.taketally.answers.AnswerOptions;
+import org.taketally.model.TakeModel;
+import picocli.CommandLine.ITypeConverter;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.TypeConversionException;
+
+/** What take may depend on, and what is asked of it. */
+final class ModelOptions {
+
+  private static final int CURVE_FREEDOM = 3;
+  private static final double POINTS = 100;
+
+  @Option(
+      names = "--adjust-for",
+      split = ",",
+      paramLabel = "COLUMN",
+      description = "Columns adjusted for: text as levels, numbers as a straight line.")
+  private List<String> adjusted = new ArrayList<>();
+
+  @Option(
+      names = "--curve",
+      split = ",",
+      paramLabel = "COLUMN",
+      description = "Numbers adjusted for as a smooth curve, e.g. storage_days.")
+  private List<String> curves = new ArrayList<>();
+
+  @Option(
+      names = "--vary-by",
+      split = ",",
+      paramLabel = "COLUMN",
+      description =
+          "Columns whose levels vary around a common mean: cultivar, rootstock, pairing, grafter,"
+              + " site, season, grafting_day.")
+  private List<String> varying = new ArrayList<>();
+
+  @Option(
+      names = "--compare",
+      paramLabel = "COLUMN",
+      description = "The column the verdict is about (rootstock).")
+  private String compared;
+
+  @Option(
+      names = "--base",
+      paramLabel = "COLUMN=LEVEL",
+      description = "The level others are compared with.")
+  private Map<String, String> bases = new LinkedHashMap<>();
+
+  @Option(
+      names = "--margin",
+      paramLabel = "POINTS",
+      defaultValue = "10",
+      converter = Margin.class,
+      description = "A difference smaller than this changes nothing you do (${DEFAULT-VALUE}).")
+  private double margin;
+
+  @Option(
+      names = "--nodes",
+      paramLabel = "N",
+      defaultValue = "1",
+      description = "Exact integration with N nodes where one column varies (1: off).")
+  private int nodes;
+
+  @Option(
+      names = "--seed",
+      paramLabel = "N",
+      defaultValue = "1",
+      description = "Seed of everything random; the same seed gives the same result.")
+  private long seed;
+
+  /** Points as typed, e.g. 10, as a fraction. */
+  static final class Margin implements ITypeConverter<Double> {
+    @Override
+    public Double convert(String typed) {
+      try {
+        double points = Double.parseDouble(typed);
+        if (points > 0 && points < POINTS) {
+          return points / POINTS;
+        }
+      } catch (NumberFormatException notANumber) {
+        // Said below, with what was typed.
+      }
+      throw new TypeConversionException(
+          "found \"%s\", expected points between 0 and 100, e.g. 10".formatted(typed));
+    }
+  }
+
+  /** Whether the person named any part of the model. */
+  boolean named() {
+    return !(adjusted.isEmpty() && curves.isEmpty() && varying.isEmpty());
+  }
+
+  /** The model as named on the command line. */
+  TakeModel model() {
+    TakeModel model = TakeModel.ofTakes().adjustFor(adjusted.toArray(String[]::new));
+    for (String column : curves) {
+      model = model.adjustForCurve(column, CURVE_FREEDOM);
+    }
+    return asked(model.varyBy(varying.toArray(String[]::new)).nodes(nodes));
+  }
+
+  /** A model with the question and base levels that were asked for. */
+  TakeModel asked(TakeModel model) {
+    TakeModel result = compared == null ? model : model.compare(compared);
+    for (Map.Entry<String, String> base : bases.entrySet()) {
+      result = result.base(base.getKey(), base.getValue());
+    }
+    return result;
+  }
+
+  AnswerOptions answers() {
+    return AnswerOptions.defaults().margin(margin).seed(seed);
+  }
+}
