@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.DoublePredicate;
 import java.util.stream.Stream;
+import org.taketally.answers.Answer;
 import org.taketally.answers.Difficulty;
 import org.taketally.answers.Difficulty.CultivarTake;
 import org.taketally.answers.Entanglement;
@@ -27,21 +28,27 @@ import org.taketally.publish.privacy.PublishedTable;
 final class PublicAnswers {
 
   static final String NOT_SHOWN = "–";
+  private static final String NO_REASON_MAY_BE_PRINTED =
+      "The reasons can't be given without naming what too few members grafted.";
 
-  private final Analysis analysis;
+  private final List<Answer> answers;
   private final SeasonFacts facts;
   private final WithheldNames withheld;
 
-  PublicAnswers(Analysis analysis, SeasonFacts facts) {
-    this.analysis = analysis;
+  PublicAnswers(List<Answer> answers, SeasonFacts facts) {
+    this.answers = List.copyOf(answers);
     this.facts = facts;
     Stream<String> moved =
-        analysis.find(WhatMovesTake.class).stream()
+        find(WhatMovesTake.class).stream()
             .flatMap(answer -> answer.movers().stream())
             .filter(mover -> mover.kind() != WhatMovesTake.Kind.NUMBER)
             .map(Mover::factor);
     List<String> known = facts.records().frame().columnNames();
     this.withheld = new WithheldNames(facts, moved.filter(known::contains).toList());
+  }
+
+  private <T extends Answer> Optional<T> find(Class<T> kind) {
+    return answers.stream().filter(kind::isInstance).map(kind::cast).findFirst();
   }
 
   boolean mayPrint(String text) {
@@ -50,7 +57,7 @@ final class PublicAnswers {
 
   /** Only cultivars that stand by themselves in the page's table, with that table's counts. */
   Optional<Difficulty> difficulty() {
-    Optional<Difficulty> whole = analysis.find(Difficulty.class);
+    Optional<Difficulty> whole = find(Difficulty.class);
     Optional<PublishedTable> table = facts.cultivarTable();
     if (whole.isEmpty() || table.isEmpty()) {
       return Optional.empty();
@@ -82,8 +89,7 @@ final class PublicAnswers {
 
   /** The verdict with only rootstocks that stand by themselves in the page's table. */
   Optional<FactorVerdict> rootstock() {
-    return analysis
-        .find(RootstockVerdict.class)
+    return find(RootstockVerdict.class)
         .map(RootstockVerdict::type)
         .map(
             whole ->
@@ -93,7 +99,7 @@ final class PublicAnswers {
   /** Whether the rootstock that makes the difference may not be named. */
   boolean hidesWhatStandsOut() {
     Optional<PublishedTable> table = facts.rootstockTable();
-    return analysis.find(RootstockVerdict.class).stream()
+    return find(RootstockVerdict.class).stream()
         .flatMap(answer -> answer.type().levels().stream())
         .filter(LevelTake::standsOut)
         .anyMatch(level -> table.flatMap(t -> t.of(level.level())).isEmpty());
@@ -139,7 +145,7 @@ final class PublicAnswers {
     return new FactorVerdict(
         whole.factor(),
         whole.verdict(),
-        whole.reasons().stream().filter(this::mayPrint).toList(),
+        reasons(whole),
         levels,
         size,
         List.of(),
@@ -149,12 +155,17 @@ final class PublicAnswers {
         whole.options());
   }
 
+  /** The reasons that may be printed. */
+  private List<String> reasons(FactorVerdict whole) {
+    List<String> kept = whole.reasons().stream().filter(this::mayPrint).toList();
+    return kept.isEmpty() ? List.of(NO_REASON_MAY_BE_PRINTED) : kept;
+  }
+
   /**
    * Every factor, but levels named only where they may be, and hands only where there are enough.
    */
   Optional<WhatMovesTake> movers() {
-    return analysis
-        .find(WhatMovesTake.class)
+    return find(WhatMovesTake.class)
         .map(
             whole ->
                 new WhatMovesTake(
@@ -188,7 +199,7 @@ final class PublicAnswers {
    * The curve between its ends, each end far enough in to have enough grafts and members beyond.
    */
   Optional<StorageCurve> storage() {
-    Optional<StorageCurve> whole = analysis.find(StorageCurve.class);
+    Optional<StorageCurve> whole = find(StorageCurve.class);
     if (whole.isEmpty()) {
       return Optional.empty();
     }

@@ -153,7 +153,11 @@ final class ResultSections {
                         Figures.differences(answer, FigureSize.WIDE),
                         Figures.differences(answer, FigureSize.NARROW))));
           }
-          answer.detectable().ifPresent(d -> blocks.add(new Paragraph(d.sentence())));
+          answer
+              .detectable()
+              .map(FactorVerdict.Detectable::sentence)
+              .filter(sentence -> !answer.reasons().contains(sentence))
+              .ifPresent(sentence -> blocks.add(new Paragraph(sentence)));
         });
     facts.rootstockTable().ifPresent(table -> blocks.add(new Table(rootstockGrid(table, verdict))));
     blocks.add(

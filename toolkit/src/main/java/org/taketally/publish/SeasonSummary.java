@@ -2,6 +2,8 @@ package org.taketally.publish;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.taketally.answers.Analysis;
+import org.taketally.answers.Answer;
 import org.taketally.answers.Words;
 import org.taketally.publish.Block.Section;
 import org.taketally.records.GraftRecords;
@@ -31,8 +33,22 @@ public final class SeasonSummary {
    * @throws IllegalArgumentException if the records lack the season asked for
    */
   public static SeasonSummary of(GraftRecords records, Analysis analysis, SummaryOptions options) {
+    return of(records, analysis.answers(), options);
+  }
+
+  /**
+   * The page of some records and any answers to them.
+   *
+   * @param records as read
+   * @param found answers; kinds the page has no place for are ignored
+   * @param options who publishes, which season, which privacy rule
+   * @return the page
+   * @throws NothingToPublish if even all records together would tell on members
+   * @throws IllegalArgumentException if the records lack the season asked for
+   */
+  public static SeasonSummary of(GraftRecords records, List<Answer> found, SummaryOptions options) {
     SeasonFacts facts = new SeasonFacts(records, options);
-    PublicAnswers answers = new PublicAnswers(analysis, facts);
+    PublicAnswers answers = new PublicAnswers(found, facts);
     OverviewSections overview = new OverviewSections(facts);
     ResultSections results = new ResultSections(facts, answers);
     List<Section> sections = new ArrayList<>();
@@ -46,7 +62,7 @@ public final class SeasonSummary {
     sections.add(NextSeason.of(answers));
     sections.add(ClosingSections.cautions());
     sections.add(ClosingSections.howToRead());
-    sections.add(ClosingSections.aboutTheNumbers(facts, analysis, answers));
+    sections.add(ClosingSections.aboutTheNumbers(facts));
     Page page = new Page(title(facts), lead(facts), "", sections, footer());
     return new SeasonSummary(page, new SeasonCsv(facts, answers));
   }

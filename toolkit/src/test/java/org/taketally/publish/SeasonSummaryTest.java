@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.taketally.answers.Answer;
 import org.taketally.figure.SvgReader;
 import org.taketally.publish.privacy.PrivacyRule;
 import org.taketally.records.GraftRecords;
@@ -183,7 +184,7 @@ class SeasonSummaryTest {
   @Test
   void a_season_that_is_not_there_is_refused_with_those_that_are() {
     GraftRecords records = Sheets.read(folder, Sheets.circle(1));
-    Analysis analysis = CountedAnswers.of(records);
+    List<Answer> analysis = CountedAnswers.of(records);
 
     assertThatThrownBy(
             () -> SeasonSummary.of(records, analysis, SummaryOptions.defaults().season("1999")))
@@ -224,7 +225,7 @@ class SeasonSummaryTest {
     long strict = 0;
     for (int seed : IntStream.range(0, CIRCLES).toArray()) {
       GraftRecords records = Sheets.read(folder, Sheets.circle(seed));
-      Analysis analysis = CountedAnswers.of(records);
+      List<Answer> analysis = CountedAnswers.of(records);
       SummaryOptions options = SummaryOptions.defaults();
       usual += SeasonSummary.of(records, analysis, options).csv().lines().count();
       SummaryOptions careful = options.rule(PrivacyRule.strict());
