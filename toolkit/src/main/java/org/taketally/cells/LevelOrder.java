@@ -3,13 +3,18 @@ package org.taketally.cells;
 import java.math.BigInteger;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.taketally.records.RecordColumn;
 
-/** The order of levels: that of the record column where it gives one, then natural. */
+/**
+ * The order of levels: that of the record column where it gives one, whatever the case and
+ * punctuation, then natural.
+ */
 final class LevelOrder {
 
+  private static final Pattern NOT_LETTERS = Pattern.compile("[^\\p{L}\\p{N}]+");
   private static final Pattern PIECE = Pattern.compile("[0-9]+|[^0-9]+");
 
   private LevelOrder() {}
@@ -22,8 +27,20 @@ final class LevelOrder {
   }
 
   private static int place(List<String> allowed, String level) {
-    int place = allowed.indexOf(level);
-    return place < 0 ? allowed.size() : place;
+    if (allowed.isEmpty()) {
+      return 0;
+    }
+    String letters = letters(level);
+    for (int place = 0; place < allowed.size(); place++) {
+      if (letters(allowed.get(place)).equals(letters)) {
+        return place;
+      }
+    }
+    return allowed.size();
+  }
+
+  private static String letters(String name) {
+    return NOT_LETTERS.matcher(name).replaceAll("").toLowerCase(Locale.ROOT);
   }
 
   /** Alphabetical without regard to case, runs of digits by their value: row-2 before row-10. */

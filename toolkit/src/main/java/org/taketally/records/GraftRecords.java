@@ -3,7 +3,6 @@ package org.taketally.records;
 import java.util.List;
 import org.taketally.terms.Problem;
 import org.taketally.terms.Provenance;
-import tech.tablesaw.api.IntColumn;
 import tech.tablesaw.api.Table;
 
 /**
@@ -13,20 +12,19 @@ import tech.tablesaw.api.Table;
 public final class GraftRecords {
 
   private final Table frame;
-  private final List<Problem> problems;
+  private final RecordsCheck check;
   private final SetAside setAside;
-  private final Provenance provenance;
 
-  GraftRecords(Table frame, List<Problem> problems, SetAside setAside, Provenance provenance) {
+  GraftRecords(Table frame, RecordsCheck check, SetAside setAside) {
     this.frame = frame;
-    this.problems = List.copyOf(problems);
+    this.check = check;
     this.setAside = setAside;
-    this.provenance = provenance;
   }
 
   /**
    * The usable rows: columns of {@link RecordColumn} found in the files, derived columns, and
-   * others as they are. {@code grafts} and {@code takes} are whole numbers; {@code takes} is
+   * others as they are. Names are text, days dates, numbers decimal numbers in the unit of the
+   * column; {@code grafts} and {@code takes}, always there, are whole numbers, and {@code takes} is
    * missing where a row was not assessed.
    *
    * @return a table of this object's own; treat as read-only
@@ -36,12 +34,30 @@ public final class GraftRecords {
   }
 
   /**
+   * What reading brought to light, rows apart.
+   *
+   * @return problems, counts of rows, columns, seasons and sites
+   */
+  public RecordsCheck check() {
+    return check;
+  }
+
+  /**
    * What is wrong or worth a look.
    *
-   * @return in the order found
+   * @return the first thousand of each kind, file and column, in the order found
    */
   public List<Problem> problems() {
-    return problems;
+    return check.problems();
+  }
+
+  /**
+   * What is wrong or worth a look, equal problems together.
+   *
+   * @return all problems, counted
+   */
+  public ProblemSummary summary() {
+    return check.summary();
   }
 
   /**
@@ -59,7 +75,7 @@ public final class GraftRecords {
    * @return sources and row counts
    */
   public Provenance provenance() {
-    return provenance;
+    return check.provenance();
   }
 
   /**
@@ -68,13 +84,7 @@ public final class GraftRecords {
    * @return sum over rows with a known result
    */
   public long grafts() {
-    IntColumn grafts = frame.intColumn("grafts");
-    IntColumn takes = frame.intColumn("takes");
-    long sum = 0;
-    for (int row = 0; row < frame.rowCount(); row++) {
-      sum += takes.isMissing(row) ? 0 : grafts.getInt(row);
-    }
-    return sum;
+    return check.grafts();
   }
 
   /**
@@ -83,11 +93,6 @@ public final class GraftRecords {
    * @return sum over rows with a known result
    */
   public long takes() {
-    IntColumn takes = frame.intColumn("takes");
-    long sum = 0;
-    for (int row = 0; row < frame.rowCount(); row++) {
-      sum += takes.isMissing(row) ? 0 : takes.getInt(row);
-    }
-    return sum;
+    return check.takes();
   }
 }

@@ -29,7 +29,7 @@ public enum RecordColumn {
   /** Method. */
   METHOD(
       levels("how the graft was made; other names are kept as they are")
-          .suggested(
+          .suggesting(
               "cleft",
               "side-veneer",
               "whip-and-tongue",
@@ -74,7 +74,7 @@ public enum RecordColumn {
   /** Tool cleaning. */
   TOOL_CLEANING(
       levels("how blades were cleaned; other names are kept as they are")
-          .suggested("alcohol", "bleach", "flame", "soap", "none")),
+          .suggesting("alcohol", "bleach", "flame", "soap", "none")),
   /** Day the takes were counted. */
   ASSESSED_DATE(date("day the takes were counted")),
   /** Grafts made. */
@@ -86,7 +86,7 @@ public enum RecordColumn {
   /** Why it failed. */
   FAILURE_CAUSE(
       levels("why the graft failed, as far as seen; other names are kept as they are")
-          .suggested(
+          .suggesting(
               "dried-scion",
               "rot",
               "no-callus",
@@ -107,25 +107,15 @@ public enum RecordColumn {
   /** Notes. */
   NOTES(text("anything else"));
 
-  /** What kind of value a column holds. */
-  public enum Kind {
-    /** Free text, not used as levels. */
-    TEXT,
-    /** Names that group the rows. */
-    LEVELS,
-    /** A decimal number. */
-    NUMBER,
-    /** A whole number. */
-    COUNT,
-    /** A calendar day. */
-    DATE
+  @SuppressWarnings("ImmutableEnumChecker") // its one list is made by List.of
+  private final ColumnRule rule;
+
+  RecordColumn(ColumnRule rule) {
+    this.rule = rule.named(name().toLowerCase(java.util.Locale.ROOT));
   }
 
-  @SuppressWarnings("ImmutableEnumChecker") // its one list is made by List.of
-  private final Definition definition;
-
-  RecordColumn(Definition definition) {
-    this.definition = definition;
+  ColumnRule rule() {
+    return rule;
   }
 
   /**
@@ -134,7 +124,7 @@ public enum RecordColumn {
    * @return e.g. {@code graft_date}
    */
   public String columnName() {
-    return name().toLowerCase(java.util.Locale.ROOT);
+    return rule.name();
   }
 
   /**
@@ -142,8 +132,8 @@ public enum RecordColumn {
    *
    * @return the kind
    */
-  public Kind kind() {
-    return definition.kind;
+  public ColumnKind kind() {
+    return rule.kind();
   }
 
   /**
@@ -152,7 +142,7 @@ public enum RecordColumn {
    * @return e.g. {@code mm}; empty where there is none
    */
   public String unit() {
-    return definition.unit;
+    return rule.unit();
   }
 
   /**
@@ -161,7 +151,7 @@ public enum RecordColumn {
    * @return empty where any name will do
    */
   public List<String> allowed() {
-    return definition.allowed;
+    return rule.allowed();
   }
 
   /**
@@ -170,7 +160,7 @@ public enum RecordColumn {
    * @return true for a closed list
    */
   public boolean closed() {
-    return definition.closed;
+    return rule.closed();
   }
 
   /**
@@ -179,7 +169,7 @@ public enum RecordColumn {
    * @return in {@link #unit()}
    */
   public double lowest() {
-    return definition.lowest;
+    return rule.lowest();
   }
 
   /**
@@ -188,7 +178,7 @@ public enum RecordColumn {
    * @return in {@link #unit()}
    */
   public double highest() {
-    return definition.highest;
+    return rule.highest();
   }
 
   /**
@@ -198,7 +188,7 @@ public enum RecordColumn {
    * @return true for cultivar and rootstock
    */
   public boolean needed() {
-    return definition.needed;
+    return rule.needed();
   }
 
   /**
@@ -207,7 +197,7 @@ public enum RecordColumn {
    * @return a phrase without a full stop
    */
   public String meaning() {
-    return definition.meaning;
+    return rule.meaning();
   }
 
   /**
@@ -225,47 +215,23 @@ public enum RecordColumn {
     return Optional.empty();
   }
 
-  private static Definition text(String meaning) {
-    return new Definition(Kind.TEXT, meaning, "", List.of(), false, false, 0, 0);
+  private static ColumnRule text(String meaning) {
+    return ColumnRule.of("", ColumnKind.TEXT, meaning);
   }
 
-  private static Definition levels(String meaning) {
-    return new Definition(Kind.LEVELS, meaning, "", List.of(), false, false, 0, 0);
+  private static ColumnRule levels(String meaning) {
+    return ColumnRule.of("", ColumnKind.LEVELS, meaning);
   }
 
-  private static Definition date(String meaning) {
-    return new Definition(Kind.DATE, meaning, "", List.of(), false, false, 0, 0);
+  private static ColumnRule date(String meaning) {
+    return ColumnRule.of("", ColumnKind.DATE, meaning);
   }
 
-  private static Definition number(String meaning, String unit, double lowest, double highest) {
-    return new Definition(Kind.NUMBER, meaning, unit, List.of(), false, false, lowest, highest);
+  private static ColumnRule number(String meaning, String unit, double lowest, double highest) {
+    return ColumnRule.of("", ColumnKind.NUMBER, meaning).within(unit, lowest, highest);
   }
 
-  private static Definition count(String meaning, int lowest) {
-    return new Definition(
-        Kind.COUNT, meaning, "grafts", List.of(), false, false, lowest, Integer.MAX_VALUE);
-  }
-
-  private record Definition(
-      Kind kind,
-      String meaning,
-      String unit,
-      List<String> allowed,
-      boolean closed,
-      boolean needed,
-      double lowest,
-      double highest) {
-
-    Definition isNeeded() {
-      return new Definition(kind, meaning, unit, allowed, closed, true, lowest, highest);
-    }
-
-    Definition only(String... names) {
-      return new Definition(kind, meaning, unit, List.of(names), true, needed, lowest, highest);
-    }
-
-    Definition suggested(String... names) {
-      return new Definition(kind, meaning, unit, List.of(names), false, needed, lowest, highest);
-    }
+  private static ColumnRule count(String meaning, int lowest) {
+    return ColumnRule.of("", ColumnKind.COUNT, meaning).within("grafts", lowest, Integer.MAX_VALUE);
   }
 }

@@ -1,230 +1,175 @@
 package org.taketally.records;
 
-import de.siegmar.fastcsv.reader.CsvReader;
-import de.siegmar.fastcsv.reader.CsvRecord;
-import java.io.IOException;
 import java.nio.file.Path;
+import java.sql.Connection;
 import java.time.LocalDate;
-import java.time.format.DateTimeParseException;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
+import java.util.Collection;
 import java.util.List;
-import java.util.Map;
-import org.taketally.terms.Problem;
-import org.taketally.terms.Provenance;
-import org.taketally.terms.Severity;
-import tech.tablesaw.api.DateColumn;
-import tech.tablesaw.api.DoubleColumn;
-import tech.tablesaw.api.IntColumn;
-import tech.tablesaw.api.StringColumn;
-import tech.tablesaw.api.Table;
-import tech.tablesaw.columns.Column;
+import java.util.Set;
+import java.util.function.Predicate;
+import org.taketally.terms.CropProfile;
 
-/** Reads graft records. Options are kept in the reader, which never changes. */
+/**
+ * Reads graft records: CSV, XLSX, or what a database query gives; many files and seasons at once.
+ * Nothing is guessed silently and no row is lost: rows read = kept + set aside.
+ *
+ * <p>Options are kept in the reader, which never changes: each method gives a new one.
+ */
 public final class RecordsReader {
 
-  private RecordsReader() {}
+  private final Dictionary dictionary;
+  private final CropProfile crop;
+  private final LocalDate today;
+
+  private RecordsReader(Dictionary dictionary, CropProfile crop, LocalDate today) {
+    this.dictionary = dictionary;
+    this.crop = crop;
+    this.today = today;
+  }
 
   /**
-   * A reader of sheets in the columns of {@link RecordColumn}.
+   * A reader of sheets in the columns of {@link RecordColumn}, without a crop profile.
    *
    * @return the reader
    */
   public static RecordsReader withDefaults() {
-    return new RecordsReader();
+    return new RecordsReader(
+        Dictionary.none(), null, LocalDate.now(java.time.ZoneId.systemDefault()));
+  }
+
+  /**
+   * With a dictionary for sheets that are not in our columns.
+   *
+   * @param aDictionary what is said of the sheets
+   * @return a new reader
+   */
+  public RecordsReader dictionary(Dictionary aDictionary) {
+    return new RecordsReader(aDictionary, crop, today);
+  }
+
+  /**
+   * With a crop profile, so that storage and days to assessment are compared with what is usual.
+   *
+   * @param profile the profile
+   * @return a new reader
+   */
+  public RecordsReader crop(CropProfile profile) {
+    return new RecordsReader(dictionary, profile, today);
+  }
+
+  /**
+   * With another day than today's as the last a record can be from.
+   *
+   * @param day the day
+   * @return a new reader
+   */
+  public RecordsReader today(LocalDate day) {
+    return new RecordsReader(dictionary, crop, day);
   }
 
   /**
    * Reads files together.
    *
-   * @param files CSV files
+   * @param files CSV or XLSX files, at least one
    * @return the records
    * @throws RecordsUnreadable if a file can't be read at all
    */
   public GraftRecords read(List<Path> files) {
-    Draft draft = new Draft();
-    for (Path file : files) {
-      draft.add(file);
-    }
-    return draft.finish(files.stream().map(Path::toString).toList());
+    return frame(SourceFiles.open(files, dictionary));
   }
 
-  /** What is being put together while files are read. */
-  private static final class Draft {
-    private final Map<String, List<String>> columns = new LinkedHashMap<>();
-    private final List<Problem> problems = new ArrayList<>();
-    private final List<SetAside.Row> setAside = new ArrayList<>();
-    private List<String> header = List.of();
-    private long read;
-    private int kept;
+  /**
+   * Reads what a query gives; for example DuckDB's {@code SELECT * FROM 'grafts.parquet'}.
+   *
+   * @param connection an open connection, used until this returns
+   * @param query one SELECT statement
+   * @return the records
+   * @throws RecordsUnreadable if the query fails or a needed column is absent
+   */
+  public GraftRecords read(Connection connection, String query) {
+    return frame(List.of(new QuerySource(connection, query)));
+  }
 
-    void add(Path file) {
-      try (CsvReader<CsvRecord> csv =
-          CsvReader.builder().ignoreDifferentFieldCount(true).ofCsvRecord(file)) {
-        List<String> names = null;
-        for (CsvRecord row : csv) {
-          if (names == null) {
-            names = row.getFields();
-            header = names;
-            names.forEach(name -> columns.computeIfAbsent(name, n -> blanks()));
-          } else {
-            addRow(file.toString(), names, row);
-          }
-        }
-      } catch (IOException e) {
-        throw new RecordsUnreadable(
-            new Problem(Severity.ERROR, file.toString(), 0, "", "", "a file", "check the name"));
+  private GraftRecords frame(List<RowSource> sources) {
+    FrameBuilder builder = new FrameBuilder();
+    SetAsideSink.Memory setAside = new SetAsideSink.Memory();
+    RecordsCheck check = pass(sources, name -> true).run(builder, setAside);
+    return new GraftRecords(builder.table(), check, setAside.all());
+  }
+
+  /**
+   * Reads and checks files without holding their rows: each usable row is shown to a visitor once.
+   * The checks, and what is kept and set aside, are those of {@link #read(List)}.
+   *
+   * @param files CSV or XLSX files, at least one
+   * @param wanted names of the columns the visitor will ask for
+   * @param visitor sees the rows
+   * @return what reading brought to light
+   * @throws RecordsUnreadable if a file can't be read at all
+   */
+  public RecordsCheck scan(List<Path> files, Collection<String> wanted, RowVisitor visitor) {
+    return scan(files, wanted, visitor, new SetAsideSink.Nowhere());
+  }
+
+  /**
+   * As {@link #scan(List, Collection, RowVisitor)}, and writes rows set aside at once.
+   *
+   * @param files CSV or XLSX files, at least one
+   * @param wanted names of the columns the visitor will ask for
+   * @param visitor sees the rows
+   * @param setAside CSV file to write, replaced if it exists; none of the files read
+   * @return what reading brought to light
+   * @throws RecordsUnreadable if a file can't be read at all
+   * @throws IllegalArgumentException if {@code setAside} is one of the files read
+   * @throws java.io.UncheckedIOException if {@code setAside} can't be written
+   */
+  public RecordsCheck scan(
+      List<Path> files, Collection<String> wanted, RowVisitor visitor, Path setAside) {
+    for (Path file : files) {
+      if (file.toAbsolutePath().normalize().equals(setAside.toAbsolutePath().normalize())) {
+        throw new IllegalArgumentException(
+            "rows set aside would be written over %s, which is being read; choose another file"
+                .formatted(file));
       }
     }
+    return scan(files, wanted, visitor, new SetAsideSink.Csv(setAside));
+  }
 
-    private List<String> blanks() {
-      List<String> list = new ArrayList<>();
-      for (int i = 0; i < kept; i++) {
-        list.add("");
-      }
-      return list;
-    }
+  private RecordsCheck scan(
+      List<Path> files, Collection<String> wanted, RowVisitor visitor, SetAsideSink setAside) {
+    return pass(SourceFiles.open(files, dictionary), Set.copyOf(wanted)::contains)
+        .run(visitor, setAside);
+  }
 
-    private void addRow(String file, List<String> names, CsvRecord row) {
-      read++;
-      Map<String, String> fields = new LinkedHashMap<>();
-      for (int i = 0; i < names.size(); i++) {
-        fields.put(names.get(i), i < row.getFieldCount() ? row.getField(i) : "");
-      }
-      List<Problem> wrong = check(file, row.getStartingLineNumber(), fields);
-      problems.addAll(wrong);
-      if (!wrong.isEmpty()) {
-        List<String> reasons = wrong.stream().map(Problem::sentence).toList();
-        setAside.add(new SetAside.Row(file, row.getStartingLineNumber(), row.getFields(), reasons));
-        return;
-      }
-      columns.forEach((name, values) -> values.add(fields.getOrDefault(name, "")));
-      kept++;
-    }
+  private RecordsPass pass(List<RowSource> sources, Predicate<String> wanted) {
+    RecordsLayout layout = new RecordsLayout(wanted);
+    Places places = new Places();
+    RowRules rules = new RowRules(new RowRules.Options(crop, today), layout, places);
+    return new RecordsPass(dictionary, sources, rules, layout, places);
+  }
 
-    private static List<Problem> check(String file, long line, Map<String, String> fields) {
-      List<Problem> wrong = new ArrayList<>();
-      fields.forEach(
-          (name, value) ->
-              RecordColumn.named(name)
-                  .filter(column -> !readable(column, value))
-                  .ifPresent(
-                      column ->
-                          wrong.add(
-                              new Problem(
-                                  Severity.ERROR,
-                                  file,
-                                  line,
-                                  name,
-                                  value,
-                                  "a " + column.kind().name().toLowerCase(java.util.Locale.ROOT),
-                                  "correct it"))));
-      return wrong;
-    }
-
-    private static boolean readable(RecordColumn column, String value) {
-      if (value.isBlank()) {
-        return !column.needed();
-      }
-      try {
-        switch (column.kind()) {
-          case COUNT -> Integer.parseInt(value);
-          case NUMBER -> Double.parseDouble(value);
-          case DATE -> LocalDate.parse(value);
-          default -> {
-            return !column.closed() || column.allowed().contains(value);
-          }
-        }
-        return true;
-      } catch (NumberFormatException | DateTimeParseException e) {
-        return false;
-      }
-    }
-
-    GraftRecords finish(List<String> sources) {
-      Table frame = Table.create("records");
-      for (String name : columns.keySet()) {
-        if (!name.equals("grafts") && !name.equals("takes")) {
-          frame.addColumns(column(name));
-        }
-      }
-      counts(frame);
-      derive(frame);
-      return new GraftRecords(
-          frame,
-          problems,
-          new SetAside(header, setAside),
-          new Provenance(sources, read, setAside.size()));
-    }
-
-    private Column<?> column(String name) {
-      List<String> values = columns.get(name);
-      RecordColumn.Kind kind =
-          RecordColumn.named(name).map(RecordColumn::kind).orElse(RecordColumn.Kind.LEVELS);
-      if (kind == RecordColumn.Kind.DATE) {
-        DateColumn dates = DateColumn.create(name);
-        values.forEach(v -> dates.append(v.isBlank() ? null : LocalDate.parse(v)));
-        return dates;
-      }
-      if (kind == RecordColumn.Kind.NUMBER) {
-        DoubleColumn numbers = DoubleColumn.create(name);
-        values.forEach(v -> numbers.append(v.isBlank() ? Double.NaN : Double.parseDouble(v)));
-        return numbers;
-      }
-      return StringColumn.create(name, values);
-    }
-
-    private void counts(Table frame) {
-      IntColumn grafts = IntColumn.create("grafts");
-      IntColumn takes = IntColumn.create("takes");
-      for (int row = 0; row < kept; row++) {
-        String made = field("grafts", row);
-        grafts.append(made.isBlank() ? 1 : Integer.parseInt(made));
-        String alive = field("takes", row);
-        if (!alive.isBlank()) {
-          takes.append(Integer.parseInt(alive));
-        } else if (field("outcome", row).equals("taken")) {
-          takes.append(1);
-        } else if (field("outcome", row).equals("failed")) {
-          takes.append(0);
-        } else {
-          takes.appendMissing();
-        }
-      }
-      frame.addColumns(grafts, takes);
-    }
-
-    private String field(String name, int row) {
-      return columns.containsKey(name) ? columns.get(name).get(row) : "";
-    }
-
-    private void derive(Table frame) {
-      StringColumn pairing = StringColumn.create("pairing");
-      DoubleColumn storage = DoubleColumn.create("storage_days");
-      StringColumn day = StringColumn.create("grafting_day");
-      StringColumn season = StringColumn.create("season");
-      for (int row = 0; row < kept; row++) {
-        pairing.append(field("cultivar", row) + " × " + field("rootstock", row));
-        String graft = field("graft_date", row);
-        String cut = field("budwood_cut_date", row);
-        storage.append(
-            graft.isBlank() || cut.isBlank()
-                ? Double.NaN
-                : ChronoUnit.DAYS.between(LocalDate.parse(cut), LocalDate.parse(graft)));
-        day.append(
-            graft.isBlank() || field("site", row).isBlank()
-                ? ""
-                : field("site", row) + " " + graft);
-        season.append(
-            !field("season", row).isBlank() || graft.isBlank()
-                ? field("season", row)
-                : graft.substring(0, 4));
-      }
-      if (columns.containsKey("season")) {
-        frame.removeColumns("season");
-      }
-      frame.addColumns(season, pairing, storage, day);
-    }
+  /**
+   * Reads repeated assessments: columns record, assessed_date and alive, one row for each time a
+   * graft or batch was looked at.
+   *
+   * @param files CSV or XLSX files, at least one
+   * @param records the records they belong to
+   * @return the assessments, in order of time for each record
+   * @throws RecordsUnreadable if a file can't be read at all
+   */
+  public Assessments assessments(List<Path> files, GraftRecords records) {
+    RecordsLayout layout = new RecordsLayout(name -> true, Assessments.ALIVE);
+    AssessmentRules rules = new AssessmentRules(records, layout, today);
+    SetAsideSink.Memory setAside = new SetAsideSink.Memory();
+    RecordsCheck check =
+        new RecordsPass(
+                dictionary,
+                new ArrayList<>(SourceFiles.open(files, dictionary)),
+                rules,
+                layout,
+                new Places())
+            .run(rules, setAside);
+    return new Assessments(rules.histories(), check, setAside.all());
   }
 }

@@ -10,26 +10,49 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Rows that can't be used until a person repairs them: as typed, with place and reasons.
+ * Rows that can't be used until a person repairs them: as typed, with place and reasons. The
+ * repaired file is read again beside the others, with the same dictionary; the columns added here
+ * are passed over.
  *
- * @param header headings as spelt in the file
+ * @param header headings as spelt in the files, of all files together
  * @param rows one per row set aside, in the order read
  */
 public record SetAside(List<String> header, List<Row> rows) {
 
-  /** Columns added to the typed ones; skipped when the repaired file is read again. */
-  static final List<String> ADDED =
-      List.of("set_aside_file", "set_aside_line", "set_aside_reasons");
+  static final String FILE = "set_aside_file";
+  static final String LINE = "set_aside_line";
+  static final String EXTRA = "set_aside_extra";
+  static final String REASONS = "set_aside_reasons";
+
+  /** Columns added to the typed ones. */
+  static final List<String> ADDED = List.of(EXTRA, FILE, LINE, REASONS);
 
   /**
    * One row.
    *
-   * @param file file it stood in
-   * @param line 1-based line
-   * @param fields as typed
-   * @param reasons what is wrong, one sentence each
+   * @param file file it stood in first
+   * @param line 1-based line there
+   * @param fields as typed, one for each heading
+   * @param extra values that stood under no heading
+   * @param reasons what is wrong, one sentence each, at least one
    */
-  public record Row(String file, long line, List<String> fields, List<String> reasons) {}
+  public record Row(
+      String file, long line, List<String> fields, String extra, List<String> reasons) {
+
+    public Row {
+      fields = List.copyOf(fields);
+      reasons = List.copyOf(reasons);
+    }
+
+    List<String> written() {
+      List<String> all = new ArrayList<>(fields);
+      all.add(extra);
+      all.add(file);
+      all.add(Long.toString(line));
+      all.add(String.join("; ", reasons));
+      return all;
+    }
+  }
 
   public SetAside {
     header = List.copyOf(header);
@@ -46,27 +69,22 @@ public record SetAside(List<String> header, List<Row> rows) {
   }
 
   /**
-   * As CSV: the typed columns, then file, line and reasons.
+   * As CSV: the typed columns, then values without heading, file, line and reasons.
    *
    * @return text that can be repaired and read again
    */
   public String csv() {
     StringWriter text = new StringWriter();
     CsvWriter csv = CsvWriter.builder().build(text);
-    List<String> head = new ArrayList<>(header);
-    head.addAll(ADDED);
-    csv.writeRecord(head);
-    for (Row row : rows) {
-      List<String> fields = new ArrayList<>(row.fields());
-      while (fields.size() < header.size()) {
-        fields.add("");
-      }
-      fields.add(row.file());
-      fields.add(Long.toString(row.line()));
-      fields.add(String.join("; ", row.reasons()));
-      csv.writeRecord(fields);
-    }
+    csv.writeRecord(written(header));
+    rows.forEach(row -> csv.writeRecord(row.written()));
     return text.toString();
+  }
+
+  static List<String> written(List<String> header) {
+    List<String> all = new ArrayList<>(header);
+    all.addAll(ADDED);
+    return all;
   }
 
   /**

@@ -1,0 +1,63 @@
+package org.taketally.cells;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.function.IntFunction;
+import java.util.function.IntToDoubleFunction;
+import java.util.stream.IntStream;
+import org.taketally.terms.Provenance;
+
+/** Turns pattern counts into cells: codes become levels in order, or numbers. */
+final class CellColumns {
+
+  private final PatternCounts counts;
+  private final List<Factor> factors = new ArrayList<>();
+  private final List<Measure> measures = new ArrayList<>();
+
+  CellColumns(PatternCounts counts) {
+    this.counts = counts;
+  }
+
+  void factor(int column, String name, IntFunction<String> nameOfCode) {
+    int[] codes = counts.codes(column);
+    int highest = Arrays.stream(codes).max().orElse(Factor.MISSING);
+    boolean[] used = new boolean[highest + 1];
+    for (int code : codes) {
+      if (code != Factor.MISSING) {
+        used[code] = true;
+      }
+    }
+    int[] inOrder =
+        IntStream.rangeClosed(0, highest)
+            .filter(code -> used[code])
+            .boxed()
+            .sorted(Comparator.comparing(nameOfCode::apply, LevelOrder.of(name)))
+            .mapToInt(Integer::intValue)
+            .toArray();
+    int[] place = new int[highest + 1];
+    for (int i = 0; i < inOrder.length; i++) {
+      place[inOrder[i]] = i;
+    }
+    for (int cell = 0; cell < codes.length; cell++) {
+      codes[cell] = codes[cell] == Factor.MISSING ? Factor.MISSING : place[codes[cell]];
+    }
+    factors.add(new Factor(name, Arrays.stream(inOrder).mapToObj(nameOfCode).toList(), codes));
+  }
+
+  void measure(int column, String name, IntToDoubleFunction numberOfCode) {
+    int[] codes = counts.codes(column);
+    double[] values = new double[codes.length];
+    for (int cell = 0; cell < values.length; cell++) {
+      values[cell] =
+          codes[cell] == Factor.MISSING ? Double.NaN : numberOfCode.applyAsDouble(codes[cell]);
+    }
+    measures.add(new Measure(name, values));
+  }
+
+  Cells cells(Provenance provenance) {
+    return new Cells(
+        factors, measures, counts.grafts(), counts.takes(), counts.logCoefficients(), provenance);
+  }
+}

@@ -1,0 +1,55 @@
+package org.taketally.records;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** Reads decimal numbers and turns them into our unit. */
+final class AmountReader implements FieldReader {
+
+  private final ColumnRule rule;
+  private final NumberNotation notation;
+  private final Optional<Unit> unit;
+
+  AmountReader(ColumnRule rule, NumberNotation notation, Optional<Unit> unit) {
+    this.rule = rule;
+    this.notation = notation;
+    this.unit = unit;
+  }
+
+  @Override
+  public FieldValue read(String text, boolean exact) {
+    OptionalDouble read = exact ? NumberNotation.exact(text) : notation.read(text);
+    if (read.isEmpty()) {
+      return notation.refuse(text, "a number");
+    }
+    double value = unit.map(u -> u.toOurs(read.getAsDouble())).orElse(read.getAsDouble());
+    if (!(value >= rule.lowest() && value <= rule.highest())) {
+      return FieldValue.wrong(ProblemKind.OUT_OF_RANGE, range(), remedy(read.getAsDouble()));
+    }
+    return FieldValue.number(value);
+  }
+
+  private String range() {
+    String ours =
+        "a number from %s to %s %s"
+            .formatted(Plain.number(rule.lowest()), Plain.number(rule.highest()), rule.unit());
+    return unit.isPresent() ? ours + " after conversion" : ours;
+  }
+
+  private String remedy(double value) {
+    String general =
+        "correct it; if it means \"not recorded\", leave it blank or list it under \"missing\" in"
+            + " the dictionary";
+    Unit other = rule.unit().equals("mm") ? Unit.INCH : Unit.FAHRENHEIT;
+    double converted = other.toOurs(value);
+    boolean fits = unit.isEmpty() && converted >= rule.lowest() && converted <= rule.highest();
+    return fits
+        ? general
+            + "; if the column is in "
+            + (other == Unit.INCH ? "inches" : "Fahrenheit")
+            + ", say \"unit\": \""
+            + (other == Unit.INCH ? "inch" : "F")
+            + "\""
+        : general;
+  }
+}

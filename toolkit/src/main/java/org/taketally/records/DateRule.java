@@ -1,0 +1,119 @@
+package org.taketally.records;
+
+import static org.taketally.records.RecordColumn.ASSESSED_DATE;
+import static org.taketally.records.RecordColumn.BUDWOOD_CUT_DATE;
+import static org.taketally.records.RecordColumn.GRAFT_DATE;
+import static org.taketally.records.RecordColumn.SEASON;
+
+import java.time.LocalDate;
+
+/** Checks that dates are past and in order, and takes the season from the graft date. */
+final class DateRule {
+
+  private static final int LAST_TWO = 100;
+
+  private final RecordsLayout layout;
+  private final LocalDate today;
+
+  DateRule(RecordsLayout layout, LocalDate today) {
+    this.layout = layout;
+    this.today = today;
+  }
+
+  void apply(RecordRow row, SheetReader sheet, RowReport report) {
+    int graft = row.code(GRAFT_DATE);
+    int cut = row.code(BUDWOOD_CUT_DATE);
+    int assessed = row.code(ASSESSED_DATE);
+    if (isLater(cut, graft)) {
+      report.add(
+          ProblemKind.DATES_OUT_OF_ORDER,
+          sheet.heading(BUDWOOD_CUT_DATE),
+          () ->
+              new Wording(
+                  day(cut), "a day not after the graft, " + day(graft), "correct one of them"));
+    }
+    if (isLater(graft, assessed)) {
+      report.add(
+          ProblemKind.DATES_OUT_OF_ORDER,
+          sheet.heading(ASSESSED_DATE),
+          () ->
+              new Wording(
+                  day(assessed),
+                  "a day not before the graft, " + day(graft),
+                  "correct one of them"));
+    }
+    past(row, BUDWOOD_CUT_DATE, sheet, report);
+    past(row, ASSESSED_DATE, sheet, report);
+    if (isLater(graft, (int) today.toEpochDay()) && !row.assessed()) {
+      report.add(
+          ProblemKind.PLANNED,
+          sheet.heading(GRAFT_DATE),
+          () ->
+              new Wording(
+                  day(graft), "a day up to today, " + today, "if it is planned, nothing to do"));
+    } else {
+      past(row, GRAFT_DATE, sheet, report);
+    }
+    season(row, sheet, report);
+  }
+
+  private void past(RecordRow row, RecordColumn column, SheetReader sheet, RowReport report) {
+    int day = row.code(column);
+    if (isLater(day, (int) today.toEpochDay())) {
+      report.add(
+          ProblemKind.FUTURE_DATE,
+          sheet.heading(column),
+          () -> new Wording(day(day), "a day up to today, " + today, "correct the date"));
+    }
+  }
+
+  private void season(RecordRow row, SheetReader sheet, RowReport report) {
+    int graft = row.code(GRAFT_DATE);
+    if (graft == RecordRow.MISSING) {
+      return;
+    }
+    ColumnTrack track = layout.track(SEASON);
+    int code = row.code(SEASON);
+    if (code == RecordRow.MISSING) {
+      String name = seasonOf(graft, sheet.rules().seasonStart());
+      row.setCode(RecordsLayout.place(SEASON), track.levels().code(name));
+      report.add(
+          ProblemKind.SEASON_FROM_DATE,
+          sheet.heading(GRAFT_DATE),
+          () -> new Wording(day(graft), "", "taken as season " + name));
+      return;
+    }
+    String name = track.levels().name(code);
+    int year = yearOf(name);
+    if (year > 0 && Math.abs(LocalDate.ofEpochDay(graft).getYear() - year) > 1) {
+      report.add(
+          ProblemKind.SEASON_AND_DATE,
+          sheet.heading(GRAFT_DATE),
+          () -> new Wording(day(graft), "a day in or near season " + name, "correct one of them"));
+    }
+  }
+
+  private static int yearOf(String season) {
+    boolean year =
+        season.length() == 4 && season.chars().allMatch(letter -> letter >= '0' && letter <= '9');
+    return year ? Integer.parseInt(season) : 0;
+  }
+
+  /** The year, or, where seasons begin in another month than January, both years: 2023-24. */
+  static String seasonOf(int day, int startMonth) {
+    LocalDate date = LocalDate.ofEpochDay(day);
+    if (startMonth == 1) {
+      return Integer.toString(date.getYear());
+    }
+    int year = date.getMonthValue() < startMonth ? date.getYear() - 1 : date.getYear();
+    return "%d-%02d".formatted(year, (year + 1) % LAST_TWO);
+  }
+
+  private static boolean isLater(int day, int other) {
+    return day != RecordRow.MISSING && other != RecordRow.MISSING && day > other;
+  }
+
+  static String day(int epochDay) {
+    return LocalDate.ofEpochDay(epochDay).toString();
+  }
+}

@@ -1,0 +1,137 @@
+package org.taketally.records;
+
+import com.google.gson.JsonElement;
+import com.google.gson.JsonObject;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.FileSystems;
+import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.nio.file.PathMatcher;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.regex.PatternSyntaxException;
+import org.taketally.terms.Problem;
+import org.taketally.terms.Severity;
+
+/**
+ * Says how a sheet of your own is to be read: its headings, units, dates, decimal sign, spellings
+ * and marks for "not recorded". A JSON file; see docs/dictionary.md.
+ */
+public final class Dictionary {
+
+  private final JsonObject json;
+  private final Map<String, JsonObject> overlays = new LinkedHashMap<>();
+  private final DictionaryParser parser;
+  private final String file;
+
+  private Dictionary(String file, JsonObject json) {
+    this.json = json;
+    this.file = file;
+    this.parser = new DictionaryParser(file);
+    if (json.has("files")) {
+      JsonObject files = parser.requireObject("files", json.get("files"));
+      for (Map.Entry<String, JsonElement> one : files.entrySet()) {
+        JsonObject overlay = parser.requireObject("files." + one.getKey(), one.getValue());
+        if (overlay.has("files")) {
+          throw parser.wrong("files." + one.getKey(), "files", "no files in files", "take it out");
+        }
+        overlays.put(one.getKey(), overlay);
+      }
+    }
+    json.remove("files");
+    parser.rules(json);
+    overlays.keySet().forEach(pattern -> parser.rules(merged(json, overlays.get(pattern))));
+    overlays.keySet().forEach(this::matcher);
+  }
+
+  /**
+   * A dictionary that says nothing.
+   *
+   * @return for sheets in our own columns
+   */
+  public static Dictionary none() {
+    return new Dictionary("", new JsonObject());
+  }
+
+  /**
+   * Reads a dictionary.
+   *
+   * @param path a JSON file, UTF-8
+   * @return the dictionary
+   * @throws RecordsUnreadable if it can't be read or says something that can't be done
+   */
+  public static Dictionary load(Path path) {
+    try {
+      return parse(path.toString(), Files.readString(path, StandardCharsets.UTF_8));
+    } catch (IOException e) {
+      throw new RecordsUnreadable(
+          new Problem(
+              Severity.ERROR,
+              path.toString(),
+              0,
+              "",
+              Files.exists(path) ? "a file that isn't text in UTF-8" : "no such file",
+              "a dictionary in JSON",
+              "check the name; write the dictionary with a text editor and save it as UTF-8"));
+    }
+  }
+
+  /**
+   * A dictionary from text.
+   *
+   * @param name what to call it in messages
+   * @param text JSON
+   * @return the dictionary
+   * @throws RecordsUnreadable if it says something that can't be done
+   */
+  public static Dictionary parse(String name, String text) {
+    return new Dictionary(name, StrictJson.object(name, text));
+  }
+
+  /** The rules for a file: those for all files, with those whose pattern fits its name on top. */
+  SheetRules rules(String source) {
+    JsonObject all = json;
+    Path name = fileName(source);
+    for (Map.Entry<String, JsonObject> overlay : overlays.entrySet()) {
+      if (name != null && matcher(overlay.getKey()).matches(name)) {
+        all = merged(all, overlay.getValue());
+      }
+    }
+    return parser.rules(all);
+  }
+
+  String name() {
+    return file;
+  }
+
+  private static Path fileName(String source) {
+    try {
+      return Path.of(source).getFileName();
+    } catch (InvalidPathException e) {
+      return null; // a query, not a file
+    }
+  }
+
+  private PathMatcher matcher(String pattern) {
+    try {
+      return FileSystems.getDefault().getPathMatcher("glob:" + pattern);
+    } catch (PatternSyntaxException e) {
+      throw parser.wrong(
+          "files", pattern, "a file name or a pattern such as walnut-*.csv", "correct the pattern");
+    }
+  }
+
+  private static JsonObject merged(JsonObject below, JsonObject above) {
+    JsonObject all = below.deepCopy();
+    for (Map.Entry<String, JsonElement> one : above.entrySet()) {
+      JsonElement old = all.get(one.getKey());
+      boolean both = old != null && old.isJsonObject() && one.getValue().isJsonObject();
+      all.add(
+          one.getKey(),
+          both ? merged(old.getAsJsonObject(), one.getValue().getAsJsonObject()) : one.getValue());
+    }
+    return all;
+  }
+}

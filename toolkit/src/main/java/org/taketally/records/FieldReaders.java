@@ -1,0 +1,37 @@
+package org.taketally.records;
+
+import java.util.Optional;
+
+/** Chooses how the fields of a column are read, by its kind and the rules of the sheet. */
+final class FieldReaders {
+
+  private final SheetRules rules;
+  private final boolean semicolons;
+
+  FieldReaders(SheetRules rules, boolean semicolons) {
+    this.rules = rules;
+    this.semicolons = semicolons;
+  }
+
+  FieldReader reader(ColumnTrack track) {
+    String name = track.name();
+    ColumnEntry entry = rules.column(name);
+    NumberNotation notation = new NumberNotation(rules.decimal(name), semicolons);
+    if (track.own()) {
+      return new OtherReader(track, entry, notation);
+    }
+    ColumnRule rule = KnownColumns.rule(name);
+    Optional<Unit> unit = entry.unit().flatMap(u -> Unit.of(rule, u));
+    return switch (track.kind()) {
+      case TEXT -> FieldReader::freeText;
+      case LEVELS -> new NameReader(rule, entry.same(), track.levels());
+      case NUMBER -> new AmountReader(rule, notation, unit);
+      case COUNT ->
+          unit.isPresent() ? new PercentReader(notation) : new CountReader(rule, notation);
+      case DATE -> {
+        DateNotation dates = new DateNotation(rules.dates(name));
+        yield (text, exact) -> dates.read(text);
+      }
+    };
+  }
+}

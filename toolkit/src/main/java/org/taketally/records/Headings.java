@@ -1,0 +1,157 @@
+package org.taketally.records;
+
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.taketally.terms.Problem;
+import org.taketally.terms.Severity;
+
+/**
+ * Which column of ours each heading of a sheet is: what the dictionary says, then our own names,
+ * then our names in other case or spacing; all others are columns of the user's own.
+ */
+final class Headings {
+
+  private final String file;
+  private final List<String> headings;
+  private final Map<Integer, String> meaning = new LinkedHashMap<>();
+  private final Map<Integer, String> respelled = new LinkedHashMap<>();
+  private final Map<Integer, String> leftOut = new LinkedHashMap<>();
+  private final List<String> ours;
+
+  /**
+   * Reads the headings of a sheet.
+   *
+   * @param file where they stand
+   * @param headings trimmed
+   * @param rules of the dictionary for this sheet
+   * @param ours the names we know
+   */
+  Headings(String file, List<String> headings, SheetRules rules, List<String> ours) {
+    this.file = file;
+    this.headings = headings;
+    this.ours = ours;
+    requireUnique();
+    Map<String, String> said = new HashMap<>();
+    rules.columns().forEach((name, entry) -> said.put(entry.from().orElse(name), name));
+    for (int i = 0; i < headings.size(); i++) {
+      String heading = headings.get(i);
+      if (heading.isEmpty()
+          || SetAside.ADDED.contains(heading)
+          || rules.ignore().contains(heading)) {
+        continue;
+      }
+      if (said.containsKey(heading)) {
+        mean(i, said.get(heading));
+      } else if (ours.contains(heading)) {
+        mean(i, heading);
+      }
+    }
+    guess(rules.ignore());
+  }
+
+  private void guess(Set<String> ignore) {
+    for (int i = 0; i < headings.size(); i++) {
+      String heading = headings.get(i);
+      boolean skipped =
+          heading.isEmpty() || SetAside.ADDED.contains(heading) || ignore.contains(heading);
+      if (skipped || meaning.containsKey(i)) {
+        continue;
+      }
+      String plain = NameLikeness.plain(heading);
+      Optional<String> like =
+          ours.stream().filter(name -> NameLikeness.plain(name).equals(plain)).findFirst();
+      if (like.isPresent() && !meaning.containsValue(like.get())) {
+        respelled.put(i, like.get());
+        mean(i, like.get());
+      } else if (RecordsLayout.WORKED_OUT.contains(heading)) {
+        leftOut.put(i, heading);
+      } else {
+        mean(i, heading);
+      }
+    }
+  }
+
+  private void mean(int field, String name) {
+    meaning.forEach(
+        (other, taken) -> {
+          if (taken.equals(name)) {
+            throw unreadable(
+                headings.get(other) + "\" and \"" + headings.get(field),
+                "one column for " + name,
+                "ignore one of them in the dictionary, or take it out");
+          }
+        });
+    meaning.put(field, name);
+  }
+
+  private void requireUnique() {
+    Map<String, Long> counts =
+        headings.stream()
+            .filter(heading -> !heading.isEmpty())
+            .collect(Collectors.groupingBy(h -> h, LinkedHashMap::new, Collectors.counting()));
+    counts.forEach(
+        (heading, count) -> {
+          if (count > 1) {
+            throw unreadable(
+                heading + "\" " + count + " times in the headings (\"" + heading,
+                "each heading once",
+                "rename or take out the others");
+          }
+        });
+  }
+
+  /** Field number to our name. */
+  Map<Integer, String> meaning() {
+    return meaning;
+  }
+
+  /** Field number to our name, for headings that differ from ours in case or spacing. */
+  Map<Integer, String> respelled() {
+    return respelled;
+  }
+
+  /** Fields that are worked out from others and therefore not read. */
+  Map<Integer, String> leftOut() {
+    return leftOut;
+  }
+
+  String heading(int field) {
+    return headings.get(field);
+  }
+
+  List<String> all() {
+    return headings;
+  }
+
+  boolean has(String name) {
+    return meaning.containsValue(name);
+  }
+
+  /** Refuses a sheet that lacks a column nothing can be done without. */
+  void require(String name, SheetRules rules) {
+    if (has(name) || rules.constants().containsKey(name)) {
+      return;
+    }
+    String like =
+        NameLikeness.nearest(
+                name, meaning.values().stream().filter(h -> !ours.contains(h)).toList())
+            .map(near -> "; did you mean \"" + near + "\"?")
+            .orElse("");
+    throw unreadable(
+        String.join(", ", headings),
+        "a column " + name,
+        "name the heading that holds it in the dictionary: \"columns\": {\""
+            + name
+            + "\": \"your heading\"}"
+            + like);
+  }
+
+  RecordsUnreadable unreadable(String found, String expected, String remedy) {
+    return new RecordsUnreadable(new Problem(Severity.ERROR, file, 1, "", found, expected, remedy));
+  }
+}

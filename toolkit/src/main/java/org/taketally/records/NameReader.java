@@ -1,0 +1,78 @@
+package org.taketally.records;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.regex.Pattern;
+
+/** Reads names: the spelling the dictionary prefers, or one of a closed list. */
+final class NameReader implements FieldReader {
+
+  private static final Set<String> OFTEN_MISSING =
+      Set.of("na", "n/a", "n.a.", "null", "nil", "nan", "-", "--", "?", "??", ".", "x", "missing");
+  private static final Set<String> TOTALS =
+      Set.of(
+          "total", "totals", "subtotal", "grandtotal", "sum", "sums", "mean", "average", "overall");
+  private static final Pattern FAILED_FORMULA =
+      Pattern.compile("#(N/A|REF!|VALUE!|DIV/0!|NAME\\?|NUM!|NULL!)");
+
+  private final ColumnRule rule;
+  private final Map<String, String> same;
+  private final Levels levels;
+
+  NameReader(ColumnRule rule, Map<String, String> same, Levels levels) {
+    this.rule = rule;
+    this.same = same;
+    this.levels = levels;
+  }
+
+  @Override
+  public FieldValue read(String text, boolean exact) {
+    String name = same.getOrDefault(text, text);
+    if (FAILED_FORMULA.matcher(name).matches()) {
+      return FieldValue.wrong(
+          ProblemKind.SPREADSHEET_ERROR, "a name", "repair the formula in the spreadsheet");
+    }
+    if (rule.closed()) {
+      return fromList(name);
+    }
+    if (TOTALS.contains(NameLikeness.plain(name))) {
+      return FieldValue.wrong(
+          ProblemKind.SUMMARY_ROW,
+          "one graft or batch in each row",
+          "take rows of totals and means out of the sheet");
+    }
+    FieldValue value = FieldValue.code(levels.code(name));
+    return OFTEN_MISSING.contains(name.toLowerCase(java.util.Locale.ROOT))
+        ? value.with(
+            new Finding(
+                ProblemKind.LOOKS_MISSING,
+                "a name; it was read as one",
+                "if it means \"not recorded\", say \"missing\": [\""
+                    + name
+                    + "\"] in the dictionary"))
+        : value;
+  }
+
+  private FieldValue fromList(String name) {
+    if (rule.allowed().contains(name)) {
+      return FieldValue.code(levels.code(name));
+    }
+    String plain = NameLikeness.plain(name);
+    for (String allowed : rule.allowed()) {
+      if (NameLikeness.plain(allowed).equals(plain)) {
+        return FieldValue.code(levels.code(allowed))
+            .with(new Finding(ProblemKind.RESPELLED, "\"" + allowed + "\"", "read as that"));
+      }
+    }
+    List<String> allowed = rule.allowed();
+    return FieldValue.wrong(
+        ProblemKind.NOT_ALLOWED,
+        "one of " + String.join(", ", allowed),
+        "correct it, or say what it means in the dictionary: \"same\": {\""
+            + NameLikeness.nearest(name, allowed).orElse(allowed.get(0))
+            + "\": [\""
+            + name
+            + "\"]}");
+  }
+}

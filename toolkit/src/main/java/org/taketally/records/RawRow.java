@@ -1,0 +1,24 @@
+package org.taketally.records;
+
+/**
+ * One row as a source gives it.
+ *
+ * @param line 1-based line where it starts, or row of a sheet or query
+ * @param fields as typed; in the source's order of columns
+ * @param exact which fields the source itself holds as numbers or dates; null if none
+ */
+record RawRow(long line, String[] fields, boolean[] exact) {
+
+  boolean exact(int field) {
+    return exact != null && exact[field];
+  }
+
+  boolean blank() {
+    for (String field : fields) {
+      if (!Trim.trim(field).isEmpty()) {
+        return false;
+      }
+    }
+    return true;
+  }
+}

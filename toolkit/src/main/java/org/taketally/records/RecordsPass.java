@@ -1,0 +1,141 @@
+package org.taketally.records;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.taketally.terms.Provenance;
+
+/**
+ * One reading of all sources: every row is read, checked and either handed on or set aside. Tables
+ * and cells are both made from what this hands on, so that they can't differ.
+ */
+final class RecordsPass {
+
+  private final Dictionary dictionary;
+  private final List<RowSource> sources;
+  private final PassRules rules;
+  private final RecordsLayout layout;
+  private final Places places;
+  private final SetAsideShape shape;
+  private final ProblemLog log = new ProblemLog();
+  private final RowReport report = new RowReport(log);
+  private final RowTallies tallies;
+  private final List<Map<String, SheetReader>> readers = new ArrayList<>();
+  private long read;
+  private long kept;
+
+  RecordsPass(
+      Dictionary dictionary,
+      List<RowSource> sources,
+      PassRules rules,
+      RecordsLayout layout,
+      Places places) {
+    this.dictionary = dictionary;
+    this.sources = sources;
+    this.rules = rules;
+    this.layout = layout;
+    this.places = places;
+    this.shape = new SetAsideShape(sources);
+    SheetNotes notes = new SheetNotes(dictionary, log);
+    for (RowSource source : sources) {
+      Map<String, SheetReader> ofSource = new HashMap<>();
+      ofSource.put(source.name(), reader(source, source.name(), notes));
+      readers.add(ofSource);
+    }
+    notes.close();
+    this.tallies = new RowTallies(layout);
+  }
+
+  private SheetReader reader(RowSource source, String named, SheetNotes notes) {
+    SheetRules sheet = dictionary.rules(named);
+    Headings headings = new Headings(source.name(), source.headings(), sheet, layout.ourNames());
+    rules.requireColumns(headings, sheet);
+    if (notes != null) {
+      notes.add(source.name(), headings, sheet);
+    }
+    return new SheetReader(source, headings, sheet, layout);
+  }
+
+  RecordsCheck run(RowVisitor visitor, SetAsideSink setAside) {
+    rules.begin();
+    setAside.begin(shape.header());
+    visitor.begin(layout);
+    RecordRow row = new RecordRow(layout.size());
+    try (RowFeed feed = new RowFeed(sources);
+        setAside) {
+      int source = -1;
+      for (RowFeed.Batch batch = feed.next(); !batch.last(); batch = feed.next()) {
+        if (batch.source() != source) {
+          rules.endSheet(log);
+          source = batch.source();
+          places.begin(sources.get(source).name());
+        }
+        for (RawRow raw : batch.rows()) {
+          if (take(source, raw, row)) {
+            visitor.row(row);
+          } else {
+            setAside.add(shape.row(source, sheet(source, raw).asTyped(raw), raw, report));
+          }
+        }
+      }
+    }
+    return close();
+  }
+
+  private boolean take(int source, RawRow raw, RecordRow row) {
+    read++;
+    SheetReader sheet = sheet(source, raw);
+    report.begin(new Place(sources.get(source).name(), raw.line()));
+    row.clear();
+    if (sheet.read(raw, row, report)) {
+      rules.apply(row, sheet, report);
+    }
+    if (report.hasErrors()) {
+      return false;
+    }
+    kept++;
+    rules.keep(row, sheet, report);
+    tallies.add(row, report.place());
+    return true;
+  }
+
+  /** A row set aside once already is read by the rules of the file it came from. */
+  private SheetReader sheet(int source, RawRow raw) {
+    String original = shape.originalFile(source, raw);
+    Map<String, SheetReader> ofSource = readers.get(source);
+    if (original == null) {
+      return ofSource.get(sources.get(source).name());
+    }
+    return ofSource.computeIfAbsent(original, name -> reader(sources.get(source), name, null));
+  }
+
+  private RecordsCheck close() {
+    if (read == 0) {
+      throw SheetNotes.noRows(sources);
+    }
+    List<String> names = sources.stream().map(RowSource::name).toList();
+    rules.endSheet(log);
+    rules.close(this::heading, String.join(", ", names), log);
+    SheetNotes.ownColumns(layout, names.get(0), log);
+    SameFiles.check(sources, log);
+    return new RecordsCheck(
+        log.problems(),
+        ProblemSummary.of(log),
+        new Provenance(names, read, read - kept),
+        tallies.grafts(),
+        tallies.takes(),
+        tallies.columns(kept),
+        tallies.seasons(),
+        tallies.sites());
+  }
+
+  private String heading(String file, RecordColumn column) {
+    for (int i = 0; i < sources.size(); i++) {
+      if (sources.get(i).name().equals(file)) {
+        return readers.get(i).get(file).heading(column);
+      }
+    }
+    return column.columnName();
+  }
+}

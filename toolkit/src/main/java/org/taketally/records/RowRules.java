@@ -1,0 +1,90 @@
+package org.taketally.records;
+
+import java.time.LocalDate;
+import org.taketally.terms.CropProfile;
+
+/** All rules for rows, in the order in which they are applied. */
+final class RowRules implements PassRules {
+
+  private final RecordsLayout layout;
+  private final CropProfile crop;
+  private final ResultRule results;
+  private final DateRule dates;
+  private final Derivation derivation;
+  private final StorageRule storage;
+  private final RecordIds ids;
+  private final SameBatch sameBatch;
+  private final SummaryRows summaries = new SummaryRows();
+  private final Evidence evidence;
+  private final AssessmentDays assessmentDays;
+
+  /**
+   * What the rules need to know.
+   *
+   * @param crop what is usual for the crop; null if not said
+   * @param today the day no record can be later than
+   */
+  record Options(CropProfile crop, LocalDate today) {}
+
+  RowRules(Options options, RecordsLayout layout, Places places) {
+    this.layout = layout;
+    this.crop = options.crop();
+    this.results = new ResultRule(layout);
+    this.dates = new DateRule(layout, options.today());
+    this.derivation = new Derivation(layout);
+    this.storage = crop == null ? null : new StorageRule(crop);
+    this.ids = new RecordIds(places);
+    this.sameBatch = new SameBatch(places);
+    this.evidence = new Evidence(layout);
+    this.assessmentDays = new AssessmentDays();
+  }
+
+  @Override
+  public void requireColumns(Headings headings, SheetRules sheet) {
+    headings.require(RecordColumn.CULTIVAR.columnName(), sheet);
+    headings.require(RecordColumn.ROOTSTOCK.columnName(), sheet);
+    if (!headings.has(RecordColumn.OUTCOME.columnName())) {
+      headings.require(RecordColumn.TAKES.columnName(), sheet);
+    }
+  }
+
+  @Override
+  public void begin() {
+    derivation.markPresent();
+  }
+
+  @Override
+  public void apply(RecordRow row, SheetReader sheet, RowReport report) {
+    results.apply(row, sheet, report);
+    dates.apply(row, sheet, report);
+    derivation.apply(row, sheet, report);
+    if (storage != null) {
+      storage.apply(row, sheet, report);
+    }
+    if (!report.hasErrors()) {
+      ids.check(row, sheet, report);
+    }
+  }
+
+  @Override
+  public void keep(RecordRow row, SheetReader sheet, RowReport report) {
+    ids.keep(row, sheet, report.place());
+    sameBatch.keep(row, sheet, report);
+    summaries.add(row, sheet, report.place());
+    evidence.add(row);
+    assessmentDays.add(row);
+  }
+
+  @Override
+  public void endSheet(ProblemLog log) {
+    summaries.close(log);
+  }
+
+  @Override
+  public void close(HeadingOf headings, String sources, ProblemLog log) {
+    ids.close(layout.track(RecordColumn.SEASON).levels().size(), log);
+    new NameChecks(layout, headings, log).run();
+    evidence.close(sources, crop, log);
+    assessmentDays.close(sources, crop, log);
+  }
+}

@@ -1,0 +1,156 @@
+package org.taketally.records;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+
+/** Turns the raw rows of one sheet into typed rows, reporting what can't be read. */
+final class SheetReader {
+
+  private final Headings headings;
+  private final SheetRules rules;
+  private final List<ColumnReader> columns = new ArrayList<>();
+  private final List<Constant> constants = new ArrayList<>();
+  private final String[] headingOf;
+  private final boolean takesArePercent;
+  private final int extraField;
+
+  private record Constant(int place, FieldValue value) {}
+
+  SheetReader(RowSource source, Headings headings, SheetRules rules, RecordsLayout layout) {
+    this.headings = headings;
+    this.rules = rules;
+    this.extraField = headings.all().indexOf(SetAside.EXTRA);
+    FieldReaders readers = new FieldReaders(rules, source.semicolons());
+    for (Map.Entry<Integer, String> one : headings.meaning().entrySet()) {
+      columns.add(column(one.getKey(), one.getValue(), readers, layout));
+    }
+    rules.constants().forEach((name, value) -> constant(name, value, readers, layout));
+    headingOf = new String[layout.size()];
+    for (int place = 0; place < headingOf.length; place++) {
+      headingOf[place] = layout.track(place).name();
+    }
+    columns.forEach(column -> headingOf[column.place()] = column.heading());
+    takesArePercent = rules.column(RecordColumn.TAKES.columnName()).unit().isPresent();
+  }
+
+  private ColumnReader column(int field, String name, FieldReaders readers, RecordsLayout layout) {
+    int place = layout.place(name);
+    ColumnTrack track = layout.track(place);
+    track.markPresent();
+    ColumnReader.SheetColumn sheet =
+        new ColumnReader.SheetColumn(
+            field,
+            headings.heading(field),
+            place,
+            rules.missing(name),
+            KnownColumns.rule(name).needed());
+    return new ColumnReader(
+        sheet, readers.reader(track), track.own() || track.kind() != ColumnKind.TEXT);
+  }
+
+  private void constant(String name, String value, FieldReaders readers, RecordsLayout layout) {
+    if (headings.has(name)) {
+      throw headings.unreadable(
+          name, "no such column, because the dictionary gives it as a constant", "take one out");
+    }
+    ColumnTrack track = layout.track(layout.place(name));
+    track.markPresent();
+    FieldValue read = readers.reader(track).read(Trim.trim(value), true);
+    if (read.isError()) {
+      throw headings.unreadable(
+          value,
+          read.finding().expected() + " as constant " + name,
+          "correct it in the dictionary");
+    }
+    constants.add(new Constant(layout.place(name), read));
+  }
+
+  /** Fills a cleared row; false if its fields don't fit the headings. */
+  boolean read(RawRow raw, RecordRow row, RowReport report) {
+    for (Constant constant : constants) {
+      row.set(constant.place(), constant.value());
+    }
+    if (!fits(raw, report)) {
+      return false;
+    }
+    String[] fields = raw.fields();
+    for (ColumnReader column : columns) {
+      String text = fields[column.field()];
+      FieldValue value = column.read(text, raw.exact(column.field()));
+      row.set(column.place(), value);
+      Finding finding = value.finding();
+      if (finding != null) {
+        report.add(
+            finding.kind(),
+            column.heading(),
+            () -> new Wording(text, finding.expected(), finding.remedy()));
+      }
+    }
+    return true;
+  }
+
+  private boolean fits(RawRow raw, RowReport report) {
+    String[] fields = raw.fields();
+    int expected = headings.all().size();
+    if (fields.length < expected) {
+      return misfit(report, fields.length + " fields", expected);
+    }
+    for (int i = 0; i < fields.length; i++) {
+      boolean noHeading = i >= expected || headings.heading(i).isEmpty() || i == extraField;
+      if (noHeading && !Trim.trim(fields[i]).isEmpty()) {
+        return misfit(report, fields[i], expected);
+      }
+    }
+    return true;
+  }
+
+  private static boolean misfit(RowReport report, String found, int expected) {
+    report.add(
+        ProblemKind.RAGGED_ROW,
+        "",
+        () ->
+            new Wording(
+                found,
+                expected + " fields, each under a heading",
+                "look for a missing or an extra delimiter, or a line break inside a field, and put"
+                    + " each value under its heading"));
+    return false;
+  }
+
+  /** The heading of a column as spelt in this sheet. */
+  String heading(RecordColumn column) {
+    return headingOf[RecordsLayout.place(column)];
+  }
+
+  String heading(int place) {
+    return headingOf[place];
+  }
+
+  SheetRules rules() {
+    return rules;
+  }
+
+  boolean takesArePercent() {
+    return takesArePercent;
+  }
+
+  boolean reads(RecordColumn column) {
+    return headings.has(column.columnName());
+  }
+
+  /** The fields as typed; numbers of workbook cells with the decimal sign of this sheet. */
+  List<String> asTyped(RawRow raw) {
+    String[] fields = raw.fields().clone();
+    for (ColumnReader column : columns) {
+      int field = column.field();
+      boolean comma =
+          rules.decimal(headings.meaning().get(field)).filter(sign -> sign == ',').isPresent();
+      if (comma && field < fields.length && raw.exact(field)) {
+        fields[field] = fields[field].replace('.', ',');
+      }
+    }
+    return Arrays.asList(fields);
+  }
+}

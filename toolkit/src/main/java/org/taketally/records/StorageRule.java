@@ -1,0 +1,110 @@
+package org.taketally.records;
+
+import static org.taketally.records.RecordColumn.STORAGE_TEMP_C;
+
+import java.util.OptionalDouble;
+import org.taketally.terms.CropProfile;
+import org.taketally.terms.CropProfile.Item;
+
+/** Compares storage, days to assessment and batch size with what is usual for the crop. */
+final class StorageRule {
+
+  private static final String LOOK =
+      "check the record; if it is right, nothing to do: it is used as it is";
+
+  private final String crop;
+  private final String coldHarm;
+  private final double tempMin;
+  private final double tempMax;
+  private final double daysBest;
+  private final double daysLimit;
+  private final double assessEarly;
+  private final double batchMax;
+
+  StorageRule(CropProfile profile) {
+    crop = profile.crop();
+    coldHarm = profile.words(Item.COLD_HARM);
+    tempMin = orNoLimit(profile.number(Item.STORAGE_TEMP_MIN), Double.NEGATIVE_INFINITY);
+    tempMax = orNoLimit(profile.number(Item.STORAGE_TEMP_MAX), Double.POSITIVE_INFINITY);
+    daysBest = orNoLimit(profile.number(Item.STORAGE_DAYS_BEST), Double.POSITIVE_INFINITY);
+    daysLimit = orNoLimit(profile.number(Item.STORAGE_DAYS_LIMIT), Double.POSITIVE_INFINITY);
+    assessEarly = orNoLimit(profile.number(Item.ASSESS_EARLY), Double.NEGATIVE_INFINITY);
+    batchMax = orNoLimit(profile.number(Item.BATCH_GRAFTS_MAX), Double.POSITIVE_INFINITY);
+  }
+
+  private static double orNoLimit(OptionalDouble limit, double none) {
+    return limit.orElse(none);
+  }
+
+  void apply(RecordRow row, SheetReader sheet, RowReport report) {
+    temperature(row, sheet, report);
+    double stored = row.number(RecordsLayout.place(DerivedColumn.STORAGE_DAYS));
+    if (stored > daysBest) {
+      boolean beyond = stored > daysLimit;
+      report.add(
+          beyond ? ProblemKind.STORED_TOO_LONG : ProblemKind.STORED_LONG,
+          sheet.heading(RecordColumn.BUDWOOD_CUT_DATE),
+          () ->
+              new Wording(
+                  Plain.number(stored) + " days in storage",
+                  (beyond ? daysLimit : daysBest) == daysBest
+                      ? "up to " + Plain.number(daysBest) + " days as is best for " + crop
+                      : "up to " + Plain.number(daysLimit) + " days, the limit for " + crop,
+                  LOOK));
+    }
+    double waited = row.number(RecordsLayout.place(DerivedColumn.DAYS_TO_ASSESSMENT));
+    if (waited < assessEarly && row.assessed()) {
+      report.add(
+          ProblemKind.ASSESSED_EARLY,
+          sheet.heading(RecordColumn.ASSESSED_DATE),
+          () ->
+              new Wording(
+                  Plain.number(waited) + " days after grafting",
+                  Plain.number(assessEarly) + " days or more for " + crop,
+                  LOOK));
+    }
+    if (row.grafts() > batchMax) {
+      report.add(
+          ProblemKind.LARGE_BATCH,
+          sheet.heading(RecordColumn.GRAFTS),
+          () ->
+              new Wording(
+                  Integer.toString(row.grafts()),
+                  "up to " + Plain.number(batchMax) + " grafts in one row",
+                  "check that it isn't a total; split it by day and grafter if it is"));
+    }
+  }
+
+  private void temperature(RecordRow row, SheetReader sheet, RowReport report) {
+    double kept = row.number(STORAGE_TEMP_C);
+    if (kept < tempMin) {
+      report.add(
+          ProblemKind.STORED_TOO_COLD,
+          sheet.heading(STORAGE_TEMP_C),
+          () ->
+              new Wording(
+                  Plain.number(kept) + " °C",
+                  Plain.number(tempMin) + " °C or more for " + crop + " (" + coldHarm + ")",
+                  LOOK));
+    } else if (kept > tempMax) {
+      report.add(
+          ProblemKind.STORED_TOO_WARM,
+          sheet.heading(STORAGE_TEMP_C),
+          () ->
+              new Wording(
+                  Plain.number(kept) + " °C",
+                  "up to " + Plain.number(tempMax) + " °C for " + crop,
+                  LOOK + fahrenheit(kept)));
+    }
+  }
+
+  private String fahrenheit(double kept) {
+    double celsius = Unit.FAHRENHEIT.toOurs(kept);
+    return celsius >= tempMin && celsius <= tempMax
+        ? "; if it is in Fahrenheit ("
+            + Plain.number(celsius)
+            + " °C), say \"unit\": \"F\" in the"
+            + " dictionary"
+        : "";
+  }
+}

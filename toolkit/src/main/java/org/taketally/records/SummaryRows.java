@@ -1,0 +1,66 @@
+package org.taketally.records;
+
+import static org.taketally.records.RecordColumn.CULTIVAR;
+import static org.taketally.records.RecordColumn.GRAFTS;
+import static org.taketally.records.RecordColumn.ROOTSTOCK;
+import static org.taketally.records.RecordColumn.SEASON;
+
+import it.unimi.dsi.fastutil.longs.Long2LongOpenHashMap;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Looks, file by file, for batch rows that only sum up the single grafts of the same file. */
+final class SummaryRows {
+
+  private static final int FEW = 3;
+  private static final int BATCHES_KEPT = 100_000;
+  private static final int CODE_BITS = 24;
+  private static final int COUNT_BITS = 31;
+
+  private final Long2LongOpenHashMap singles = new Long2LongOpenHashMap();
+  private final List<Batch> batches = new ArrayList<>();
+
+  private record Batch(Place place, String heading, long key, int grafts, int takes) {}
+
+  void add(RecordRow row, SheetReader sheet, Place place) {
+    if (!row.assessed()) {
+      return;
+    }
+    long key = key(row);
+    if (row.grafts() == 1) {
+      singles.addTo(key, (1L << COUNT_BITS) + row.takes());
+    } else if (batches.size() < BATCHES_KEPT) {
+      batches.add(new Batch(place, sheet.heading(GRAFTS), key, row.grafts(), row.takes()));
+    }
+  }
+
+  private static long key(RecordRow row) {
+    long season = row.has(SEASON) ? row.code(SEASON) + 1 : 0;
+    return (season << (2 * CODE_BITS))
+        | ((long) row.code(CULTIVAR) << CODE_BITS)
+        | row.code(ROOTSTOCK);
+  }
+
+  /** Ends a file. */
+  void close(ProblemLog log) {
+    for (Batch batch : batches) {
+      long sum = singles.get(batch.key());
+      long count = sum >>> COUNT_BITS;
+      long takes = sum & ((1L << COUNT_BITS) - 1);
+      if (count >= FEW && count == batch.grafts() && takes == batch.takes()) {
+        log.add(
+            ProblemKind.LOOKS_LIKE_SUMMARY,
+            batch.place(),
+            batch.heading(),
+            () ->
+                new Wording(
+                    batch.takes() + " of " + batch.grafts(),
+                    "a batch of its own: as many single grafts of the same season, cultivar and"
+                        + " rootstock, with as many takes, are in this file",
+                    "take the row out if it sums them up; else each graft counts twice"));
+      }
+    }
+    singles.clear();
+    batches.clear();
+  }
+}
