@@ -3,6 +3,7 @@ package org.taketally.notebook;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import org.taketally.notebook.display.Displays;
 import org.taketally.notebook.kernel.KernelSetup;
 import org.taketally.notebook.kernel.engine.EngineOptions;
 
@@ -31,6 +32,10 @@ public final class ToolkitKernel {
     String version =
         Optional.ofNullable(ToolkitKernel.class.getPackage().getImplementationVersion())
             .orElse("(not packaged)");
-    return new KernelSetup("Taketally", version, EngineOptions.usual().importing(IMPORTS), log);
+    return new KernelSetup(
+        "Taketally",
+        version,
+        EngineOptions.usual().importing(IMPORTS).showing(Displays::register),
+        log);
   }
 }

@@ -79,7 +79,7 @@ public final class Notebook {
    * @return a value to display
    */
   public static Bundle svg(String svg) {
-    return Bundle.text("image/svg+xml", svg).withPlainText("(a drawing)");
+    return Drawing.bundle(svg);
   }
 
   /**

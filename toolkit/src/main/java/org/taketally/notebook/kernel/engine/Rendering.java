@@ -29,6 +29,9 @@ final class Rendering {
     if (value instanceof DisplayData data) {
       return bundle(data);
     }
+    if (value instanceof String text && Drawing.isSvg(text)) {
+      return Drawing.bundle(text);
+    }
     if (value == null || value.getClass().getName().startsWith("java.lang.")) {
       return Bundle.text(cut(String.valueOf(value)));
     }

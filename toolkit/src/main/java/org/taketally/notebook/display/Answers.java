@@ -1,0 +1,27 @@
+package org.taketally.notebook.display;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.taketally.answers.Answer;
+import org.taketally.answers.AnswerTable;
+
+/** Answers and their tables. */
+final class Answers {
+
+  private Answers() {}
+
+  static Shown answer(Answer answer) {
+    List<Shown> parts = new ArrayList<>(List.of(Shown.heading(answer.title())));
+    answer.text().lines().filter(line -> !line.isBlank()).map(Shown::paragraph).forEach(parts::add);
+    List<AnswerTable> tables = answer.tables();
+    for (int i = 0; i < tables.size(); i++) {
+      Shown table = table(tables.get(i));
+      parts.add(i == 0 ? table : Shown.folded(tables.get(i).caption(), table));
+    }
+    return Shown.all(parts);
+  }
+
+  static Shown table(AnswerTable table) {
+    return new Shown("<div class=\"tt-scroll\">" + table.toHtml() + "</div>\n", table.toText());
+  }
+}

@@ -1,0 +1,130 @@
+package org.taketally.notebook.display;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import org.taketally.cells.Cells;
+import org.taketally.cells.Factor;
+import org.taketally.records.GraftRecords;
+import org.taketally.records.SetAside;
+import org.taketally.terms.Problem;
+import org.taketally.terms.Provenance;
+import org.taketally.terms.Severity;
+
+/** Records, their problems, rows set aside, and cells. */
+final class Evidence {
+
+  private static final int PROBLEMS = 50;
+  private static final int LEVELS = 8;
+
+  private Evidence() {}
+
+  static Shown records(GraftRecords records) {
+    Provenance from = records.provenance();
+    Shown counts =
+        Shown.paragraph(
+            "%,d grafts assessed, %,d took. %,d rows read, %,d kept, %,d set aside."
+                .formatted(
+                    records.grafts(),
+                    records.takes(),
+                    from.rowsRead(),
+                    from.rowsKept(),
+                    from.rowsSetAside()));
+    Shown table = Shown.of(Tables.grid(records.frame(), "records"));
+    if (records.problems().isEmpty()) {
+      return Shown.all(counts, table);
+    }
+    Shown problems = Shown.warning(summary(records.problems()) + "; see problems().");
+    return Shown.all(counts, problems, table);
+  }
+
+  private static String summary(Collection<Problem> problems) {
+    Map<Severity, Long> counts =
+        problems.stream()
+            .collect(Collectors.groupingBy(Problem::severity, TreeMap::new, Collectors.counting()));
+    return counts.entrySet().stream()
+        .map(each -> counted(each.getValue(), word(each.getKey())))
+        .collect(Collectors.joining(", "));
+  }
+
+  private static String word(Severity severity) {
+    return severity.name().toLowerCase(Locale.ROOT);
+  }
+
+  private static String counted(long count, String word) {
+    return "%,d %s%s".formatted(count, word, count == 1 ? "" : "s");
+  }
+
+  static Shown problem(Problem problem) {
+    return Shown.paragraph(word(problem.severity()) + ": " + problem.sentence());
+  }
+
+  static Shown problems(Collection<Problem> problems) {
+    List<List<String>> rows = new ArrayList<>();
+    problems.stream().limit(PROBLEMS).forEach(each -> rows.add(row(each)));
+    if (problems.size() > PROBLEMS) {
+      rows.add(null);
+    }
+    String caption =
+        "%s: %s".formatted(counted(problems.size(), "problem"), summary(problems))
+            + (problems.size() > PROBLEMS ? "; the first " + PROBLEMS + " are shown" : "");
+    return Shown.of(
+        Grid.of(
+            caption,
+            List.of("kind", "file", "line", "column", "found", "expected", "what to do"),
+            rows));
+  }
+
+  private static List<String> row(Problem problem) {
+    return List.of(
+        word(problem.severity()),
+        problem.file(),
+        problem.line() == 0 ? "" : String.valueOf(problem.line()),
+        problem.column(),
+        problem.found(),
+        problem.expected(),
+        problem.remedy());
+  }
+
+  static Shown setAside(SetAside aside) {
+    List<String> headings = new ArrayList<>(List.of("file", "line", "reasons"));
+    headings.addAll(aside.header());
+    List<List<String>> rows = new ArrayList<>();
+    aside.rows().stream().limit(PROBLEMS).forEach(each -> rows.add(row(each, headings.size())));
+    String caption = counted(aside.size(), "row") + " set aside, as typed";
+    return Shown.of(Grid.of(caption, headings, rows));
+  }
+
+  private static List<String> row(SetAside.Row row, int width) {
+    List<String> values =
+        new ArrayList<>(
+            List.of(row.file(), String.valueOf(row.line()), String.join("; ", row.reasons())));
+    values.addAll(row.fields());
+    while (values.size() < width) {
+      values.add("");
+    }
+    return values.subList(0, width);
+  }
+
+  static Shown cells(Cells cells) {
+    List<List<String>> rows = new ArrayList<>();
+    for (Factor factor : cells.factors()) {
+      List<String> levels = factor.levels();
+      String named = String.join(", ", levels.subList(0, Math.min(LEVELS, levels.size())));
+      rows.add(
+          List.of(
+              factor.name(),
+              "%,d".formatted(levels.size()),
+              levels.size() > LEVELS ? named + ", ..." : named));
+    }
+    cells.measures().forEach(measure -> rows.add(List.of(measure.name(), "", "number")));
+    String caption =
+        "%,d cells, %,d grafts, %,d took"
+            .formatted(cells.size(), cells.graftsTotal(), cells.takesTotal());
+    return Shown.of(Grid.of(caption, List.of("column", "levels", "which"), rows));
+  }
+}

@@ -1,0 +1,104 @@
+package org.taketally.notebook.display;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import org.taketally.figure.XmlText;
+
+/**
+ * A table to show: headings, what kind of value each column holds, and the rows chosen to be shown.
+ *
+ * @param caption what the rows are, and how many there are in all
+ * @param headings one per column
+ * @param kinds one per column, e.g. {@code whole number}; may be empty text
+ * @param rows values as text; {@code null} stands for rows left out
+ */
+record Grid(String caption, List<String> headings, List<String> kinds, List<List<String>> rows) {
+
+  private static final int LONGEST_CELL = 80;
+  private static final int TEXT_COLUMNS = 9;
+
+  Grid {
+    headings = List.copyOf(headings);
+    kinds = List.copyOf(kinds);
+    rows = java.util.Collections.unmodifiableList(new ArrayList<>(rows));
+  }
+
+  /** A grid without kinds. */
+  static Grid of(String caption, List<String> headings, List<List<String>> rows) {
+    return new Grid(caption, headings, headings.stream().map(each -> "").toList(), rows);
+  }
+
+  String html() {
+    StringBuilder html = new StringBuilder("<div class=\"tt-scroll\"><table><caption>");
+    html.append(XmlText.escape(caption)).append("</caption>\n<thead><tr>");
+    for (int i = 0; i < headings.size(); i++) {
+      html.append("<th scope=\"col\">").append(XmlText.escape(headings.get(i)));
+      if (!kinds.get(i).isEmpty()) {
+        html.append("<br><small>").append(XmlText.escape(kinds.get(i))).append("</small>");
+      }
+      html.append("</th>");
+    }
+    html.append("</tr></thead>\n<tbody>\n");
+    rows.forEach(row -> html.append(rowHtml(row)));
+    return html.append("</tbody></table></div>\n").toString();
+  }
+
+  private String rowHtml(List<String> row) {
+    if (row == null) {
+      return "<tr><td colspan=\"%d\" class=\"tt-gap\">&#8942;</td></tr>%n"
+          .formatted(headings.size());
+    }
+    return row.stream().map(Grid::cellHtml).collect(Collectors.joining("", "<tr>", "</tr>\n"));
+  }
+
+  private static String cellHtml(String value) {
+    String kind = isNumber(value) ? " class=\"tt-number\"" : "";
+    if (value.length() <= LONGEST_CELL) {
+      return "<td%s>%s</td>".formatted(kind, XmlText.escape(value));
+    }
+    return "<td title=\"%s\">%s</td>".formatted(XmlText.escape(value), XmlText.escape(cut(value)));
+  }
+
+  private static boolean isNumber(String value) {
+    return value.matches("[-+\u2212]?[\\d,]*\\.?\\d+(?:[eE][-+]?\\d+)?(?: %)?");
+  }
+
+  private static String cut(String value) {
+    return value.length() <= LONGEST_CELL ? value : value.substring(0, LONGEST_CELL - 1) + "\u2026";
+  }
+
+  String text() {
+    int shown = Math.min(headings.size(), TEXT_COLUMNS);
+    int[] widths = IntStream.range(0, shown).map(this::width).toArray();
+    StringBuilder text = new StringBuilder(caption).append('\n');
+    text.append(line(headings, widths)).append('\n');
+    for (List<String> row : rows) {
+      text.append(row == null ? "..." : line(row, widths)).append('\n');
+    }
+    if (shown < headings.size()) {
+      text.append("and ").append(headings.size() - shown).append(" more columns: ");
+      text.append(String.join(", ", headings.subList(shown, headings.size()))).append('\n');
+    }
+    return text.toString();
+  }
+
+  private int width(int column) {
+    int widest = headings.get(column).length();
+    for (List<String> row : rows) {
+      widest = Math.max(widest, row == null ? 0 : cut(row.get(column)).length());
+    }
+    return widest;
+  }
+
+  private static String line(List<String> values, int[] widths) {
+    StringBuilder line = new StringBuilder();
+    for (int i = 0; i < widths.length; i++) {
+      String value = cut(values.get(i));
+      String blank = " ".repeat(widths[i] - value.length());
+      line.append(isNumber(value) ? blank + value : value + blank).append("  ");
+    }
+    return line.toString().stripTrailing();
+  }
+}

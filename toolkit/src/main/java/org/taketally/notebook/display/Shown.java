@@ -1,0 +1,76 @@
+package org.taketally.notebook.display;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.taketally.figure.XmlText;
+
+/**
+ * A value in both forms.
+ *
+ * @param html markup, everything a user typed escaped
+ * @param text the same in plain text
+ */
+record Shown(String html, String text) {
+
+  /**
+   * Borders are see-through grey and colours inherited, so that light and dark themes both work.
+   */
+  private static final String STYLE =
+      """
+      <style>
+      .taketally { line-height: 1.45; max-width: 100%; }
+      .taketally .tt-scroll { overflow: auto; max-height: 26rem; margin: .4rem 0; }
+      .taketally table { border-collapse: collapse; margin: .4rem 0; font-size: .92em; border: 0; }
+      .taketally caption { caption-side: top; text-align: left; padding: .15rem 0; opacity: .8; }
+      .taketally th, .taketally td { text-align: left; vertical-align: top; padding: .2rem .7rem .2rem 0; border: 0; border-bottom: 1px solid rgba(128, 128, 128, .35); white-space: nowrap; background: none; }
+      .taketally td:not(.tt-number) { white-space: normal; min-width: 3em; max-width: 30em; }
+      .taketally th small { font-weight: normal; opacity: .7; }
+      .taketally .tt-number { text-align: right; font-variant-numeric: tabular-nums; }
+      .taketally .tt-gap { text-align: center; opacity: .6; }
+      .taketally .tt-head { font-weight: bold; margin: .3rem 0; }
+      .taketally .tt-warn { border-left: .25rem solid #c77700; padding-left: .6rem; margin: .4rem 0; }
+      </style>
+      """;
+
+  /** One after the other. */
+  static Shown all(Shown... parts) {
+    return all(Arrays.asList(parts));
+  }
+
+  static Shown all(List<Shown> parts) {
+    return new Shown(
+        parts.stream().map(Shown::html).collect(Collectors.joining()),
+        parts.stream().map(Shown::text).collect(Collectors.joining("\n")));
+  }
+
+  static Shown of(Grid grid) {
+    return new Shown(grid.html(), grid.text());
+  }
+
+  static Shown heading(String text) {
+    return new Shown("<p class=\"tt-head\">" + XmlText.escape(text) + "</p>\n", text + "\n");
+  }
+
+  static Shown paragraph(String text) {
+    return new Shown("<p>" + XmlText.escape(text) + "</p>\n", text + "\n");
+  }
+
+  static Shown warning(String text) {
+    return new Shown(
+        "<p class=\"tt-warn\">" + XmlText.escape(text) + "</p>\n", "Note: " + text + "\n");
+  }
+
+  /** To be read only if wanted; in plain text it just follows. */
+  static Shown folded(String label, Shown inner) {
+    return new Shown(
+        "<details><summary>%s</summary>%n%s</details>%n"
+            .formatted(XmlText.escape(label), inner.html),
+        inner.text);
+  }
+
+  /** The whole output: this with its style around it. */
+  String page() {
+    return STYLE + "<div class=\"taketally\">\n" + html + "</div>\n";
+  }
+}
