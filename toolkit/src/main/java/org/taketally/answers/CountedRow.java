@@ -1,7 +1,13 @@
 package org.taketally.answers;
 
+import java.util.Collection;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.IntStream;
+import org.taketally.records.Assessments;
+import org.taketally.records.GraftRecords;
+import tech.tablesaw.api.Table;
 
 /**
  * A row of graft records whose living grafts were counted on several days.
@@ -42,6 +48,46 @@ public record CountedRow(
       }
       before = count.day();
     }
+  }
+
+  /**
+   * Rows of records with their counts.
+   *
+   * @param records the records
+   * @param assessments counts that belong to them
+   * @param factors columns to take levels from; those the records lack are passed over, and so is a
+   *     level that was not recorded
+   * @return one for each row that was counted, in the order of the rows
+   */
+  public static List<CountedRow> of(
+      GraftRecords records, Assessments assessments, Collection<String> factors) {
+    Table frame = records.frame();
+    List<String> known = factors.stream().filter(frame::containsColumn).toList();
+    return assessments.histories().stream()
+        .map(
+            history ->
+                new CountedRow(
+                    history.record(),
+                    levels(frame, history.row(), known),
+                    history.grafts(),
+                    counts(history)))
+        .toList();
+  }
+
+  private static Map<String, String> levels(Table frame, int row, List<String> factors) {
+    Map<String, String> levels = new LinkedHashMap<>();
+    for (String factor : factors) {
+      if (!frame.column(factor).isMissing(row)) {
+        levels.put(factor, frame.column(factor).getString(row));
+      }
+    }
+    return levels;
+  }
+
+  private static List<Count> counts(Assessments.History history) {
+    return IntStream.range(0, history.days().length)
+        .mapToObj(k -> new Count(history.days()[k], history.alive()[k]))
+        .toList();
   }
 
   /** Counted alive at the first count. */

@@ -5,6 +5,8 @@ import java.util.Optional;
 import org.taketally.answers.counts.ChiSquare;
 import org.taketally.answers.counts.SurvivalCurve;
 import org.taketally.answers.counts.TakeCount;
+import org.taketally.records.Assessments;
+import org.taketally.records.GraftRecords;
 
 /**
  * Early take, final take and late loss, kept apart: from rows whose living grafts were counted more
@@ -115,6 +117,22 @@ public record LateLoss(
     public boolean differ() {
       return test.map(t -> t.pValue() < DIFFER_BELOW).orElse(false);
     }
+  }
+
+  /** Compared by default, as far as the records have them. */
+  public static final List<String> FACTORS = List.of("rootstock", "stock_condition", "cultivar");
+
+  /**
+   * Early take, final take and late loss of records, by {@link #FACTORS}.
+   *
+   * @param records the records
+   * @param assessments repeated counts that belong to them
+   * @param options level used
+   * @return the answer; empty if no row that had a living graft was counted more than once
+   */
+  public static Optional<LateLoss> of(
+      GraftRecords records, Assessments assessments, AnswerOptions options) {
+    return of(CountedRow.of(records, assessments, FACTORS), FACTORS, options);
   }
 
   /**

@@ -18,7 +18,6 @@ import org.taketally.answers.LateLoss.Round;
 class LateLossTest {
 
   private static final AnswerOptions OPTIONS = AnswerOptions.defaults();
-  private static final List<String> FACTORS = List.of("rootstock", "stock_condition", "cultivar");
 
   /** Alternating days and counts. */
   private static CountedRow row(String name, String rootstock, long grafts, long... dayAlive) {
@@ -159,8 +158,7 @@ class LateLossTest {
    */
   @Test
   void avocado_set_tells_its_story() throws IOException {
-    LateLoss answer =
-        LateLoss.of(DemoCounts.of("halden-bay-avocado"), FACTORS, OPTIONS).orElseThrow();
+    LateLoss answer = DemoCounts.lateLoss("halden-bay-avocado").orElseThrow();
     FactorLoss rootstock = answer.factors().get(0);
     assertThat(rootstock.differ()).isFalse();
     assertThat(rootstock.levels())
@@ -182,8 +180,7 @@ class LateLossTest {
   /** Truth of the walnut set: one rootstock is bad. */
   @Test
   void walnut_set_names_its_bad_stock() throws IOException {
-    LateLoss answer =
-        LateLoss.of(DemoCounts.of("halden-bay-walnut"), FACTORS, OPTIONS).orElseThrow();
+    LateLoss answer = DemoCounts.lateLoss("halden-bay-walnut").orElseThrow();
     FactorLoss rootstock = answer.factors().get(0);
     assertThat(rootstock.differ()).isTrue();
     assertThat(rootstock.levels().get(0).name()).isEqualTo("Greyshell seedling");
