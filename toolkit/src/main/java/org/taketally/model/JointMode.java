@@ -19,11 +19,14 @@ final class JointMode {
   final double logDensity;
   private final BlockFactor factor;
   private final SortedCells sorted;
-  private final LevelVector mode;
+  final LevelVector mode;
   private final CellPass pass;
   private final Parallel parallel;
   private LevelVector mean;
-  private LevelVector sd;
+
+  /** Standard deviations, fixed effects last; after {@link #correct}. */
+  LevelVector sd;
+
   private LevelVector skewness;
 
   JointMode(
