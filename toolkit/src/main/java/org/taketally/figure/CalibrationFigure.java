@@ -23,7 +23,7 @@ final class CalibrationFigure {
         List.of(
             KeyEntry.of(Mark.CIRCLE, "a group of grafts"),
             new KeyEntry(CalibrationFigure::sampleLine, "predicted equals counted")));
-    Plot plot = new Plot(sheet, 0, 1);
+    Plot plot = new Plot(sheet, 0, 1, 0);
     plot.axes("predicted take", value -> Math.round(100 * value) + " %");
     sheet.add(diagonal(plot.x(0), plot.y(0), plot.x(1), plot.y(1)));
     for (Tenth tenth : checks.tenths()) {

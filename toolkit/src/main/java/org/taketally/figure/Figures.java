@@ -4,6 +4,7 @@ import org.taketally.answers.Difficulty;
 import org.taketally.answers.FactorVerdict;
 import org.taketally.answers.FitChecks;
 import org.taketally.answers.Grafters;
+import org.taketally.answers.LateLoss;
 import org.taketally.answers.Pairings;
 import org.taketally.answers.RootstockVerdict;
 import org.taketally.answers.StorageCurve;
@@ -177,5 +178,40 @@ public final class Figures {
    */
   public static String calibration(FitChecks answer, FigureSize size) {
     return CalibrationFigure.draw(answer, size);
+  }
+
+  /**
+   * Grafts still alive after the first count, by the first factor with at most six levels, else all
+   * together.
+   *
+   * @param answer late loss
+   * @return an {@code <svg>} element
+   */
+  public static String lateLoss(LateLoss answer) {
+    return lateLoss(answer, FigureSize.WIDE);
+  }
+
+  /**
+   * As {@link #lateLoss(LateLoss)}.
+   *
+   * @param answer late loss
+   * @param size shape it is laid out for
+   * @return an {@code <svg>} element
+   */
+  public static String lateLoss(LateLoss answer, FigureSize size) {
+    return LateLossFigure.draw(answer, size);
+  }
+
+  /**
+   * Late loss of each level of a factor.
+   *
+   * @param answer late loss
+   * @param factor one of its factors
+   * @param size shape it is laid out for
+   * @return an {@code <svg>} element
+   */
+  public static String lateLossByLevel(
+      LateLoss answer, LateLoss.FactorLoss factor, FigureSize size) {
+    return LateLossLevelsFigure.draw(answer, factor, size);
   }
 }

@@ -71,7 +71,7 @@ final class MoversFigure {
   private static Line.Row row(Mover mover, FigureSize size) {
     String typical = Words.points(mover.typical().value());
     String range = " (" + Words.points(mover.typical().interval()).replace(" points", "") + ")";
-    String label = Words.column(mover.factor()) + (mover.compared() ? ", your question" : "");
+    String label = Words.column(mover.factor()) + (mover.compared() ? ": the question" : "");
     String count = mover.kind() == Kind.NUMBER ? "number" : Words.count(mover.levels(), "level");
     Line.Caption caption =
         new Line.Caption(label, count, size.narrow() ? typical : typical + range, detail(mover));
@@ -82,7 +82,7 @@ final class MoversFigure {
   private static Axis axis(WhatMovesTake answer, List<Mover> movers) {
     double margin = answer.options().margin();
     double high = movers.stream().mapToDouble(m -> m.typical().high()).max().orElse(margin);
-    Axis.Zone zone = new Axis.Zone(0, margin, "below your margin", true);
+    Axis.Zone zone = new Axis.Zone(0, margin, "below the margin", true);
     return new Axis(
         0,
         ROOM * Math.max(high, margin),

@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.function.DoubleFunction;
 import org.taketally.figure.Lettering.Anchor;
 
-/** A frame with take upwards (0 to 100 %) and a number sideways. */
+/** A frame with a share upwards (to 100 %) and a number sideways. */
 final class Plot {
 
   private static final double LABEL_ROOM = 46;
@@ -25,14 +25,15 @@ final class Plot {
    *
    * @param low lowest value sideways
    * @param high highest value sideways
+   * @param floor lowest share upwards, 0 to 1
    */
-  Plot(Sheet sheet, double low, double high) {
+  Plot(Sheet sheet, double low, double high, double floor) {
     this.sheet = sheet;
     top = sheet.y() + 8;
     bottom = top + (sheet.size().narrow() ? NARROW_HEIGHT : WIDE_HEIGHT);
     double end = high > low ? high : low + 1;
     across = new LinearScale(low, end, sheet.left() + LABEL_ROOM, sheet.right() - 10);
-    up = new LinearScale(0, 1, bottom, top);
+    up = new LinearScale(floor, 1, bottom, top);
   }
 
   double x(double value) {

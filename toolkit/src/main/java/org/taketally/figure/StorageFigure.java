@@ -39,7 +39,7 @@ final class StorageFigure {
             new KeyEntry(StorageFigure::sampleLine, "adjusted take"),
             new KeyEntry(StorageFigure::sampleRibbon, "likely range"),
             KeyEntry.of(Mark.COUNTED, "as counted, with its range")));
-    Plot plot = new Plot(sheet, first().value(), last().value());
+    Plot plot = new Plot(sheet, first().value(), last().value(), 0);
     thinZone(plot);
     plot.axes(caption(), SvgElement::number);
     ribbon(plot);

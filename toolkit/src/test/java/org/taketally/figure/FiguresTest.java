@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
+import org.taketally.answers.LateLoss;
 import org.taketally.figure.SvgReader.TextBox;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
@@ -31,6 +32,24 @@ class FiguresTest {
       figures.put(size + " storage", Figures.storageCurve(SampleAnswers.storageCurve(), size));
       figures.put(size + " pairings", Figures.pairings(SampleAnswers.pairings(), size));
       figures.put(size + " grafters", Figures.grafters(SampleAnswers.grafters(), size));
+      LateLoss loss = SampleAnswers.lateLoss();
+      figures.put(size + " late loss", Figures.lateLoss(loss, size));
+      figures.put(
+          size + " late loss together",
+          Figures.lateLoss(
+              new LateLoss(
+                  loss.all(),
+                  List.of(),
+                  loss.rounds(),
+                  loss.roundsApart(),
+                  loss.firstFrom(),
+                  loss.firstTo(),
+                  loss.countedOnce(),
+                  loss.options()),
+              size));
+      figures.put(
+          size + " late loss by cultivar",
+          Figures.lateLossByLevel(loss, loss.factors().get(1), size));
       figures.put(size + " calibration", Figures.calibration(SampleAnswers.checks(), size));
     }
     return figures;
@@ -125,7 +144,7 @@ class FiguresTest {
   void the_factor_asked_about_stands_out_by_shape_and_by_words() {
     String svg = Figures.whatMovesTake(SampleAnswers.whatMovesTake());
 
-    assertThat(texts(svg)).contains("rootstock, your question", "1 point (1 to 2)");
+    assertThat(texts(svg)).contains("rootstock: the question", "1 point (1 to 2)");
     assertThat(svg).contains("Rootstock stands at place 8 of 8");
   }
 

@@ -3,11 +3,13 @@ package org.taketally.figure;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.stream.IntStream;
 import org.taketally.answers.AnswerOptions;
 import org.taketally.answers.Band;
+import org.taketally.answers.CountedRow;
 import org.taketally.answers.Difficulty;
 import org.taketally.answers.Difficulty.CultivarTake;
 import org.taketally.answers.Entanglement;
@@ -18,6 +20,7 @@ import org.taketally.answers.FactorVerdict.Pair;
 import org.taketally.answers.FitChecks;
 import org.taketally.answers.Grafters;
 import org.taketally.answers.Grafters.GrafterTake;
+import org.taketally.answers.LateLoss;
 import org.taketally.answers.Pairings;
 import org.taketally.answers.Pairings.Pairing;
 import org.taketally.answers.RootstockVerdict;
@@ -247,5 +250,26 @@ public final class SampleAnswers {
             new FitChecks.Check(
                 "spread", FitChecks.State.FINE, 1.04, "Takes vary as much as expected.", ""));
     return new FitChecks(checks, tenths, List.of(), List.of(), List.of(), counted(4800, 3100));
+  }
+
+  /** Rows counted four times on three stocks; one stock loses more. */
+  public static LateLoss lateLoss() {
+    List<CountedRow> rows = new ArrayList<>();
+    List<String> stocks = List.of("Halden seedling", "Fenwick clonal", "Marl 3");
+    for (int i = 0; i < 60; i++) {
+      String stock = stocks.get(i % 3);
+      int alive = 14 + i % 5;
+      int lost = stock.equals("Marl 3") ? 3 : 1 + i % 2;
+      List<CountedRow.Count> counts =
+          List.of(
+              new CountedRow.Count(30, alive),
+              new CountedRow.Count(60, alive - lost),
+              new CountedRow.Count(95, alive - lost - i % 3),
+              new CountedRow.Count(150, alive - lost - 1 - i % 3));
+      rows.add(
+          new CountedRow(
+              "row " + i, Map.of("rootstock", stock, "cultivar", NAMES.get(i % 7)), 20, counts));
+    }
+    return LateLoss.of(rows, List.of("rootstock", "cultivar"), OPTIONS).orElseThrow();
   }
 }
