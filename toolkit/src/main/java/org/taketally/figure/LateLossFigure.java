@@ -18,6 +18,7 @@ final class LateLossFigure {
 
   private static final int MOST_LEVELS = 6;
   private static final double LINE = 17;
+  private static final double ROOM = 1.06;
   private static final double FLOOR_STEP = 0.1;
   private static final List<String> DASHES = List.of("none", "7 3", "2 3", "9 3 2 3", "4 2", "1 2");
   private static final List<String> COLOURS =
@@ -75,7 +76,7 @@ final class LateLossFigure {
               (x, y) -> stroke(SvgElement.line(x - 9, y, x + 9, y), number), name(levels.get(i))));
     }
     sheet.key(key);
-    double lastDay = answer.rounds().stream().mapToLong(Round::middle).max().orElse(1);
+    double lastDay = ROOM * answer.rounds().stream().mapToLong(Round::middle).max().orElse(1);
     Plot plot = new Plot(sheet, 0, lastDay, floor());
     plot.axes("days after the first count", SvgElement::number);
     for (int i = levels.size() - 1; i >= 0; i--) {

@@ -90,8 +90,13 @@ sealed interface Block {
    * @param caption what the rows are
    * @param headings one per column; the first column holds names
    * @param rows one text per column
+   * @param wordy whether columns hold sentences, to be broken and aligned as text
    */
-  record Grid(String caption, List<String> headings, List<List<String>> rows) {
+  record Grid(String caption, List<String> headings, List<List<String>> rows, boolean wordy) {
+
+    Grid(String caption, List<String> headings, List<List<String>> rows) {
+      this(caption, headings, rows, false);
+    }
 
     List<String> otherHeadings() {
       return headings.subList(1, headings.size());

@@ -13,6 +13,7 @@ import org.taketally.answers.Estimate;
 import org.taketally.answers.FactorVerdict;
 import org.taketally.answers.FactorVerdict.LevelTake;
 import org.taketally.answers.FactorVerdict.Size;
+import org.taketally.answers.LateLoss;
 import org.taketally.answers.RootstockVerdict;
 import org.taketally.answers.StorageCurve;
 import org.taketally.answers.WhatMovesTake;
@@ -217,6 +218,16 @@ final class PublicAnswers {
             .filter(p -> enough(evidence, values, v -> v >= p.value()))
             .toList();
     return kept.size() < 2 ? Optional.empty() : Optional.of(clipped(whole.get(), kept));
+  }
+
+  /** Late loss of all grafts together, if those followed can't be the work of too few. */
+  Optional<LateLoss> lateLoss() {
+    return find(LateLoss.class)
+        .filter(
+            loss ->
+                facts
+                    .evidence()
+                    .allowsAnyPartOf(loss.all().early().grafts(), facts.options().rule()));
   }
 
   private boolean enough(Evidence evidence, double[] values, DoublePredicate condition) {

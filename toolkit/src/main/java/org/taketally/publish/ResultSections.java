@@ -14,11 +14,8 @@ import org.taketally.answers.StorageCurve.Point;
 import org.taketally.answers.WhatMovesTake;
 import org.taketally.answers.WhatMovesTake.Mover;
 import org.taketally.answers.Words;
-import org.taketally.figure.FigureSize;
 import org.taketally.figure.Figures;
 import org.taketally.publish.Block.Callout;
-import org.taketally.publish.Block.Drawing;
-import org.taketally.publish.Block.Figure;
 import org.taketally.publish.Block.Grid;
 import org.taketally.publish.Block.Paragraph;
 import org.taketally.publish.Block.Section;
@@ -49,11 +46,7 @@ final class ResultSections {
     difficulty.ifPresent(
         answer -> {
           blocks.add(new Callout(hardOnes(answer)));
-          blocks.add(
-              new Figure(
-                  new Drawing(
-                      Figures.difficulty(answer, FigureSize.WIDE),
-                      Figures.difficulty(answer, FigureSize.NARROW))));
+          blocks.add(AnswerFigures.figure(size -> Figures.difficulty(answer, size)));
         });
     blocks.add(new Table(cultivarGrid(table.get(), difficulty)));
     blocks.add(
@@ -147,11 +140,7 @@ final class ResultSections {
                     "Too few members grafted on the stock that stands out for it to be named here."));
           }
           if (answer.size().filter(size -> !size.pairs().isEmpty()).isPresent()) {
-            blocks.add(
-                new Figure(
-                    new Drawing(
-                        Figures.differences(answer, FigureSize.WIDE),
-                        Figures.differences(answer, FigureSize.NARROW))));
+            blocks.add(AnswerFigures.figure(size -> Figures.differences(answer, size)));
           }
           answer
               .detectable()
@@ -200,10 +189,7 @@ final class ResultSections {
                     "What moves take?",
                     List.of(
                         new Callout(moversHeadline(answer)),
-                        new Figure(
-                            new Drawing(
-                                Figures.whatMovesTake(answer, FigureSize.WIDE),
-                                Figures.whatMovesTake(answer, FigureSize.NARROW))),
+                        AnswerFigures.figure(size -> Figures.whatMovesTake(answer, size)),
                         new Table(moversGrid(answer)),
                         new Paragraph(
                             "This shows what went together with take in these records. It is not always"
@@ -246,13 +232,32 @@ final class ResultSections {
                     "How long does budwood keep?",
                     List.of(
                         new Callout(StorageWords.headline(curve)),
-                        new Figure(
-                            new Drawing(
-                                Figures.storageCurve(curve, FigureSize.WIDE),
-                                Figures.storageCurve(curve, FigureSize.NARROW))),
+                        AnswerFigures.figure(size -> Figures.storageCurve(curve, size)),
                         new Table(storageGrid(curve)),
                         new Paragraph(
                             "The curve ends where fewer than ten grafts or too few members are left."))));
+  }
+
+  /** Shares only, of all grafts together: counts of a part would tell on those not followed. */
+  Optional<Section> lateLoss() {
+    return answers
+        .lateLoss()
+        .map(
+            loss ->
+                new Section(
+                    "late-loss",
+                    "How many takes are lost later?",
+                    List.of(
+                        new Callout(
+                            "%s of the grafts that were once alive were lost within %d days after the first count."
+                                .formatted(
+                                    Words.sentence(PlainWords.take(loss.all().lateLoss())),
+                                    loss.rounds().get(loss.rounds().size() - 1).middle())),
+                        new Paragraph(
+                            "Counted early, %s had taken; counted last, %s. Early counts make grafting look better than it is, and slow starters worse."
+                                .formatted(
+                                    Words.percent(loss.all().early().rate()),
+                                    Words.percent(loss.all().last().rate()))))));
   }
 
   private static Grid storageGrid(StorageCurve curve) {

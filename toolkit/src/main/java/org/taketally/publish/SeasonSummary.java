@@ -59,6 +59,7 @@ public final class SeasonSummary {
     sections.add(results.rootstock());
     results.movers().ifPresent(sections::add);
     results.storage().ifPresent(sections::add);
+    results.lateLoss().ifPresent(sections::add);
     sections.add(NextSeason.of(answers));
     sections.add(ClosingSections.cautions());
     sections.add(ClosingSections.howToRead());

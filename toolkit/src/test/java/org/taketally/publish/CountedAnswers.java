@@ -26,6 +26,7 @@ import org.taketally.answers.counts.TakeRateInterval;
 import org.taketally.cells.Cells;
 import org.taketally.cells.CellsOf;
 import org.taketally.cells.Factor;
+import org.taketally.figure.SampleAnswers;
 import org.taketally.records.GraftRecords;
 import org.taketally.terms.Interval;
 
@@ -58,6 +59,7 @@ final class CountedAnswers {
     if (records.frame().columnNames().contains("storage_temp_c")) {
       all.add(answers.curve());
     }
+    all.add(SampleAnswers.lateLoss());
     return all;
   }
 

@@ -171,6 +171,27 @@ public final class Evidence {
   }
 
   /**
+   * Whether every part of so many grafts would have enough members and no one with too large a
+   * share, whichever grafts it holds. For results whose grafts aren't known one by one.
+   *
+   * @param grafts how many grafts the part holds
+   * @param rule thresholds
+   * @return false if the records don't say who grafted
+   */
+  public boolean allowsAnyPartOf(long grafts, PrivacyRule rule) {
+    long[] byMember = graftsByMember(all());
+    long unnamed = byMember[0];
+    long[] largestFirst =
+        LongStream.of(byMember).skip(1).map(g -> -g).sorted().map(g -> -g).toArray();
+    long heldByTooFew = unnamed + LongStream.of(largestFirst).limit(rule.members() - 1L).sum();
+    long largest = Math.max(unnamed, largestFirst.length == 0 ? 0 : largestFirst[0]);
+    return members.isPresent()
+        && grafts >= rule.grafts()
+        && grafts > heldByTooFew
+        && largest <= rule.largestShare() * grafts;
+  }
+
+  /**
    * Whether a group may be shown by itself.
    *
    * @param group cells

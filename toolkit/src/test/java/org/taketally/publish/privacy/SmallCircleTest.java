@@ -165,6 +165,21 @@ class SmallCircleTest {
     assertThat(only(circle, "cultivar").merged()).containsExactlyInAnyOrder("Vardy", "Skerry");
   }
 
+  /** m1 40, m2 30, m3 20, m4 10 grafts: 71 grafts can't be those of m1 and m2 alone. */
+  @Test
+  void a_part_is_safe_only_if_it_cannot_be_the_work_of_two() {
+    Circle circle = new Circle();
+    for (int m = 1; m <= 4; m++) {
+      circle.row("m" + m + " s1 Orrin r1", 10, 50 - 10 * m);
+    }
+    Evidence evidence = new Evidence(circle.cells(), "grafter");
+
+    assertThat(evidence.allowsAnyPartOf(71, PrivacyRule.usual())).isTrue();
+    assertThat(evidence.allowsAnyPartOf(70, PrivacyRule.usual())).isFalse();
+    assertThat(evidence.allowsAnyPartOf(71, new PrivacyRule(10, 3, 0.5, 5))).isFalse();
+    assertThat(evidence.allowsAnyPartOf(100, PrivacyRule.strict())).isFalse();
+  }
+
   @Test
   void refuses_thresholds_that_make_no_sense() {
     assertThatThrownBy(() -> new PrivacyRule(0, 3, 0.8, 5))

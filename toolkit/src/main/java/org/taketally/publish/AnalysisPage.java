@@ -1,0 +1,129 @@
+package org.taketally.publish;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+import org.taketally.answers.Analysis;
+import org.taketally.answers.Answer;
+import org.taketally.answers.Words;
+import org.taketally.model.FitWarning;
+import org.taketally.publish.Block.Bullets;
+import org.taketally.publish.Block.Callout;
+import org.taketally.publish.Block.Fold;
+import org.taketally.publish.Block.Paragraph;
+import org.taketally.publish.Block.Section;
+import org.taketally.records.GraftRecords;
+import org.taketally.terms.Provenance;
+
+/**
+ * Every answer with its figures and tables, for those who work with the records. Nothing is held
+ * back for privacy, and the page says so; it is not the one to publish.
+ */
+public final class AnalysisPage {
+
+  private static final String STAMP = "Not for publication";
+
+  private final Page page;
+
+  private AnalysisPage(Page page) {
+    this.page = page;
+  }
+
+  /**
+   * The page of an analysis.
+   *
+   * @param records as read
+   * @param analysis answers from a fit
+   * @param more answers made beside it, such as late loss; may be empty
+   * @return the page
+   */
+  public static AnalysisPage of(
+      GraftRecords records, Analysis analysis, List<? extends Answer> more) {
+    List<Answer> answers =
+        Stream.<Answer>concat(analysis.answers().stream(), more.stream()).toList();
+    List<Section> sections = new ArrayList<>();
+    sections.add(inShort(answers));
+    for (int i = 0; i < answers.size(); i++) {
+      sections.add(section(answers.get(i), i + 1));
+    }
+    if (!analysis.absent().isEmpty()) {
+      sections.add(absent(analysis));
+    }
+    sections.add(behind(records, analysis));
+    sections.add(ClosingSections.howToRead());
+    String lead =
+        "Everything these records answer, from %s. It names cultivars, stocks and small groups that a"
+                .formatted(Words.count(analysis.fit().cells().graftsTotal(), "assessed graft"))
+            + " published page would not.";
+    return new AnalysisPage(
+        new Page("What the graft records say", lead, STAMP, sections, "Made with Taketally."));
+  }
+
+  private static Section inShort(List<Answer> answers) {
+    List<Block> blocks = new ArrayList<>();
+    blocks.add(new Callout(answers.get(0).headline()));
+    if (answers.size() > 1) {
+      blocks.add(Bullets.of(answers.stream().skip(1).map(Answer::headline).toList()));
+    }
+    return new Section("in-short", "In short", blocks);
+  }
+
+  private static Section section(Answer answer, int number) {
+    List<Block> blocks = new ArrayList<>();
+    blocks.add(new Callout(answer.headline()));
+    blocks.addAll(AnswerFigures.of(answer));
+    answer
+        .text()
+        .lines()
+        .filter(line -> !line.equals(answer.headline()))
+        .forEach(line -> blocks.add(new Paragraph(line)));
+    List<Block> tables =
+        answer.tables().stream()
+            .filter(table -> !table.rows().isEmpty())
+            .map(table -> (Block) Block.Answers.of(table))
+            .toList();
+    if (!tables.isEmpty()) {
+      blocks.add(new Fold(new Section("numbers-" + number, "The numbers", tables)));
+    }
+    return new Section("answer-" + number, answer.title(), blocks);
+  }
+
+  private static Section absent(Analysis analysis) {
+    return new Section(
+        "not-answered",
+        "What these records don't answer",
+        List.of(
+            Bullets.of(
+                analysis.absent().stream().map(a -> a.question() + " " + a.reason()).toList())));
+  }
+
+  private static Section behind(GraftRecords records, Analysis analysis) {
+    Provenance provenance = records.provenance();
+    List<Block> blocks = new ArrayList<>();
+    blocks.add(
+        new Paragraph(
+            "%s read, %s used, %s set aside; %s assessed, %s of them took."
+                .formatted(
+                    Words.count(provenance.rowsRead(), "row"),
+                    Words.count(provenance.rowsKept()),
+                    Words.count(provenance.rowsSetAside()),
+                    Words.count(records.grafts(), "graft"),
+                    Words.count(records.takes()))));
+    blocks.add(Bullets.of(provenance.sources()));
+    List<FitWarning> warnings = analysis.fit().warnings();
+    blocks.add(
+        warnings.isEmpty()
+            ? new Paragraph("The fit raised no warning.")
+            : Bullets.of(warnings.stream().map(w -> "The fit warns: " + w.sentence()).toList()));
+    return new Section("behind", "What it rests on", blocks);
+  }
+
+  /**
+   * As one file of HTML: figures inside, no script, nothing fetched.
+   *
+   * @return the page
+   */
+  public String html() {
+    return PageWriter.html(page);
+  }
+}

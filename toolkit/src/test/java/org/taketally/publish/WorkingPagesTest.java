@@ -1,0 +1,81 @@
+package org.taketally.publish;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.taketally.answers.Analysis;
+import org.taketally.answers.AnswerOptions;
+import org.taketally.cells.Cells;
+import org.taketally.cells.CellsOf;
+import org.taketally.figure.SampleAnswers;
+import org.taketally.figure.SvgReader;
+import org.taketally.model.TakeModel;
+import org.taketally.records.GraftRecords;
+
+/** The pages for those who work with the records: analysis and check. */
+class WorkingPagesTest {
+
+  @TempDir private Path folder;
+
+  private String analysisPage(String sheet) {
+    GraftRecords records = Sheets.read(folder, sheet);
+    Cells cells = CellsOf.records(records, List.of("cultivar", "rootstock", "grafter"));
+    TakeModel model = TakeModel.ofTakes().varyBy("cultivar", "grafter").compare("rootstock");
+    AnswerOptions options = AnswerOptions.defaults().draws(200).bootstraps(0);
+    Analysis analysis = Analysis.of(cells, model, options);
+    return AnalysisPage.of(records, analysis, List.of(SampleAnswers.lateLoss())).html();
+  }
+
+  @Test
+  void analysis_page_says_that_it_is_not_for_publication() {
+    assertThat(analysisPage(Sheets.circle(1)))
+        .contains("<p class=\"stamp\">Not for publication</p>");
+  }
+
+  @Test
+  void analysis_page_shows_every_answer_with_figure_words_and_numbers() {
+    String html = analysisPage(Sheets.circle(1));
+
+    SvgReader.parse(html.replace("<!DOCTYPE html>", ""));
+    assertThat(html)
+        .contains("Does the rootstock matter?</h2>")
+        .contains("Which cultivars are hard to get to take?</h2>")
+        .contains("What moves take?</h2>")
+        .contains("How many takes are lost later?</h2>")
+        .contains("<summary>The numbers</summary>")
+        .contains("What it rests on</h2>", "90 rows read, 90 used, 0 set aside");
+    assertThat(html.split("<figure>", -1)).hasSizeGreaterThan(5);
+  }
+
+  @Test
+  void analysis_page_hides_grafters_behind_letters_but_keeps_small_cultivars() {
+    String html = analysisPage(Sheets.circle(1));
+
+    assertThat(html).doesNotContain("Qmember").contains("Cv8");
+  }
+
+  @Test
+  void check_page_names_place_found_expected_and_remedy_of_each_problem() {
+    String sheet =
+        Sheets.circle(1) + "bad,2022,x,y,Cv1,St1,2022-03-10,2022-06-15,5,4,9,<i>note</i>\n";
+    GraftRecords records = Sheets.read(folder, sheet);
+    String html = CheckPage.of(records).html();
+
+    SvgReader.parse(html.replace("<!DOCTYPE html>", ""));
+    assertThat(records.provenance().rowsSetAside()).isEqualTo(1);
+    assertThat(html)
+        .contains("91 rows read: 90 used, 1 set aside.")
+        .contains("grafts.csv line 92</th>", "<td>takes</td>", "<td>9</td>")
+        .contains("Set aside until repaired</h2>");
+  }
+
+  @Test
+  void check_page_of_clean_records_says_so() {
+    String html = CheckPage.of(Sheets.read(folder, Sheets.circle(1))).html();
+
+    assertThat(html).contains("90 rows read: 90 used, 0 set aside.", "<p>Nothing.</p>");
+  }
+}
