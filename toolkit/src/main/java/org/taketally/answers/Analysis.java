@@ -3,7 +3,6 @@ package org.taketally.answers;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.IntStream;
 import org.taketally.cells.Cells;
 import org.taketally.model.TakeFit;
 import org.taketally.model.TakeModel;
@@ -13,9 +12,12 @@ import org.taketally.terms.Interval;
  * Every answer some records hold, from one fit; each missing one with its reason.
  *
  * @param fit the fit behind the answers
- * @param difficulty how hard each cultivar is
+ * @param changes what had to be changed in the model asked for, in sentences; usually nothing
  * @param rootstock whether the compared column matters
+ * @param difficulty how hard each cultivar is
  * @param whatMovesTake every factor on one scale
+ * @param storage take against days of storage
+ * @param grafters each grafter's take had all grafted the same mix
  * @param spreads likely range of each varying factor's standard deviation, logits, in the order of
  *     the fit
  * @param absent answers these records don't hold
@@ -23,20 +25,24 @@ import org.taketally.terms.Interval;
  */
 public record Analysis(
     TakeFit fit,
-    Optional<Difficulty> difficulty,
+    List<String> changes,
     Optional<RootstockVerdict> rootstock,
+    Optional<Difficulty> difficulty,
     WhatMovesTake whatMovesTake,
+    Optional<StorageCurve> storage,
+    Optional<Grafters> grafters,
     List<Interval> spreads,
     List<Absent> absent,
     AnswerOptions options) {
 
   public Analysis {
+    changes = List.copyOf(changes);
     spreads = List.copyOf(spreads);
     absent = List.copyOf(absent);
   }
 
   /**
-   * Fits the model and answers.
+   * Fits the model, or the nearest one the records can carry, and answers.
    *
    * @param cells the records
    * @param model what take may depend on
@@ -45,7 +51,8 @@ public record Analysis(
    * @throws org.taketally.model.CannotFit if the records can't answer, saying why
    */
   public static Analysis of(Cells cells, TakeModel model, AnswerOptions options) {
-    return of(model.fit(cells), options);
+    SturdyFit sturdy = SturdyFit.of(cells, model);
+    return new Answering(sturdy.fit(), model.compared(), options).analysis(sturdy.changes());
   }
 
   /**
@@ -56,62 +63,7 @@ public record Analysis(
    * @return all answers
    */
   public static Analysis of(TakeFit fit, AnswerOptions options) {
-    Averaging averaging = new Averaging(fit, options);
-    List<Absent> absent = new ArrayList<>();
-    Optional<Difficulty> difficulty = Optional.empty();
-    if (averaging.knows("cultivar")) {
-      difficulty = Optional.of(Difficulties.of(averaging, options));
-    } else {
-      absent.add(new Absent("Which cultivars are hard to get to take?", noLevels(fit, "cultivar")));
-    }
-    Optional<RootstockVerdict> rootstock = Optional.empty();
-    String compared = fit.model().compared().orElse("rootstock");
-    if (averaging.knows(compared)) {
-      rootstock = Optional.of(RootstockVerdicts.of(averaging, compared, options));
-    } else {
-      absent.add(
-          new Absent(
-              "Does the %s matter?".formatted(Words.column(compared)), noLevels(fit, compared)));
-    }
-    return new Analysis(
-        fit,
-        difficulty,
-        rootstock,
-        Movers.of(averaging, options),
-        spreads(averaging, options),
-        absent,
-        options);
-  }
-
-  private static List<Interval> spreads(Averaging averaging, AnswerOptions options) {
-    double[][] sds =
-        IntStream.range(0, averaging.count())
-            .mapToObj(averaging.draws()::sds)
-            .toArray(double[][]::new);
-    return IntStream.range(0, averaging.fit().varying().size())
-        .mapToObj(
-            k -> aroundFit(averaging, k, Samples.range(Samples.column(sds, k), options.level())))
-        .toList();
-  }
-
-  /** A spread estimated as zero lies below every draw; the range then starts at the estimate. */
-  private static Interval aroundFit(Averaging averaging, int k, Interval range) {
-    double estimate = averaging.fit().varying().get(k).standardDeviation();
-    return new Interval(
-        Math.min(range.low(), estimate), Math.max(range.high(), estimate), range.level());
-  }
-
-  private static String noLevels(TakeFit fit, String column) {
-    String what = Words.column(column);
-    return fit.cells()
-        .findFactor(column)
-        .filter(f -> f.size() == 1)
-        .map(
-            f ->
-                "These records hold only one %s (%s): there is nothing to compare it with."
-                    .formatted(what, f.levels().get(0)))
-        .orElse(
-            "The model leaves %s out; name it in the model to have it compared.".formatted(what));
+    return new Answering(fit, fit.model().compared(), options).analysis(List.of());
   }
 
   /**
@@ -124,6 +76,10 @@ public record Analysis(
     rootstock.ifPresent(answers::add);
     difficulty.ifPresent(answers::add);
     answers.add(whatMovesTake);
+    storage.ifPresent(answers::add);
+    rootstock.flatMap(RootstockVerdict::pairings).ifPresent(answers::add);
+    grafters.ifPresent(answers::add);
+    rootstock.map(answer -> answer.type().entanglement()).ifPresent(answers::add);
     return answers;
   }
 }

@@ -111,7 +111,8 @@ public enum AnswerColumn {
   STILL_ALIVE_LOW(Kind.SHARE, "Still alive, low", "lower end of its likely range"),
   STILL_ALIVE_HIGH(Kind.SHARE, "Still alive, high", "upper end of its likely range"),
   MARGIN(Kind.POINTS, "Margin", "the difference that would change what you do"),
-  COST_PER_TREE(Kind.NUMBER, "Cost per tree", "cost of one saleable tree, in the user's money");
+  COST_PER_TREE(Kind.NUMBER, "Cost per tree", "cost of one saleable tree, in the user's money"),
+  DEARER_BY(Kind.SHARE, "Dearer by", "share that a tree costs more than without the drop");
 
   /** What a column holds, which decides how it is shown. */
   public enum Kind {

@@ -1,73 +1,92 @@
 package org.taketally.answers;
 
+import java.util.Arrays;
 import java.util.OptionalLong;
 import org.apache.commons.statistics.distribution.NormalDistribution;
-import org.taketally.cells.Cells;
 
-/** What the records could have shown, and how many more grafts would settle the question. */
+/**
+ * What the records could have shown, and how many more grafts would settle the question. Uses the
+ * noise of the draws of free levels; with f times the grafts, spread as in the records, noise is
+ * smaller by the square root of f.
+ */
 final class Detection {
 
   private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
 
-  private final double[] standardErrors;
-  private final FactorVerdict.Size size;
-  private final Cells cells;
+  /** How many times the grafts are tried, in this order. */
+  private static final double[] TIMES = {1.1, 1.25, 1.5, 2, 2.5, 3, 4, 5, 7, 10, 14, 20, 30};
+
+  private final PairDifferences free;
+  private final double[] best;
   private final AnswerOptions options;
 
   /**
    * From the precision of the pairs.
    *
-   * @param standardErrors standard error of each pair's difference of take, smallest first
-   * @param size how large differences are
-   * @param cells the records
+   * @param free differences of the free levels
+   * @param best best guess of each level's take, levels drawn toward each other
    * @param options margin and level
    */
-  Detection(double[] standardErrors, FactorVerdict.Size size, Cells cells, AnswerOptions options) {
-    this.standardErrors = standardErrors;
-    this.size = size;
-    this.cells = cells;
+  Detection(PairDifferences free, double[] best, AnswerOptions options) {
+    this.free = free;
+    this.best = best;
     this.options = options;
   }
 
-  FactorVerdict.Detectable detectable(Verdict verdict, String factor) {
-    double typical = standardErrors[standardErrors.length / 2];
-    double worst = standardErrors[standardErrors.length - 1];
-    double smallest = Math.min(1, typical * differenceSteps());
-    double margin = Math.min(1, worst * equivalenceSteps());
+  FactorVerdict.Detectable detectable(Verdict verdict, String factor, long grafts) {
+    double[] errors = free.standardErrors();
+    double typical = Arrays.stream(errors).sorted().toArray()[errors.length / 2];
+    double steps = z(1 - (1 - options.level()) / 2) + z(VerdictRules.POWER);
+    double smallest = Math.min(1, typical * steps);
+    double margin = Math.min(1, smallestMargin(errors));
     OptionalLong more =
-        verdict == Verdict.CANT_TELL_YET
-            ? OptionalLong.of(moreGrafts(worst))
-            : OptionalLong.empty();
+        verdict == Verdict.CANT_TELL_YET ? moreGrafts(errors, grafts) : OptionalLong.empty();
     String sentence =
-        "These records could have shown a difference of %s between two levels of %s in 8 of 10 such sets of records, and \"no difference\" within %s."
-            .formatted(Words.points(smallest), Words.column(factor), Words.points(margin));
+        "In 8 of 10 sets of records like these, a true difference of %s between two %s would have been seen, and, if there were none at all, \"no difference\" could have been claimed within a margin of %s."
+            .formatted(Words.points(smallest), Words.levels(factor), Words.points(margin));
     return new FactorVerdict.Detectable(smallest, margin, more, sentence);
   }
 
-  /** Standard errors a true difference must span to be seen with the stated power. */
-  private double differenceSteps() {
-    return z(1 - (1 - options.level()) / 2) + z(VerdictRules.POWER);
-  }
-
-  /** Standard errors a margin must span for equivalence of truly equal levels with that power. */
-  private static double equivalenceSteps() {
-    return z(1 - VerdictRules.ONE_SIDED) + z((1 + VerdictRules.POWER) / 2);
-  }
-
-  /**
-   * Grafts still needed, spread as in the records: enough to show equivalence of equal levels, or,
-   * where the records would do for that, to tell the estimated difference from the margin. A
-   * standard error shrinks with the square root of the grafts.
-   */
-  private long moreGrafts(double worst) {
-    double needed = options.margin() / equivalenceSteps();
-    if (worst <= needed) {
-      double gap =
-          Math.max(Math.abs(size.largest().value() - options.margin()), options.margin() / 5);
-      needed = Math.min(needed, gap / (z(1 - VerdictRules.ONE_SIDED) + z(VerdictRules.POWER)));
+  /** Margin within which levels truly alike pass all one-sided tests, with the stated power. */
+  private double smallestMargin(double[] errors) {
+    double[] needed = new double[free.draws()];
+    double reach = z(1 - VerdictRules.ONE_SIDED);
+    for (int d = 0; d < needed.length; d++) {
+      for (int k = 0; k < errors.length; k++) {
+        needed[d] = Math.max(needed[d], Math.abs(free.noise(d, k)) + reach * errors[k]);
+      }
     }
-    double factor = Math.max(1.1, Math.pow(worst / needed, 2));
-    return roundUp(cells.graftsTotal() * (factor - 1));
+    Arrays.sort(needed);
+    return needed[(int) Math.ceil(VerdictRules.POWER * needed.length) - 1];
+  }
+
+  private OptionalLong moreGrafts(double[] errors, long grafts) {
+    for (double times : TIMES) {
+      if (settled(errors, Math.sqrt(times)) >= VerdictRules.POWER) {
+        return OptionalLong.of(roundUp(grafts * (times - 1)));
+      }
+    }
+    return OptionalLong.empty();
+  }
+
+  /** Share of sets of records, noise divided by {@code shrink}, that would give an answer. */
+  private double settled(double[] errors, double shrink) {
+    double reach = z(1 - VerdictRules.ONE_SIDED);
+    int settled = 0;
+    for (int d = 0; d < free.draws(); d++) {
+      boolean equivalent = true;
+      boolean shown = false;
+      double largest = 0;
+      for (int k = 0; k < errors.length; k++) {
+        int[] p = free.places().get(k);
+        double seen = Math.abs(best[p[0]] - best[p[1]] + free.noise(d, k) / shrink);
+        equivalent &= seen + reach * errors[k] / shrink < options.margin();
+        shown |= seen > free.reach() * errors[k] / shrink;
+        largest = Math.max(largest, seen);
+      }
+      settled += equivalent || (shown && largest > options.margin()) ? 1 : 0;
+    }
+    return (double) settled / free.draws();
   }
 
   /** To two figures, upward. */

@@ -1,7 +1,6 @@
 package org.taketally.answers;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -9,32 +8,26 @@ import java.util.stream.IntStream;
 import org.taketally.answers.counts.TakeCount;
 import org.taketally.answers.counts.TakeRateInterval;
 import org.taketally.cells.Cells;
-import org.taketally.model.Bootstrap;
-import org.taketally.model.CannotFit;
-import org.taketally.model.Nested;
-import org.taketally.model.TakeFit;
+import org.taketally.cells.Factor;
 import org.taketally.model.TakeModel;
-import org.taketally.terms.Interval;
 
-/** Works out a {@link FactorVerdict}: fits with and without the factor, sizes, and the rules. */
+/** Works out a {@link FactorVerdict}: what can be compared, the evidence, and the rules. */
 final class FactorVerdicts {
 
-  private static final int REFIT_CELLS = 200_000;
-  private static final int BOOTSTRAP_CELLS = 500;
-  private static final double STANDS_OUT_SURE = 0.975;
+  /** Share of the grafts the comparable levels must hold for a verdict on them alone. */
+  private static final double MOST = 0.80;
 
-  private final Averaging averaging;
   private final String factor;
   private final AnswerOptions options;
-  private final TakeFit fit;
-  private final Cells cells;
+  private final Entanglement entanglement;
+  private final TakeCount tally;
+  private final List<String> notes = new ArrayList<>();
 
-  private FactorVerdicts(Averaging averaging, String factor, AnswerOptions options) {
-    this.averaging = averaging;
+  private FactorVerdicts(Cells cells, String factor, AnswerOptions options) {
     this.factor = factor;
     this.options = options;
-    this.fit = averaging.fit();
-    this.cells = fit.cells();
+    this.entanglement = Entanglement.of(withoutPairings(cells), factor, options);
+    this.tally = Counted.all(cells);
   }
 
   /**
@@ -46,61 +39,33 @@ final class FactorVerdicts {
    * @return the verdict
    */
   static FactorVerdict of(Averaging main, String factor, AnswerOptions options) {
-    return new FactorVerdicts(withFixedLevels(main, factor, options), factor, options).verdict();
+    FactorVerdicts verdicts = new FactorVerdicts(main.fit().cells(), factor, options);
+    return verdicts.comparable().isEmpty()
+        ? verdicts.entangled(main.fit().cells())
+        : verdicts.verdict(verdicts.prepared(main));
   }
 
-  /** Drawing levels toward each other would help equivalence, so sizes come from fixed levels. */
-  private static Averaging withFixedLevels(Averaging main, String factor, AnswerOptions options) {
-    TakeFit fit = main.fit();
-    if (!Swap.varies(fit, factor) || fit.cells().size() > REFIT_CELLS) {
-      return main;
+  /** The verdict by counts alone, for records of which none or all took. */
+  static FactorVerdict byCounts(Cells cells, String factor, AnswerOptions options) {
+    FactorVerdicts verdicts = new FactorVerdicts(cells, factor, options);
+    if (verdicts.comparable().isEmpty()) {
+      return verdicts.entangled(cells);
     }
-    try {
-      return new Averaging(fit.model().without(factor).adjustFor(factor).fit(fit.cells()), options);
-    } catch (CannotFit noFixedLevels) {
-      return main;
-    }
+    verdicts.notes.add(
+        "%s of the grafts took, so nothing could be adjusted for: this rests on the counts alone."
+            .formatted(cells.takesTotal() == 0 ? "None" : "All"));
+    List<String> levels = verdicts.comparable();
+    TakeCount[] counts = Counted.byLevel(cells, factor, levels);
+    return verdicts.verdict(cells, FactorEvidence.byCounts(levels, counts, options));
   }
 
-  private FactorVerdict verdict() {
-    Entanglement entanglement = Entanglement.of(meetings(), factor, options);
-    List<String> levels = averaging.levels(factor);
-    double[][] takes = averaging.takes(factor);
-    PairDifferences differences = new PairDifferences(levels, takes, options.level());
-    List<FactorVerdict.Pair> pairs = differences.pairs(options.margin());
-    double[] largest = differences.largest();
-    List<FactorVerdict.Test> tests = tests();
-    double within = Samples.chance(largest, x -> x < options.margin());
-    boolean entangled =
-        !entanglement.comparable() || entanglement.efficiency() < Entanglement.ENTANGLED_BELOW;
-    Verdict verdict =
-        VerdictRules.verdict(
-            new VerdictRules.Evidence(
-                entangled,
-                differenceShown(tests, pairs),
-                pairs.stream().allMatch(FactorVerdict.Pair::equivalent),
-                within));
-    FactorVerdict.Size size = new FactorVerdict.Size(spread(), gap(pairs, largest), within, pairs);
-    Detection detection = new Detection(differences.standardErrors(), size, cells, options);
-    TakeCount tally = Counted.all(cells);
-    FactorVerdict.Detectable detectable = detection.detectable(verdict, factor);
-    VerdictWords words = new VerdictWords(factor, verdict, size, detectable, tally, options);
-    List<FactorVerdict.LevelTake> shown = levelTakes(levels, takes, verdict);
-    return new FactorVerdict(
-        factor,
-        verdict,
-        words.reasons(shown, tests, entanglement),
-        entangled ? withoutTakes(shown) : shown,
-        entangled ? Optional.empty() : Optional.of(size),
-        tests,
-        entangled ? Optional.empty() : Optional.of(detectable),
-        entanglement,
-        tally,
-        options);
+  /** The verdict where the column couldn't be kept in the model: what hangs together with what. */
+  static FactorVerdict refused(Cells cells, String factor, AnswerOptions options) {
+    return new FactorVerdicts(cells, factor, options).entangled(cells);
   }
 
   /** Only the columns that could entangle: pairings are made of the factor itself. */
-  private Cells meetings() {
+  private static Cells withoutPairings(Cells cells) {
     return new Cells(
         cells.factors().stream().filter(f -> !f.name().equals(TakeModel.PAIRING)).toList(),
         List.of(),
@@ -110,121 +75,156 @@ final class FactorVerdicts {
         cells.provenance());
   }
 
-  private boolean differenceShown(List<FactorVerdict.Test> tests, List<FactorVerdict.Pair> pairs) {
+  /** Levels the verdict is about: the largest comparable group if it holds most grafts. */
+  private List<String> comparable() {
+    Entanglement.Group largest = entanglement.groups().get(0);
+    boolean enough = largest.levels().size() > 1 && largest.grafts() >= MOST * tally.grafts();
+    return enough ? largest.levels() : List.of();
+  }
+
+  /** The main fit on the comparable levels, batches allowed for if levels changed between them. */
+  private Averaging prepared(Averaging main) {
+    Cells cells = main.fit().cells();
+    TakeModel model = main.fit().model();
+    List<String> kept = comparable();
+    if (entanglement.groups().size() > 1) {
+      Factor column = cells.factor(factor);
+      cells =
+          cells.where(
+              i -> column.codes()[i] >= 0 && kept.contains(column.levels().get(column.codes()[i])));
+      noteLeftOut(kept);
+    }
+    for (Entanglement.Tie tie : entanglement.ties()) {
+      boolean unmodelled =
+          tie.kind() == Entanglement.TieKind.BETWEEN_BATCHES
+              && !model.columns().contains(tie.other());
+      if (unmodelled) {
+        model = model.varyBy(tie.other());
+        notes.add(
+            "The %s was added to the model, because %s changed mostly between them."
+                .formatted(Words.column(tie.other()), Words.levels(factor)));
+      }
+    }
+    return cells == main.fit().cells() && model == main.fit().model()
+        ? main
+        : new Averaging(SturdyFit.of(cells, model).fit(), options);
+  }
+
+  private void noteLeftOut(List<String> kept) {
+    List<String> out =
+        entanglement.groups().stream()
+            .flatMap(group -> group.levels().stream())
+            .filter(level -> !kept.contains(level))
+            .toList();
+    notes.add(
+        "Left out, because these records can't compare it with the others: %s."
+            .formatted(Words.list(out)));
+  }
+
+  private FactorVerdict entangled(Cells cells) {
+    List<String> levels =
+        entanglement.groups().stream().flatMap(group -> group.levels().stream()).toList();
+    List<FactorVerdict.LevelTake> counted = new ArrayList<>();
+    for (String level : levels) {
+      counted.add(levelTake(level, Counted.byLevel(cells, factor, List.of(level))[0]));
+    }
+    return new FactorVerdict(
+        factor,
+        Verdict.ENTANGLED,
+        VerdictWords.entangled(factor, entanglement, tally),
+        counted,
+        Optional.empty(),
+        List.of(),
+        Optional.empty(),
+        entanglement,
+        tally,
+        options);
+  }
+
+  private FactorVerdict.LevelTake levelTake(String level, TakeCount count) {
+    return new FactorVerdict.LevelTake(
+        level,
+        count,
+        TakeRateInterval.wilson(count.takes(), count.grafts(), options.level()),
+        Optional.empty(),
+        false);
+  }
+
+  private FactorVerdict verdict(Averaging main) {
+    FactorEvidence evidence = FactorEvidence.of(main, factor, options);
+    noteBounded(evidence.bounded());
+    return verdict(main.fit().cells(), evidence);
+  }
+
+  private FactorVerdict verdict(Cells cells, FactorEvidence evidence) {
+    TakeCount[] counts = Counted.byLevel(cells, factor, evidence.levels());
+    PairDifferences free = new PairDifferences(evidence.levels(), evidence.free(), options.level());
+    double[][] judged =
+        evidence.bounded().isEmpty() ? evidence.free() : CountedTakes.draws(counts, options);
+    List<FactorVerdict.Pair> pairs = free.pairs(options.margin(), judged);
+    double[] largest = PairDifferences.largest(evidence.drawn());
+    double within = Samples.chance(largest, x -> x < options.margin());
+    Verdict verdict =
+        VerdictRules.verdict(
+            new VerdictRules.Evidence(
+                differenceShown(evidence.tests(), pairs),
+                pairs.stream().allMatch(FactorVerdict.Pair::equivalent),
+                1 - within));
+    FactorVerdict.Size size =
+        new FactorVerdict.Size(
+            evidence.standardDeviation(), Samples.median(largest, options.level()), within, pairs);
+    FactorVerdict.Detectable detectable =
+        new Detection(free, PairDifferences.means(evidence.drawn()), options)
+            .detectable(verdict, factor, cells.graftsTotal());
+    List<FactorVerdict.LevelTake> levels = levelTakes(evidence, counts, verdict);
+    List<String> reasons =
+        new VerdictWords(factor, verdict, size, detectable, Counted.all(cells), options)
+            .reasons(levels, evidence.tests(), entanglement, notes);
+    return new FactorVerdict(
+        factor,
+        verdict,
+        reasons,
+        levels,
+        Optional.of(size),
+        evidence.tests(),
+        Optional.of(detectable),
+        entanglement,
+        Counted.all(cells),
+        options);
+  }
+
+  private void noteBounded(List<String> bounded) {
+    if (!bounded.isEmpty()) {
+      notes.add(
+          "On %s none or all took, so \"no difference\" was judged by the counts alone, nothing adjusted."
+              .formatted(Words.list(bounded)));
+    }
+  }
+
+  private static boolean differenceShown(
+      List<FactorVerdict.Test> tests, List<FactorVerdict.Pair> pairs) {
     return tests.isEmpty()
         ? pairs.stream().anyMatch(p -> p.difference().low() > 0)
         : tests.get(0).p() < VerdictRules.CHANCE_AT_MOST;
   }
 
-  private List<FactorVerdict.Test> tests() {
-    List<FactorVerdict.Test> tests = new ArrayList<>();
-    if (cells.size() > REFIT_CELLS) {
-      return tests;
-    }
-    TakeFit without = fit.model().without(factor).fit(cells);
-    tests.add(test("any difference between levels", without, fit));
-    try {
-      TakeFit varying =
-          Swap.varies(fit, factor)
-              ? fit
-              : fit.model().without(factor).withVarying(factor).fit(cells);
-      tests.add(test("any spread of levels", without, varying));
-    } catch (CannotFit noSpread) {
-      // Fewer levels than a spread needs: the first test stands alone.
-    }
-    return tests;
-  }
-
-  private FactorVerdict.Test test(String name, TakeFit without, TakeFit with) {
-    Nested nested = Nested.of(without, with);
-    double p = nested.chance();
-    String method = "likelihood ratio";
-    if (cells.size() <= BOOTSTRAP_CELLS && p > 0.002 && p < 0.25 && options.bootstraps() > 0) {
-      p =
-          new Bootstrap(options.bootstraps(), options.seed(), done -> {})
-              .compare(without, with)
-              .chance();
-      method =
-          "likelihood ratio, judged by %d simulated sets of records"
-              .formatted(options.bootstraps());
-    } else if (nested.standardDeviations() > 0) {
-      method = "likelihood ratio, half chi-square at zero";
-    }
-    return new FactorVerdict.Test(
-        name, method, nested.chiSquare(), nested.fixedEffects() + nested.standardDeviations(), p);
-  }
-
-  /** The gap between the highest and the lowest estimate, with the range of the draws' gaps. */
-  private Estimate gap(List<FactorVerdict.Pair> pairs, double[] largest) {
-    Interval range = Samples.range(largest, options.level());
-    double gap = pairs.get(0).difference().value();
-    return new Estimate(Math.min(Math.max(gap, range.low()), range.high()), range);
-  }
-
-  private Estimate spread() {
-    double[] sds =
-        Arrays.stream(averaging.logits(factor)).mapToDouble(FactorVerdicts::sd).toArray();
-    return Samples.median(sds, options.level());
-  }
-
-  private static double sd(double[] values) {
-    double mean = Arrays.stream(values).average().orElse(0);
-    double sum = Arrays.stream(values).map(v -> (v - mean) * (v - mean)).sum();
-    return values.length < 2 ? 0 : Math.sqrt(sum / (values.length - 1));
-  }
-
   private List<FactorVerdict.LevelTake> levelTakes(
-      List<String> levels, double[][] takes, Verdict verdict) {
-    TakeCount[] counts = Counted.byLevel(cells, factor, levels);
-    boolean[] out = standsOut(takes, verdict);
-    return IntStream.range(0, levels.size())
+      FactorEvidence evidence, TakeCount[] counts, Verdict verdict) {
+    boolean[] out =
+        verdict == Verdict.MATTERS
+            ? StandingOut.of(evidence.free(), options.margin())
+            : new boolean[counts.length];
+    return IntStream.range(0, counts.length)
         .mapToObj(
             l ->
                 new FactorVerdict.LevelTake(
-                    levels.get(l),
+                    evidence.levels().get(l),
                     counts[l],
                     TakeRateInterval.wilson(counts[l].takes(), counts[l].grafts(), options.level()),
-                    Optional.of(Samples.estimate(Samples.column(takes, l), options.level())),
+                    Optional.of(
+                        Samples.estimate(Samples.column(evidence.free(), l), options.level())),
                     out[l]))
         .sorted(Comparator.comparingDouble(l -> l.take().map(Estimate::value).orElse(1.0)))
         .toList();
-  }
-
-  private static List<FactorVerdict.LevelTake> withoutTakes(List<FactorVerdict.LevelTake> levels) {
-    return levels.stream()
-        .map(
-            l ->
-                new FactorVerdict.LevelTake(
-                    l.level(), l.tally(), l.counted(), Optional.empty(), false))
-        .toList();
-  }
-
-  /** A level stands out if it surely lies over half the margin from the middle of the others. */
-  private boolean[] standsOut(double[][] takes, Verdict verdict) {
-    int count = takes[0].length;
-    boolean[] out = new boolean[count];
-    for (int l = 0; verdict == Verdict.MATTERS && l < count; l++) {
-      int place = l;
-      double[] away =
-          Arrays.stream(takes)
-              .mapToDouble(row -> row[place] - middleOfOthers(row, place))
-              .toArray();
-      double least = options.margin() / 2;
-      out[l] =
-          Samples.chance(away, x -> x < -least) >= STANDS_OUT_SURE
-              || (count > 2 && Samples.chance(away, x -> x > least) >= STANDS_OUT_SURE);
-    }
-    return out;
-  }
-
-  private static double middleOfOthers(double[] row, int left) {
-    double[] others =
-        IntStream.range(0, row.length)
-            .filter(l -> l != left)
-            .mapToDouble(l -> row[l])
-            .sorted()
-            .toArray();
-    int half = others.length / 2;
-    return others.length % 2 == 1 ? others[half] : (others[half - 1] + others[half]) / 2;
   }
 }

@@ -117,6 +117,15 @@ final class Meetings {
     return count;
   }
 
+  /** Pairs of levels that have grafts. */
+  int pairsSeen() {
+    int count = 0;
+    for (int i = 0; i < rows.length; i++) {
+      count += partners(i);
+    }
+    return count;
+  }
+
   int partnersSeen() {
     int count = 0;
     for (long column : columns) {

@@ -2,6 +2,7 @@ package org.taketally.answers;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import org.taketally.terms.Interval;
 
@@ -15,6 +16,10 @@ final class PairDifferences {
   private final List<String> levels;
   private final double[][] takes;
   private final double level;
+  private final double[] mean;
+  private final List<int[]> places;
+  private final double[] errors;
+  private final double reach;
 
   /**
    * Of some levels.
@@ -27,49 +32,79 @@ final class PairDifferences {
     this.levels = levels;
     this.takes = takes;
     this.level = level;
+    this.mean = means(takes);
+    this.places = places(mean);
+    this.errors = places.stream().mapToDouble(this::sd).toArray();
+    this.reach = reachOfAll();
   }
 
-  /** Every pair, the lower take second, largest difference first. */
-  List<FactorVerdict.Pair> pairs(double margin) {
-    double[] mean = means();
-    List<int[]> places = places(mean);
-    double[] sd = places.stream().mapToDouble(p -> sd(p, mean)).toArray();
-    double reach = reach(places, mean, sd);
+  /**
+   * Every pair, the lower take second, largest difference first.
+   *
+   * @param margin the margin equivalence is judged by
+   * @param judged draws by which equivalence is judged; usually those of the pairs themselves
+   */
+  List<FactorVerdict.Pair> pairs(double margin, double[][] judged) {
     List<FactorVerdict.Pair> pairs = new ArrayList<>();
-    for (int k = 0; k < sd.length; k++) {
+    for (int k = 0; k < errors.length; k++) {
       int[] p = places.get(k);
       double centre = mean[p[0]] - mean[p[1]];
-      double[] draws = Arrays.stream(takes).mapToDouble(row -> row[p[0]] - row[p[1]]).toArray();
-      Interval equivalence = Samples.range(draws, 1 - 2 * VerdictRules.ONE_SIDED);
+      Interval equivalence = Samples.range(differences(judged, p), 1 - 2 * VerdictRules.ONE_SIDED);
       pairs.add(
           new FactorVerdict.Pair(
               levels.get(p[0]),
               levels.get(p[1]),
-              new Estimate(
-                  centre, new Interval(centre - reach * sd[k], centre + reach * sd[k], level)),
+              new Estimate(centre, around(centre, reach * errors[k])),
               equivalence,
               -margin < equivalence.low() && equivalence.high() < margin,
-              Samples.chance(draws, x -> Math.abs(x) > margin)));
+              Samples.chance(differences(takes, p), x -> Math.abs(x) > margin)));
     }
-    pairs.sort(java.util.Comparator.comparingDouble(p -> -p.difference().value()));
+    pairs.sort(Comparator.comparingDouble(p -> -p.difference().value()));
     return pairs;
   }
 
+  private Interval around(double centre, double half) {
+    return new Interval(Math.max(-1, centre - half), Math.min(1, centre + half), level);
+  }
+
+  private static double[] differences(double[][] takes, int[] p) {
+    return Arrays.stream(takes).mapToDouble(row -> row[p[0]] - row[p[1]]).toArray();
+  }
+
   /** Largest difference between two levels, one a draw. */
-  double[] largest() {
+  static double[] largest(double[][] takes) {
     return Arrays.stream(takes)
         .mapToDouble(row -> Arrays.stream(row).max().orElse(0) - Arrays.stream(row).min().orElse(0))
         .toArray();
   }
 
-  /** Standard deviation of each pair's difference, smallest first. */
-  double[] standardErrors() {
-    double[] mean = means();
-    return places(mean).stream().mapToDouble(p -> sd(p, mean)).sorted().toArray();
+  /** Pairs as places of levels, the higher take first. */
+  List<int[]> places() {
+    return places;
   }
 
-  double[] means() {
-    double[] mean = new double[levels.size()];
+  /** Standard deviation of each pair's difference, in the order of {@link #places}. */
+  double[] standardErrors() {
+    return errors;
+  }
+
+  /** Standard errors that a range for all pairs at once reaches to either side. */
+  double reach() {
+    return reach;
+  }
+
+  int draws() {
+    return takes.length;
+  }
+
+  /** How far a pair's difference lies from its mean in a draw. */
+  double noise(int d, int pair) {
+    int[] p = places.get(pair);
+    return takes[d][p[0]] - takes[d][p[1]] - (mean[p[0]] - mean[p[1]]);
+  }
+
+  static double[] means(double[][] takes) {
+    double[] mean = new double[takes[0].length];
     for (double[] row : takes) {
       for (int l = 0; l < mean.length; l++) {
         mean[l] += row[l] / takes.length;
@@ -88,22 +123,23 @@ final class PairDifferences {
     return places;
   }
 
-  private double sd(int[] p, double[] mean) {
+  private double sd(int[] p) {
+    double centre = mean[p[0]] - mean[p[1]];
     double sum = 0;
     for (double[] row : takes) {
-      double away = row[p[0]] - row[p[1]] - (mean[p[0]] - mean[p[1]]);
+      double away = row[p[0]] - row[p[1]] - centre;
       sum += away * away;
     }
     return Math.sqrt(sum / takes.length);
   }
 
-  private double reach(List<int[]> places, double[] mean, double[] sd) {
+  private double reachOfAll() {
     double[] most = new double[takes.length];
     for (int d = 0; d < most.length; d++) {
-      for (int k = 0; k < sd.length; k++) {
-        int[] p = places.get(k);
-        double away = takes[d][p[0]] - takes[d][p[1]] - (mean[p[0]] - mean[p[1]]);
-        most[d] = sd[k] == 0 ? most[d] : Math.max(most[d], Math.abs(away) / sd[k]);
+      for (int k = 0; k < errors.length; k++) {
+        if (errors[k] > 0) {
+          most[d] = Math.max(most[d], Math.abs(noise(d, k)) / errors[k]);
+        }
       }
     }
     Arrays.sort(most);

@@ -3,6 +3,8 @@ package org.taketally.answers;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.taketally.cells.Cells;
+import org.taketally.model.TakeModel;
 import org.taketally.terms.Interval;
 
 /**
@@ -55,6 +57,28 @@ public record RootstockVerdict(
    */
   public record OffType(
       Interval trueToType, double largest, double largestIfPure, String sentence) {}
+
+  /**
+   * Fits the model, or the nearest one the records can carry, and answers. Where none or all grafts
+   * took no model can be fitted, and the verdict rests on the counts alone.
+   *
+   * @param model what take may depend on; its compared column is the question, {@code rootstock} if
+   *     it has none
+   * @param cells the records
+   * @param options margin, level, draws, seed
+   * @return the verdict
+   * @throws org.taketally.model.CannotFit if the records can't answer, saying why
+   * @throws IllegalArgumentException if the records lack the compared column
+   */
+  public static RootstockVerdict of(TakeModel model, Cells cells, AnswerOptions options) {
+    return RootstockVerdicts.of(model, cells, options);
+  }
+
+  /** A verdict without side views. */
+  static RootstockVerdict of(FactorVerdict type) {
+    return new RootstockVerdict(
+        type, Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
+  }
 
   /**
    * The verdict on the stock's type.

@@ -11,6 +11,9 @@ import org.taketally.answers.counts.Stratum;
 import org.taketally.answers.counts.TakeCount;
 import org.taketally.cells.Cells;
 import org.taketally.cells.Factor;
+import org.taketally.model.CannotFit;
+import org.taketally.model.TakeFit;
+import org.taketally.model.TakeModel;
 import org.taketally.terms.Interval;
 
 /** Works out a {@link RootstockVerdict}: the stock's type, its condition, and the side views. */
@@ -18,10 +21,27 @@ final class RootstockVerdicts {
 
   private static final String CONDITION = "stock_condition";
 
-  /** Share of nucellar seedlings true to type: from memory, 80 to 90 %. */
+  /** Share of nucellar seedlings true to type that is supposed; see docs/methods.md. */
   private static final Interval TRUE_TO_TYPE = new Interval(0.80, 0.90, 0.95);
 
   private RootstockVerdicts() {}
+
+  static RootstockVerdict of(TakeModel model, Cells cells, AnswerOptions options) {
+    String compared = model.compared().orElse("rootstock");
+    try {
+      TakeFit fit = SturdyFit.of(cells, model.compare(compared)).fit();
+      Averaging averaging = new Averaging(fit, options);
+      return averaging.knows(compared)
+          ? of(averaging, compared, options)
+          : RootstockVerdict.of(FactorVerdicts.refused(fit.cells(), compared, options));
+    } catch (CannotFit problem) {
+      if (problem.reason() == CannotFit.Reason.ALL_TOOK
+          || problem.reason() == CannotFit.Reason.NONE_TOOK) {
+        return RootstockVerdict.of(FactorVerdicts.byCounts(cells, compared, options));
+      }
+      throw problem;
+    }
+  }
 
   static RootstockVerdict of(Averaging averaging, String compared, AnswerOptions options) {
     FactorVerdict type = FactorVerdicts.of(averaging, compared, options);
@@ -32,7 +52,9 @@ final class RootstockVerdicts {
     return new RootstockVerdict(
         type,
         condition,
-        Optional.empty(),
+        compared.equals("rootstock") && Swap.varies(averaging.fit(), TakeModel.PAIRING)
+            ? Optional.of(Pairings.of(averaging, options))
+            : Optional.empty(),
         twoStocks(averaging.fit().cells(), type, options),
         type.size().filter(s -> compared.equals("rootstock")).map(RootstockVerdicts::offType));
   }
@@ -41,12 +63,13 @@ final class RootstockVerdicts {
   private static RootstockVerdict.OffType offType(FactorVerdict.Size size) {
     double largest = size.largest().value();
     double pure = Math.min(1, largest / TRUE_TO_TYPE.low());
+    double high = Math.min(1, size.largest().high() / TRUE_TO_TYPE.low());
     return new RootstockVerdict.OffType(
         TRUE_TO_TYPE,
         largest,
         pure,
-        "Where seedling stocks are meant to be all alike but only 80 to 90 %% are true to type (from memory), a real difference looks smaller: the largest gap of %s would be up to %s among stocks true to type."
-            .formatted(Words.points(largest), Words.points(pure)));
+        "If the stocks are seedlings and only %s of them are true to type, a real difference looks smaller than it is: among stocks true to type the largest gap would be up to %s (likely under %s)."
+            .formatted(Words.percents(TRUE_TO_TYPE), Words.points(pure), Words.points(high)));
   }
 
   private static Optional<RootstockVerdict.TwoStocks> twoStocks(

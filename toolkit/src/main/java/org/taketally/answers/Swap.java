@@ -1,5 +1,6 @@
 package org.taketally.answers;
 
+import java.util.Arrays;
 import java.util.List;
 import org.taketally.cells.Cells;
 import org.taketally.cells.Factor;
@@ -9,7 +10,7 @@ import org.taketally.model.TakeFit;
 import org.taketally.model.TakeModel;
 
 /**
- * Taking one column's part out of every cell's logit and putting a level's part in.
+ * Taking one column's part out of every condition's logit and putting a level's part in.
  *
  * <p>Where pairings vary, swapping the cultivar (or the rootstock) also swaps the pairing: a level
  * then contributes the mean of its pairings over the records' mix of the other partner, pairings
@@ -17,117 +18,81 @@ import org.taketally.model.TakeModel;
  */
 final class Swap {
 
-  private final TakeFit fit;
+  private final Conditions conditions;
   private final TakeDesign design;
   private final TakeDraws draws;
   private final String column;
   private final boolean varies;
   private final List<String> levels;
-  private final double[] values;
   private final PairingMix pairing;
 
-  private Swap(TakeFit fit, TakeDraws draws, String column, List<String> levels, double[] values) {
-    this.fit = fit;
+  private Swap(
+      TakeFit fit,
+      TakeDraws draws,
+      Conditions conditions,
+      String column,
+      List<String> levels,
+      PairingMix pairing) {
+    this.conditions = conditions;
     this.design = fit.design();
     this.draws = draws;
     this.column = column;
     this.varies = varies(fit, column);
     this.levels = levels;
-    this.values = values;
-    this.pairing = levels == null ? null : PairingMix.of(fit, column, levels);
+    this.pairing = pairing;
   }
 
-  static Swap ofLevels(TakeFit fit, TakeDraws draws, String column, List<String> levels) {
-    return new Swap(fit, draws, column, levels, null);
+  static Swap ofLevels(
+      TakeFit fit, TakeDraws draws, Conditions conditions, String column, List<String> levels) {
+    return new Swap(fit, draws, conditions, column, levels, PairingMix.of(fit, column, levels));
   }
 
-  static Swap ofValues(TakeFit fit, TakeDraws draws, String column, double[] values) {
-    return new Swap(fit, draws, column, null, values);
+  static Swap ofValues(
+      TakeFit fit, TakeDraws draws, Conditions conditions, String column, double[] values) {
+    List<String> names = Arrays.stream(values).mapToObj(Double::toString).toList();
+    return new Swap(fit, draws, conditions, column, names, null);
   }
 
   static boolean varies(TakeFit fit, String column) {
     return fit.varying().stream().anyMatch(f -> f.factor().equals(column));
   }
 
-  /** What each level or value contributes in a draw, logits; fixed columns against the first. */
+  /** What each level or value contributes in a draw, logits. */
   double[] contributions(int d) {
-    double[] pairings = pairing == null ? null : draws.effects(TakeModel.PAIRING, d);
-    double[] effects = own(draws.beta(d), varies ? draws.effects(column, d) : null);
+    double[] own =
+        varies
+            ? draws.effects(column, d).clone()
+            : levels.stream()
+                .mapToDouble(level -> design.contribution(column, level, draws.beta(d)))
+                .toArray();
     if (pairing != null) {
-      for (int l = 0; l < effects.length; l++) {
-        effects[l] += pairing.mean(l, pairings);
+      double[] effects = draws.effects(TakeModel.PAIRING, d);
+      for (int l = 0; l < own.length; l++) {
+        own[l] += pairing.mean(l, effects);
       }
-    }
-    return effects;
-  }
-
-  private double[] own(double[] beta, double[] effects) {
-    if (varies) {
-      return effects.clone();
-    }
-    int count = levels == null ? values.length : levels.size();
-    double[] own = new double[count];
-    double first = Double.NaN;
-    for (int l = 0; l < count; l++) {
-      double at = design.contribution(column, name(l), beta);
-      first = l == 0 ? at : first;
-      own[l] = at - first;
     }
     return own;
   }
 
-  private String name(int l) {
-    return levels == null ? Double.toString(values[l]) : levels.get(l);
-  }
-
   /** Logits less the column's part, in a draw. */
-  double[] rest(int d, double[] eta) {
-    return rest(
-        eta,
-        draws.beta(d),
-        varies ? draws.effects(column, d) : null,
-        pairing == null ? null : draws.effects(TakeModel.PAIRING, d));
-  }
-
-  /** Logits less the column's part, at the estimates. */
-  double[] restAtEstimates(double[] eta) {
-    return rest(
-        eta,
-        fit.beta(),
-        varies ? fit.varying(column).modes() : null,
-        pairing == null ? null : fit.varying(TakeModel.PAIRING).modes());
-  }
-
-  private double[] rest(double[] eta, double[] beta, double[] effects, double[] pairings) {
-    double[] rest = eta.clone();
+  double[] rest(int d, float[] eta) {
+    double[] rest = new double[eta.length];
     if (varies) {
-      int[] codes = design.codes(column);
+      double[] effects = draws.effects(column, d);
+      int[] codes = conditions.codes(column);
+      Arrays.setAll(rest, i -> eta[i] - effects[codes[i]]);
+    } else {
+      double[] part = conditions.part(column, draws.beta(d));
+      Arrays.setAll(rest, i -> eta[i] - part[i]);
+    }
+    if (pairing != null) {
+      double[] effects = draws.effects(TakeModel.PAIRING, d);
+      int[] codes = conditions.codes(TakeModel.PAIRING);
       for (int i = 0; i < rest.length; i++) {
         rest[i] -= effects[codes[i]];
       }
-    } else {
-      double[] as = design.fixedPart(beta);
-      double[] first = design.fixedPartWith(column, name(0), beta);
-      for (int i = 0; i < rest.length; i++) {
-        rest[i] += first[i] - as[i];
-      }
-    }
-    if (pairing != null) {
-      int[] codes = design.codes(TakeModel.PAIRING);
-      for (int i = 0; i < rest.length; i++) {
-        rest[i] -= pairings[codes[i]];
-      }
     }
     return rest;
-  }
-
-  /** How far the mean of {@link #rest} in a draw lies from that at the estimates. */
-  double meanRestChange(int d, Pooled pooled) {
-    double change = pooled.change(draws, d);
-    change -= pooled.columnChange(column, varies, name(0), draws, d);
-    return pairing == null
-        ? change
-        : change - pooled.columnChange(TakeModel.PAIRING, true, "", draws, d);
   }
 
   /** Which pairings a level has, and how the records mix the other partner. */
@@ -144,7 +109,7 @@ final class Swap {
       int[] codes = fit.design().codes(TakeModel.PAIRING);
       int[][] pairings = new int[levels.size()][other.size()];
       for (int[] row : pairings) {
-        java.util.Arrays.fill(row, Factor.MISSING);
+        Arrays.fill(row, Factor.MISSING);
       }
       double[] mix = new double[other.size()];
       double total = cells.graftsTotal();

@@ -26,6 +26,16 @@ public final class Words {
   }
 
   /**
+   * A chance worked out by simulation, which is never certain.
+   *
+   * @param chance 0 to 1
+   * @return e.g. {@code 97 %}, {@code under 1 %}, {@code over 99 %}
+   */
+  public static String chance(double chance) {
+    return percent(Math.min(Math.max(chance, 1e-9), 1 - 1e-9));
+  }
+
+  /**
    * A range of shares.
    *
    * @param range on 0 to 1
@@ -119,6 +129,21 @@ public final class Words {
    */
   public static String column(String column) {
     return column.replace('_', ' ');
+  }
+
+  /**
+   * What the levels of a column are called.
+   *
+   * @param column e.g. {@code rootstock}
+   * @return e.g. {@code rootstocks}, or {@code levels of budwood kept} where the plural would jar
+   */
+  public static String levels(String column) {
+    return switch (column) {
+      case "rootstock", "interstock", "cultivar", "grafter", "season", "site", "method", "block" ->
+          column + "s";
+      case "pairing", "grafting_day", "bud_stage", "stock_condition" -> column(column) + "s";
+      default -> "levels of " + column(column);
+    };
   }
 
   /**

@@ -1,0 +1,164 @@
+package org.taketally.answers;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import org.taketally.answers.counts.TakeCount;
+import org.taketally.model.Bootstrap;
+import org.taketally.model.CannotFit;
+import org.taketally.model.Nested;
+import org.taketally.model.TakeFit;
+import org.taketally.model.TakeModel;
+import org.taketally.model.VaryingFactor;
+
+/**
+ * What the records say about one column of levels: takes with the levels left free, takes with the
+ * levels drawn toward each other, and tests of whether there is any difference.
+ *
+ * <p>Levels left free are what equivalence is judged by: drawing them toward each other would help
+ * a claim of "no difference" along. The size of the largest difference is taken from levels drawn
+ * toward each other: the best of many free estimates always looks too good.
+ *
+ * @param levels level names
+ * @param free average take of each level, one row a draw, levels free
+ * @param drawn the same, levels drawn toward each other
+ * @param standardDeviation spread of the levels, logits
+ * @param tests whether there is any difference; empty above {@value #REFIT_CELLS} cells
+ * @param bounded levels of which none or all took: no finite difference to others can be fitted
+ */
+record FactorEvidence(
+    List<String> levels,
+    double[][] free,
+    double[][] drawn,
+    Estimate standardDeviation,
+    List<FactorVerdict.Test> tests,
+    List<String> bounded) {
+
+  /** Above this, refits take long and free and drawn levels hardly differ. */
+  private static final int REFIT_CELLS = 200_000;
+
+  private static final int BOOTSTRAP_CELLS = 500;
+
+  static FactorEvidence of(Averaging main, String factor, AnswerOptions options) {
+    TakeFit fit = main.fit();
+    boolean varies = Swap.varies(fit, factor);
+    if (fit.cells().size() > REFIT_CELLS) {
+      return evidence(factor, options, main, main, List.of());
+    }
+    TakeModel without = fit.model().without(factor);
+    Optional<TakeFit> free =
+        varies ? fitted(without.adjustFor(factor), fit) : Optional.of(main.fit());
+    Optional<TakeFit> drawn = varies ? Optional.of(fit) : fitted(without.withVarying(factor), fit);
+    TakeFit none = without.fit(fit.cells());
+    List<FactorVerdict.Test> tests = new ArrayList<>();
+    free.ifPresent(f -> tests.add(test("any difference between levels", none, f, options)));
+    drawn.ifPresent(f -> tests.add(test("any spread of levels", none, f, options)));
+    return evidence(
+        factor,
+        options,
+        free.map(f -> f == fit ? main : new Averaging(f, options)).orElse(main),
+        drawn.map(f -> f == fit ? main : new Averaging(f, options)).orElse(main),
+        tests);
+  }
+
+  /** From counts alone. */
+  static FactorEvidence byCounts(List<String> levels, TakeCount[] counts, AnswerOptions options) {
+    double[][] takes = CountedTakes.draws(counts, options);
+    double[] sds =
+        Arrays.stream(takes)
+            .mapToDouble(
+                row -> sd(Arrays.stream(row).map(take -> Math.log(take / (1 - take))).toArray()))
+            .toArray();
+    return new FactorEvidence(
+        levels, takes, takes, Samples.median(sds, options.level()), List.of(), List.of());
+  }
+
+  private static Optional<TakeFit> fitted(TakeModel model, TakeFit like) {
+    try {
+      return Optional.of(model.fit(like.cells()));
+    } catch (CannotFit levelsOfNoneOrAll) {
+      return Optional.empty();
+    }
+  }
+
+  private static FactorEvidence evidence(
+      String factor,
+      AnswerOptions options,
+      Averaging free,
+      Averaging drawn,
+      List<FactorVerdict.Test> tests) {
+    List<String> levels = free.levels(factor);
+    List<String> inDrawn = drawn.levels(factor);
+    int[] place = levels.stream().mapToInt(inDrawn::indexOf).toArray();
+    double[][] drawnTakes =
+        Arrays.stream(drawn.takes(factor))
+            .map(row -> Arrays.stream(place).mapToDouble(l -> row[l]).toArray())
+            .toArray(double[][]::new);
+    return new FactorEvidence(
+        levels,
+        free.takes(factor),
+        drawnTakes,
+        spread(drawn, factor, options),
+        List.copyOf(tests),
+        bounded(free, factor, levels));
+  }
+
+  private static List<String> bounded(Averaging free, String factor, List<String> levels) {
+    var counts = Counted.byLevel(free.fit().cells(), factor, levels);
+    return IntStream.range(0, counts.length)
+        .filter(l -> counts[l].takes() == 0 || counts[l].failures() == 0)
+        .mapToObj(levels::get)
+        .toList();
+  }
+
+  private static Estimate spread(Averaging drawn, String factor, AnswerOptions options) {
+    int k = drawn.fit().varying().stream().map(VaryingFactor::factor).toList().indexOf(factor);
+    double[] sds =
+        k >= 0
+            ? IntStream.range(0, drawn.count()).mapToDouble(d -> drawn.draws().sds(d)[k]).toArray()
+            : Arrays.stream(drawn.logits(factor)).mapToDouble(FactorEvidence::sd).toArray();
+    return Samples.median(sds, options.level());
+  }
+
+  private static double sd(double[] values) {
+    double mean = Arrays.stream(values).average().orElse(0);
+    double sum = Arrays.stream(values).map(v -> (v - mean) * (v - mean)).sum();
+    return values.length < 2 ? 0 : Math.sqrt(sum / (values.length - 1));
+  }
+
+  private static FactorVerdict.Test test(
+      String name, TakeFit without, TakeFit with, AnswerOptions options) {
+    Nested nested = Nested.of(without, with);
+    double p = nested.chance();
+    String method =
+        nested.standardDeviations() > 0
+            ? "likelihood ratio, half chi-square at zero"
+            : "likelihood ratio";
+    if (without.cells().size() <= BOOTSTRAP_CELLS
+        && p > 0.002
+        && p < 0.25
+        && options.bootstraps() > 0) {
+      p =
+          new Bootstrap(options.bootstraps(), options.seed(), done -> {})
+              .compare(without, with)
+              .chance();
+      method =
+          "likelihood ratio, judged by %d simulated sets of records"
+              .formatted(options.bootstraps());
+    }
+    return new FactorVerdict.Test(
+        name, method, nested.chiSquare(), nested.fixedEffects() + nested.standardDeviations(), p);
+  }
+
+  @Override
+  public boolean equals(Object other) {
+    return this == other;
+  }
+
+  @Override
+  public int hashCode() {
+    return System.identityHashCode(this);
+  }
+}

@@ -1,0 +1,121 @@
+package org.taketally.answers;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.DoubleStream;
+
+/**
+ * What a drop in take costs per saleable tree, to help choose the margin. No price is built in.
+ *
+ * <p>A graft costs c whether it takes or not, so a saleable tree costs c / (take * (1 - loss)):
+ * from 80 %, 10 points less make it a seventh dearer.
+ *
+ * @param costPerGraft cost of one graft made, stock, wood and work included, in the user's money,
+ *     above 0
+ * @param take take as it is now, above 0, at most 1
+ * @param lateLoss share of takes lost before sale, 0 or more, below 1
+ * @param margin drop in take asked about, above 0, below {@code take}
+ */
+public record MarginCost(double costPerGraft, double take, double lateLoss, double margin)
+    implements Answer {
+
+  private static final double[] MARGINS = {0.02, 0.05, 0.10, 0.15, 0.20};
+
+  public MarginCost {
+    if (!(costPerGraft > 0)) {
+      throw new IllegalArgumentException(
+          "the cost of a graft must be above 0, got " + costPerGraft);
+    }
+    if (!(take > 0 && take <= 1)) {
+      throw new IllegalArgumentException(
+          "take must be above 0 and at most 1 (0.8 for 80 %), got " + take);
+    }
+    if (!(lateLoss >= 0 && lateLoss < 1)) {
+      throw new IllegalArgumentException(
+          "late loss must be 0 or more and below 1, got " + lateLoss);
+    }
+    if (!(margin > 0 && margin < take)) {
+      throw new IllegalArgumentException(
+          "the margin must be above 0 and below the take (%s), got %s".formatted(take, margin));
+    }
+  }
+
+  /**
+   * Without late losses.
+   *
+   * @param costPerGraft cost of one graft made, above 0
+   * @param take take as it is now, above 0, at most 1
+   * @param margin drop in take asked about, above 0, below {@code take}
+   * @return the cost
+   */
+  public static MarginCost of(double costPerGraft, double take, double margin) {
+    return new MarginCost(costPerGraft, take, 0, margin);
+  }
+
+  /**
+   * Cost of one saleable tree at a take.
+   *
+   * @param atTake above 0, at most 1
+   * @return in the user's money
+   */
+  public double perTree(double atTake) {
+    return costPerGraft / (atTake * (1 - lateLoss));
+  }
+
+  /**
+   * What the margin adds to the cost of a tree.
+   *
+   * @return share of the present cost, above 0: 0.14 is 14 % dearer
+   */
+  public double dearerBy() {
+    return take / (take - margin) - 1;
+  }
+
+  @Override
+  public String title() {
+    return "What does a drop in take cost?";
+  }
+
+  @Override
+  public String headline() {
+    return "At a take of %s a saleable tree costs %s; %s less make it %s, %s dearer."
+        .formatted(
+            Words.percent(take),
+            money(perTree(take)),
+            Words.points(margin),
+            money(perTree(take - margin)),
+            Words.percent(dearerBy()));
+  }
+
+  @Override
+  public String text() {
+    return headline()
+        + "\nChoose as margin the smallest drop that would make you change stocks. Missed orders,"
+        + " wasted budwood and stocks spoilt by a failed graft come on top.";
+  }
+
+  @Override
+  public AnswerTable table() {
+    AnswerTable.Builder table =
+        AnswerTable.of(
+            "margin-cost",
+            "Cost of a saleable tree if take drops by a margin",
+            AnswerColumn.MARGIN,
+            AnswerColumn.TAKE,
+            AnswerColumn.COST_PER_TREE,
+            AnswerColumn.DEARER_BY);
+    List<Double> margins =
+        DoubleStream.concat(DoubleStream.of(0, margin), DoubleStream.of(MARGINS))
+            .filter(m -> m < take)
+            .distinct()
+            .sorted()
+            .boxed()
+            .toList();
+    margins.forEach(m -> table.row(m, take - m, perTree(take - m), take / (take - m) - 1));
+    return table.build();
+  }
+
+  private static String money(double amount) {
+    return String.format(Locale.ROOT, "%,.2f", amount);
+  }
+}
