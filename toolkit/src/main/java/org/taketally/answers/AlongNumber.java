@@ -32,7 +32,7 @@ final class AlongNumber {
     this.column = column;
     this.unit = unit(column);
     this.recorded = cells.measure(column).values();
-    this.tally = new TakeCount(cells.takesTotal(), cells.graftsTotal());
+    this.tally = Counted.all(cells);
   }
 
   StorageCurve curve() {

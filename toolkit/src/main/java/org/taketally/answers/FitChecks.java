@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.taketally.answers.counts.TakeCount;
+import org.taketally.model.TakeFit;
 
 /**
  * Whether the model fits the records, and in words what is wrong and what to do.
@@ -96,6 +97,22 @@ public record FitChecks(
    * @param predicted predicted take, 0 to 1
    */
   public record ExtremeCell(String cell, TakeCount tally, double predicted) {}
+
+  /**
+   * Checks a fit. Each cell is judged by what the other cells say about it, so that a level with
+   * few grafts doesn't vouch for itself.
+   *
+   * @param fit the fit
+   * @param options draws, seed, and whether grafters may be named
+   * @return the checks, worst first
+   */
+  public static FitChecks of(TakeFit fit, AnswerOptions options) {
+    return of(new Averaging(fit, options), options);
+  }
+
+  static FitChecks of(Averaging averaging, AnswerOptions options) {
+    return new FitChecking(averaging, options).answer();
+  }
 
   @Override
   public String title() {

@@ -25,7 +25,7 @@ final class GraftersCompared {
   }
 
   Grafters answer() {
-    TakeCount tally = new TakeCount(cells.takesTotal(), cells.graftsTotal());
+    TakeCount tally = Counted.all(cells);
     if (!averaging.knows(GrafterLabels.GRAFTER)) {
       Estimate none = new Estimate(0, new Interval(0, 0, options.level()));
       return new Grafters(List.of(), options.grafterNames(), none, tally, options);
@@ -33,7 +33,7 @@ final class GraftersCompared {
     double[][] takes = averaging.takes(GrafterLabels.GRAFTER);
     double[] shares = averaging.shares(GrafterLabels.GRAFTER);
     double[] typical =
-        Arrays.stream(takes).mapToDouble(row -> TypicalDifference.of(row, shares)).toArray();
+        Arrays.stream(takes).mapToDouble(row -> Movers.typical(row, shares)).toArray();
     return new Grafters(
         grafters(takes),
         options.grafterNames(),
@@ -46,14 +46,14 @@ final class GraftersCompared {
     Factor factor = cells.factor(GrafterLabels.GRAFTER);
     List<String> shown = GrafterLabels.shown(factor, options);
     List<String> levels = averaging.levels(GrafterLabels.GRAFTER);
+    TakeCount[] counts = Counted.byLevel(cells, GrafterLabels.GRAFTER, levels);
     double[] average =
         Arrays.stream(takes).mapToDouble(row -> Arrays.stream(row).average().orElse(0)).toArray();
     return IntStream.range(0, levels.size())
         .mapToObj(
             g -> {
-              int code = factor.indexOf(levels.get(g));
-              double[] own = Samples.column(takes, g);
-              return grafter(shown.get(code), count(factor, code), own, average);
+              String shownAs = shown.get(factor.indexOf(levels.get(g)));
+              return grafter(shownAs, counts[g], Samples.column(takes, g), average);
             })
         .sorted(Comparator.comparingDouble((GrafterTake g) -> g.take().value()).reversed())
         .toList();
@@ -68,12 +68,5 @@ final class GraftersCompared {
         TakeRateInterval.wilson(count.takes(), count.grafts(), options.level()),
         Samples.estimate(takes, options.level()),
         Samples.estimate(differences, options.level()));
-  }
-
-  private TakeCount count(Factor factor, int code) {
-    int[] own = IntStream.range(0, cells.size()).filter(i -> factor.codes()[i] == code).toArray();
-    return new TakeCount(
-        IntStream.of(own).mapToLong(i -> cells.takes()[i]).sum(),
-        IntStream.of(own).mapToLong(i -> cells.grafts()[i]).sum());
   }
 }

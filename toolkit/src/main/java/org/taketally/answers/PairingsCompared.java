@@ -37,7 +37,7 @@ final class PairingsCompared {
     this.options = options;
     this.fit = averaging.fit();
     this.cells = fit.cells();
-    this.tally = new TakeCount(cells.takesTotal(), cells.graftsTotal());
+    this.tally = Counted.all(cells);
   }
 
   Pairings answer() {
