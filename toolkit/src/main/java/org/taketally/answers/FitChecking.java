@@ -40,7 +40,7 @@ final class FitChecking {
                 seasons.check(),
                 ExtremeCells.check(extremes)));
     fit.warnings().stream()
-        .filter(FitChecking::matters)
+        .filter(FitChecking::broken)
         .map(FitChecking::check)
         .forEach(checks::add);
     leftOutGrafts(checks);
@@ -54,23 +54,13 @@ final class FitChecking {
         Counted.all(fit.cells()));
   }
 
-  /** A spread at zero, or a column with one level, is a finding about the records, not a fault. */
-  private static boolean matters(FitWarning warning) {
-    return switch (warning.kind()) {
-      case NOT_CONVERGED, FEW_LEVELS, LEVEL_PER_CELL -> true;
-      case SPREAD_AT_ZERO, ONE_LEVEL, LEFT_OUT -> false;
-    };
+  /** Other warnings are findings about the records, not faults of the fit. */
+  private static boolean broken(FitWarning warning) {
+    return warning.kind() == FitWarning.Kind.NOT_CONVERGED;
   }
 
   private static Check check(FitWarning warning) {
-    boolean broken = warning.kind() == FitWarning.Kind.NOT_CONVERGED;
-    String name =
-        switch (warning.kind()) {
-          case NOT_CONVERGED -> "the search";
-          case FEW_LEVELS -> "few levels of " + Words.column(warning.column());
-          default -> "levels of " + Words.column(warning.column());
-        };
-    return new Check(name, broken ? State.WRONG : State.LOOK, Double.NaN, warning.sentence(), "");
+    return new Check("the search", State.WRONG, Double.NaN, warning.sentence(), "");
   }
 
   private void leftOutGrafts(List<Check> checks) {

@@ -3,13 +3,16 @@ package org.taketally.answers;
 import java.util.ArrayList;
 import java.util.List;
 import org.taketally.answers.counts.TakeCount;
+import org.taketally.cells.Cells;
+import org.taketally.model.TakeFit;
+import org.taketally.model.TakeModel;
 
 /**
  * Other ways to predict take, each judged on a season it has not seen.
  *
- * @param opinions this model first
+ * @param opinions this model first; empty if there was nothing to predict, see {@code sentence}
  * @param importance what moves the random forest's predictions, largest first
- * @param sentence whether anything beats the model
+ * @param sentence whether anything beats the model, or why that can't be said
  * @param heldOut what was held out, e.g. {@code season}
  * @param tally grafts and takes used
  * @param subsampled whether only a part of the records was used
@@ -48,6 +51,31 @@ public record SecondOpinions(
    * @param share share of all SHAP weight, 0 to 1
    */
   public record Importance(String factor, double share) {}
+
+  /**
+   * Fits the model and asks for second opinions.
+   *
+   * @param model what take may depend on
+   * @param cells the records, seasons included
+   * @param options draws and seed
+   * @return the opinions
+   * @throws org.taketally.model.CannotFit if the model can't be fitted to all records
+   */
+  public static SecondOpinions of(TakeModel model, Cells cells, AnswerOptions options) {
+    return of(model.fit(cells), options);
+  }
+
+  /**
+   * Second opinions on a fit: each way of predicting predicts every season from the others. Above
+   * 20,000 grafts only so many are used, drawn evenly.
+   *
+   * @param fit the fit, its cells with a season
+   * @param options draws and seed
+   * @return the opinions
+   */
+  public static SecondOpinions of(TakeFit fit, AnswerOptions options) {
+    return OpinionsSought.of(fit, options);
+  }
 
   @Override
   public String title() {
