@@ -41,18 +41,20 @@ final class ForestForecaster implements Forecaster {
     int[] rows = features.grafts(held);
     DataFrame table = features.table(rows, features.outcomes(held), -1, 0);
     int tried = (int) Math.ceil(Math.sqrt(features.columns().size()));
-    return RandomForest.fit(
-        Formula.lhs(GraftFeatures.TAKE),
-        table,
-        TREES,
-        tried,
-        SplitRule.GINI,
-        DEPTH,
-        Math.max(2, rows.length / LEAF),
-        LEAF,
-        1.0,
-        null,
-        LongStream.range(seed, seed + TREES));
+    return OneThread.call(
+        () ->
+            RandomForest.fit(
+                Formula.lhs(GraftFeatures.TAKE),
+                table,
+                TREES,
+                tried,
+                SplitRule.GINI,
+                DEPTH,
+                Math.max(2, rows.length / LEAF),
+                LEAF,
+                1.0,
+                null,
+                LongStream.range(seed, seed + TREES)));
   }
 
   /** The forest grown on all cells. */
@@ -106,7 +108,8 @@ final class ForestForecaster implements Forecaster {
    */
   List<Importance> importance() {
     int[] rows = some(EXPLAINED);
-    double[] weights = whole().shap(features.table(rows, new int[rows.length], -1, 0));
+    DataFrame table = features.table(rows, new int[rows.length], -1, 0);
+    double[] weights = OneThread.call(() -> whole().shap(table));
     int classes = weights.length / features.columns().size();
     double[] byColumn =
         IntStream.range(0, features.columns().size())

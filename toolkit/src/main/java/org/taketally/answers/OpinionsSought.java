@@ -50,7 +50,8 @@ final class OpinionsSought {
     }
   }
 
-  private static Cells some(Cells cells, long seed) {
+  /** About {@value #GRAFTS_AT_MOST} grafts in whole cells, drawn evenly. */
+  static Cells some(Cells cells, long seed) {
     Random random = new Random(seed);
     double share = (double) GRAFTS_AT_MOST / cells.graftsTotal();
     boolean[] kept = new boolean[cells.size()];
@@ -150,9 +151,8 @@ final class OpinionsSought {
     for (int w = 0; w < ways.size(); w++) {
       ForecastScores s = scores.get(w);
       double agreement = w == 0 ? Double.NaN : agreement(own, ways.get(w).cultivars());
-      opinions.add(
-          new Opinion(
-              ways.get(w).name(), s.logScore(), s.brier(), s.calibrationSlope(), agreement));
+      double slope = ways.get(w) instanceof PlainShare ? Double.NaN : s.calibrationSlope();
+      opinions.add(new Opinion(ways.get(w).name(), s.logScore(), s.brier(), slope, agreement));
     }
     return opinions;
   }

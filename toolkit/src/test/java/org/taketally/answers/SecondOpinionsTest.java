@@ -7,6 +7,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
 import org.apache.commons.statistics.distribution.NormalDistribution;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.taketally.answers.SecondOpinions.Opinion;
 import org.taketally.cells.Cells;
@@ -48,6 +49,7 @@ class SecondOpinionsTest {
     Opinion plain = named(answer, "same chance for every graft");
     assertThat(model.logScore()).isGreaterThan(plain.logScore() + 0.05);
     assertThat(model.brier()).isLessThan(plain.brier());
+    assertThat(plain.calibrationSlope()).isNaN();
     assertThat(named(answer, "random forest").rankAgreement()).isGreaterThan(0.9);
     assertThat(named(answer, "ridge logistic regression").rankAgreement()).isGreaterThan(0.95);
     assertThat(answer.subsampled()).isFalse();
@@ -147,6 +149,18 @@ class SecondOpinionsTest {
         .containsExactlyInAnyOrder("storage_days", "rootstock", "cultivar", "grafter");
   }
 
+  @Test
+  void draws_whole_cells_evenly() {
+    Cells cells = Simulated.grafts(60_000, 30, 67).cultivars(CULTIVARS).cells();
+    Cells some = OpinionsSought.some(cells, 1);
+    assertThat(some.graftsTotal()).isBetween(18_000L, 22_000L);
+    double share = (double) some.takesTotal() / some.graftsTotal();
+    assertThat(share).isCloseTo((double) cells.takesTotal() / 60_000, within(0.03));
+    assertThat(OpinionsSought.some(cells, 1).takes()).isEqualTo(some.takes());
+    assertThat(OpinionsSought.some(cells, 2).takes()).isNotEqualTo(some.takes());
+  }
+
+  @Tag("slow")
   @Test
   void uses_a_part_of_large_records_and_says_so() {
     Cells cells = Simulated.grafts(60_000, 30, 67).cultivars(CULTIVARS).cells();
