@@ -30,8 +30,8 @@ final class Check {
   private String published;
   private String reference;
   private boolean isCorrected;
-  private double publishedTolerance = Double.NaN;
-  private double referenceTolerance = Double.NaN;
+  private double[] publishedTolerances = {};
+  private double[] referenceTolerances = {};
 
   Check(PublishedAnswer answer) {
     this.answer = answer;
@@ -60,7 +60,7 @@ final class Check {
 
   /** The published value is rougher than its digits, e.g. a Monte Carlo mean. */
   Check within(double tolerance, String reason) {
-    this.publishedTolerance = tolerance;
+    this.publishedTolerances = new double[] {tolerance};
     return remark("within " + tolerance + ": " + reason);
   }
 
@@ -72,8 +72,14 @@ final class Check {
 
   /** The reference is rougher than its digits. */
   Check referenceWithin(double tolerance, String reason) {
-    this.referenceTolerance = tolerance;
+    this.referenceTolerances = new double[] {tolerance};
     return remark("other program within " + tolerance + ": " + reason);
+  }
+
+  /** The same with a tolerance for each number. */
+  Check referenceWithin(String reason, double... tolerances) {
+    this.referenceTolerances = tolerances;
+    return remark("other program: " + reason);
   }
 
   /** There is no reference, or it is not comparable. */
@@ -101,6 +107,12 @@ final class Check {
     return isCorrected;
   }
 
+  /** Whether the value is rougher than its digits, so that a wider limit is given. */
+  boolean isLoosened() {
+    return publishedTolerances.length > 0
+        || (published.isBlank() && referenceTolerances.length > 0);
+  }
+
   boolean isComputed() {
     return numbers != null || words != null;
   }
@@ -122,11 +134,11 @@ final class Check {
     List<String> faults = new ArrayList<>();
     if (!published.isBlank()) {
       requireCount("published", ours.length == printed.size(), ours, published);
-      faults.addAll(faults("published", ours, printed, publishedTolerance));
+      faults.addAll(faults("published", ours, printed, publishedTolerances));
     }
     if (!reference.isBlank()) {
       requireCount("reference", ours.length <= other.size(), ours, reference);
-      faults.addAll(faults("reference", ours, other, referenceTolerance));
+      faults.addAll(faults("reference", ours, other, referenceTolerances));
     }
     if (published.isBlank() && reference.isBlank()) {
       faults.add("nothing to compare with");
@@ -143,16 +155,24 @@ final class Check {
   }
 
   private static List<String> faults(
-      String what, double[] ours, List<Printed> theirs, double tolerance) {
+      String what, double[] ours, List<Printed> theirs, double[] tolerances) {
     return IntStream.range(0, ours.length)
         .filter(
             i -> {
-              double allowed = Double.isNaN(tolerance) ? theirs.get(i).tolerance() : tolerance;
+              double allowed = allowed(tolerances, i, theirs.get(i));
               return !(Math.abs(ours[i] - theirs.get(i).value()) <= allowed);
             })
         .mapToObj(
             i -> "%s number %d: %s, ours %s".formatted(what, i + 1, theirs.get(i).value(), ours[i]))
         .toList();
+  }
+
+  private static double allowed(double[] tolerances, int i, Printed theirs) {
+    return switch (tolerances.length) {
+      case 0 -> theirs.tolerance();
+      case 1 -> tolerances[0];
+      default -> tolerances[i];
+    };
   }
 
   /** Ours with the decimals of the more exactly printed of the two, at most ten. */

@@ -21,7 +21,11 @@ final class PublishedChecks {
           new GroupedTimeChecks(),
           new FixedModelChecks(),
           new ShrinkageChecks(),
-          new DesignChecks());
+          new DesignChecks(),
+          new SeedsChecks(),
+          new MixedModelChecks(),
+          new HickoryModelChecks(),
+          new HospitalChecks());
 
   private final Map<String, Check> checks = new LinkedHashMap<>();
 

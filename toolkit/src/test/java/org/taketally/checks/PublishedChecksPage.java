@@ -17,7 +17,10 @@ final class PublishedChecksPage {
       if (!outcome.faults().isEmpty()) {
         return "DIFFERS";
       }
-      return check.isCorrected() ? "agrees, corrected" : "agrees";
+      if (check.isCorrected()) {
+        return "agrees, corrected";
+      }
+      return check.isLoosened() ? "agrees, within a limit" : "agrees";
     }
   }
 
@@ -58,11 +61,12 @@ final class PublishedChecksPage {
     Map<String, Long> counts =
         lines.stream().collect(Collectors.groupingBy(Line::status, Collectors.counting()));
     return """
-        %d answers: %d agree; %d agree once a misprint or a slip in the source is corrected, as each remark says; %d are not covered because Taketally does not offer the method; %d are not covered yet.
+        Of %d answers ours agrees with %d to the digits printed; with %d within a wider limit, because the value is a Monte Carlo mean or another program's search stopped early, as each remark says; with %d once a misprint or a slip in the source is corrected. %d are not covered because Taketally does not offer the method, %d are not covered yet.
         """
         .formatted(
             lines.size(),
             counts.getOrDefault("agrees", 0L),
+            counts.getOrDefault("agrees, within a limit", 0L),
             counts.getOrDefault("agrees, corrected", 0L),
             counts.getOrDefault("not covered", 0L),
             counts.getOrDefault("not covered yet", 0L));

@@ -125,30 +125,13 @@ class PublishedMixedModelTest {
   /** lme4 documentation: nAGQ = 0, where beta is the joint mode and theta the Laplace maximum. */
   @Test
   void cattle_herds_with_joint_modes_only() {
-    TakeFit fit = TakeModel.ofTakes().adjustFor("period").varyBy("herd").fit(cbpp());
-    BlockLaplace engine =
-        new BlockLaplace(fit.evidence(), new SortedCells(fit.evidence()), new Parallel(1));
-    double low = 0.3;
-    double high = 0.5;
-    for (int i = 0; i < 60; i++) {
-      double a = low + (high - low) / 3;
-      double b = high - (high - low) / 3;
-      if (jointLaplace(engine, fit, a) < jointLaplace(engine, fit, b)) {
-        low = a;
-      } else {
-        high = b;
-      }
-    }
-    assertThat(Math.sqrt(low)).isCloseTo(0.6418, within(1e-4));
-    assertThat(jointLaplace(engine, fit, low) + fit.cells().logCoefficients())
-        .isCloseTo(-92.0543, within(1e-4));
-    assertThat(engine.joint(new double[] {low}, fit.beta()).beta())
+    JointFits.JointFit fit =
+        JointFits.jointModesOnly(
+            TakeModel.ofTakes().adjustFor("period").varyBy("herd"), cbpp(), 0.3, 0.5);
+    assertThat(fit.sd()).isCloseTo(0.6418, within(1e-4));
+    assertThat(fit.logLikelihood()).isCloseTo(-92.0543, within(1e-4));
+    assertThat(fit.beta())
         .containsExactly(new double[] {-1.3605, -0.9762, -1.1111, -1.5597}, within(1e-4));
-  }
-
-  private static double jointLaplace(BlockLaplace engine, TakeFit fit, double tau) {
-    double[] beta = engine.joint(new double[] {tau}, fit.beta()).beta();
-    return engine.at(new double[] {tau}, beta).logLikelihood;
   }
 
   /** OpenBUGS manual, example Seeds: logistic regression, 3 decimals; deviance from R. */
@@ -415,24 +398,11 @@ class PublishedMixedModelTest {
    */
   @Test
   void seeds_by_penalised_quasi_likelihood() {
-    TakeFit fit = SEEDS.fit(seeds());
-    BlockLaplace engine =
-        new BlockLaplace(fit.evidence(), new SortedCells(fit.evidence()), new Parallel(1));
-    double tau = 0.1;
-    JointMode mode = null;
-    for (int iteration = 0; iteration < 300; iteration++) {
-      mode = engine.joint(new double[] {tau}, fit.beta()).correct();
-      double explained = 0;
-      for (double sd : mode.sd.chain[0]) {
-        explained += sd * sd / tau;
-      }
-      double[] b = mode.mode.chain[0];
-      tau = Vectors.dot(b, b) / (b.length - explained);
-    }
-    assertThat(mode.beta())
+    JointFits.JointFit fit = JointFits.penalisedQuasiLikelihood(SEEDS, seeds());
+    assertThat(fit.beta())
         .containsExactly(new double[] {-0.542, 0.077, 1.339, -0.825}, within(6e-4));
-    assertThat(mode.sd.rest)
+    assertThat(fit.errors())
         .containsExactly(new double[] {0.190, 0.308, 0.270, 0.430}, within(6e-4));
-    assertThat(Math.sqrt(tau)).isCloseTo(0.313, within(5e-4));
+    assertThat(fit.sd()).isCloseTo(0.313, within(5e-4));
   }
 }

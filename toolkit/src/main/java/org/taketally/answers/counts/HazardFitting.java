@@ -9,6 +9,7 @@ import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.CholeskyDecomposition;
 import org.apache.commons.math3.linear.DecompositionSolver;
 import org.apache.commons.math3.linear.NonPositiveDefiniteMatrixException;
+import org.apache.commons.math3.linear.RealMatrix;
 import org.taketally.answers.counts.HazardRegression.Coefficient;
 import org.taketally.answers.counts.HazardRegression.Exposure;
 
@@ -222,9 +223,10 @@ final class HazardFitting {
     }
 
     double[] standardErrors() {
+      RealMatrix inverse = solver.getInverse();
       double[] errors = new double[scale.length];
       for (int j = 0; j < errors.length; j++) {
-        errors[j] = Math.sqrt(solver.getInverse().getEntry(j, j)) / scale[j];
+        errors[j] = Math.sqrt(inverse.getEntry(j, j)) / scale[j];
       }
       return errors;
     }
