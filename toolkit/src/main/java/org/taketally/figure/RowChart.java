@@ -14,7 +14,8 @@ final class RowChart {
   private static final double INNER_BAR = 7;
   private static final double SINGLE_BAR = 6;
   private static final double PLOT_INSET = 12;
-  private static final int TICKS = 5;
+  private static final int WIDE_TICKS = 7;
+  private static final int NARROW_TICKS = 5;
 
   private final Sheet sheet;
   private final List<Line> lines;
@@ -143,7 +144,7 @@ final class RowChart {
     sheet.add(
         SvgElement.line(layout.plotLeft(), y, layout.plotRight(), y)
             .with("stroke", Palette.SOFT_INK));
-    for (double tick : scale.ticks(TICKS)) {
+    for (double tick : scale.ticks(layout.narrow() ? NARROW_TICKS : WIDE_TICKS)) {
       double x = scale.at(tick);
       sheet.add(SvgElement.line(x, y, x, y + 4).with("stroke", Palette.SOFT_INK));
       sheet.add(Lettering.QUIET.at(x, y + 17, Anchor.MIDDLE, axis.words().apply(tick)));

@@ -1,15 +1,15 @@
 package org.taketally.publish;
 
-import java.util.Arrays;
 import java.util.Optional;
-import java.util.stream.IntStream;
+import java.util.stream.DoubleStream;
 import org.taketally.answers.Words;
-import tech.tablesaw.api.DateColumn;
+import org.taketally.records.DerivedColumn;
 import tech.tablesaw.api.Table;
 
 /** How long after grafting the takes were counted: the middle nine tenths of the rows. */
 final class AssessmentDays {
 
+  private static final String COLUMN = DerivedColumn.DAYS_TO_ASSESSMENT.columnName();
   private static final double LOWER_SHARE = 0.05;
   private static final double UPPER_SHARE = 0.95;
 
@@ -17,19 +17,13 @@ final class AssessmentDays {
 
   AssessmentDays(Table frame) {
     this.days =
-        frame.containsColumn("graft_date") && frame.containsColumn("assessed_date")
-            ? days(frame.dateColumn("graft_date"), frame.dateColumn("assessed_date"))
+        frame.columnNames().contains(COLUMN)
+            ? DoubleStream.of(frame.numberColumn(COLUMN).asDoubleArray())
+                .filter(Double::isFinite)
+                .mapToLong(Math::round)
+                .sorted()
+                .toArray()
             : new long[0];
-  }
-
-  private static long[] days(DateColumn grafted, DateColumn assessed) {
-    long[] days =
-        IntStream.range(0, grafted.size())
-            .filter(row -> !grafted.isMissing(row) && !assessed.isMissing(row))
-            .mapToLong(row -> assessed.get(row).toEpochDay() - grafted.get(row).toEpochDay())
-            .toArray();
-    Arrays.sort(days);
-    return days;
   }
 
   /** In words; empty if no row has both dates. */

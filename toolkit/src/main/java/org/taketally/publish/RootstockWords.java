@@ -1,5 +1,6 @@
 package org.taketally.publish;
 
+import java.util.List;
 import org.taketally.answers.FactorVerdict;
 import org.taketally.answers.Words;
 
@@ -11,7 +12,7 @@ final class RootstockWords {
   static String verdict(FactorVerdict answer) {
     String margin = Words.points(answer.options().margin());
     return switch (answer.verdict()) {
-      case MATTERS -> "Yes. Rootstocks took differently enough to matter.";
+      case MATTERS -> "Yes. " + standingOut(answer);
       case NO_PRACTICAL_DIFFERENCE ->
           "No practical difference: between any two of these rootstocks take differs by less than "
               + margin
@@ -26,5 +27,19 @@ final class RootstockWords {
           "These records can't say: the rootstocks weren't compared within the same cultivars, hands"
               + " and seasons.";
     };
+  }
+
+  private static String standingOut(FactorVerdict answer) {
+    List<String> named =
+        answer.levels().stream()
+            .filter(level -> level.standsOut() && level.take().isPresent())
+            .map(l -> l.level() + " (" + PlainWords.inTen(l.take().get().value()) + ")")
+            .toList();
+    if (named.isEmpty()) {
+      return "Rootstocks took differently enough to matter.";
+    }
+    return Words.list(named)
+        + (named.size() == 1 ? " stands" : " stand")
+        + " apart from the other rootstocks.";
   }
 }
