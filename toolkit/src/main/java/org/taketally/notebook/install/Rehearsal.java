@@ -3,6 +3,7 @@ package org.taketally.notebook.install;
 import com.google.gson.JsonObject;
 import java.io.IOException;
 import java.util.List;
+import org.taketally.notebook.KernelMain;
 import org.taketally.notebook.ToolkitKernel;
 import org.taketally.notebook.kernel.Kernel;
 import org.taketally.notebook.kernel.client.KernelConnection;
@@ -53,8 +54,10 @@ final class Rehearsal {
    *
    * @param arguments none
    * @throws IOException if the kernel can't be reached
+   * @throws ClassNotFoundException never
    */
-  public static void main(String[] arguments) throws IOException {
+  public static void main(String[] arguments) throws IOException, ClassNotFoundException {
+    Class.forName(KernelMain.class.getName());
     ConnectionFile connection = ConnectionFile.unused();
     Kernel.start(connection, ToolkitKernel.setup());
     try (KernelConnection open = KernelConnection.open(connection, () -> true)) {

@@ -17,22 +17,22 @@ import org.zeromq.SocketType;
 import org.zeromq.ZMQ;
 
 /** A frontend for tests: speaks the protocol over loopback sockets. */
-final class KernelClient implements AutoCloseable {
+public final class KernelClient implements AutoCloseable {
 
   private static final int PATIENCE_MILLISECONDS = 60_000;
 
   /** What a request brought: its reply and all that was published for it up to {@code idle}. */
-  record Outcome(JsonObject reply, List<Message> published) {
+  public record Outcome(JsonObject reply, List<Message> published) {
 
-    String status() {
+    public String status() {
       return reply.get("status").getAsString();
     }
 
-    List<JsonObject> of(String type) {
+    public List<JsonObject> of(String type) {
       return published.stream().filter(m -> m.type().equals(type)).map(Message::content).toList();
     }
 
-    String printed(String stream) {
+    public String printed(String stream) {
       StringBuilder all = new StringBuilder();
       for (JsonObject content : of("stream")) {
         if (content.get("name").getAsString().equals(stream)) {
@@ -43,14 +43,14 @@ final class KernelClient implements AutoCloseable {
     }
 
     /** Plain text of the result. */
-    String result() {
+    public String result() {
       if (of("execute_result").isEmpty()) {
         throw new AssertionError("no result: " + reply);
       }
       return of("execute_result").get(0).getAsJsonObject("data").get("text/plain").getAsString();
     }
 
-    String traceback() {
+    public String traceback() {
       StringBuilder all = new StringBuilder();
       reply
           .getAsJsonArray("traceback")
@@ -72,7 +72,7 @@ final class KernelClient implements AutoCloseable {
   final MessageSocket iopub;
   private final List<ZMQ.Socket> sockets = new ArrayList<>();
 
-  KernelClient(ConnectionFile connection) {
+  public KernelClient(ConnectionFile connection) {
     this.connection = connection;
     codec = new MessageCodec(connection.key());
     ZMQ.Socket sub = connect(SocketType.SUB, connection.iopubPort());
@@ -97,7 +97,7 @@ final class KernelClient implements AutoCloseable {
   }
 
   /** Waits until the kernel answers and its output is received here. */
-  KernelClient awaitReady() throws MalformedMessage {
+  public KernelClient awaitReady() throws MalformedMessage {
     for (int attempt = 0; attempt < 200; attempt++) {
       Message request = send("kernel_info_request", new JsonObject());
       reply(request);
@@ -108,13 +108,13 @@ final class KernelClient implements AutoCloseable {
     throw new AssertionError("no output received from the kernel");
   }
 
-  Message send(String type, JsonObject content) {
+  public Message send(String type, JsonObject content) {
     Message request = Message.of(type, List.of(), new JsonObject(), content);
     shell.send(request);
     return request;
   }
 
-  Message sendControl(String type, JsonObject content) {
+  public Message sendControl(String type, JsonObject content) {
     Message request = Message.of(type, List.of(), new JsonObject(), content);
     control.send(request);
     return request;
@@ -131,11 +131,11 @@ final class KernelClient implements AutoCloseable {
     return codec.encode(message);
   }
 
-  JsonObject reply(Message request) throws MalformedMessage {
+  public JsonObject reply(Message request) throws MalformedMessage {
     return replyOn(shell, request).content();
   }
 
-  JsonObject controlReply(Message request) throws MalformedMessage {
+  public JsonObject controlReply(Message request) throws MalformedMessage {
     return replyOn(control, request).content();
   }
 
@@ -157,7 +157,7 @@ final class KernelClient implements AutoCloseable {
   }
 
   /** What was published for a request up to {@code idle}. */
-  List<Message> published(Message request) throws MalformedMessage {
+  public List<Message> published(Message request) throws MalformedMessage {
     List<Message> messages = published(request, PATIENCE_MILLISECONDS);
     if (messages.isEmpty()) {
       throw new AssertionError("nothing was published for " + request.type());
@@ -199,7 +199,7 @@ final class KernelClient implements AutoCloseable {
     }
   }
 
-  static JsonObject code(String code) {
+  public static JsonObject code(String code) {
     JsonObject content = new JsonObject();
     content.addProperty("code", code);
     content.addProperty("silent", false);
@@ -210,11 +210,11 @@ final class KernelClient implements AutoCloseable {
     return content;
   }
 
-  Outcome execute(String code) throws MalformedMessage {
+  public Outcome execute(String code) throws MalformedMessage {
     return execute(code(code));
   }
 
-  Outcome execute(JsonObject content) throws MalformedMessage {
+  public Outcome execute(JsonObject content) throws MalformedMessage {
     Message request = send("execute_request", content);
     return new Outcome(reply(request), published(request));
   }

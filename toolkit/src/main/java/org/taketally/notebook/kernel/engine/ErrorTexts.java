@@ -22,6 +22,9 @@ final class ErrorTexts {
   private static final int LAST_FRAMES = 3;
   private static final int CAUSES = 8;
 
+  /** Frames of a library shown between two of the cell's own. */
+  private static final int FOREIGN_FRAMES = 4;
+
   private static final String BOLD_RED = "\u001b[1;31m";
   private static final String BOLD = "\u001b[1m";
   private static final String PLAIN = "\u001b[0m";
@@ -138,6 +141,7 @@ final class ErrorTexts {
   private void addFrames(List<String> lines, StackTraceElement[] all) {
     StackTraceElement[] frames = withoutKernel(all);
     boolean sourceShown = false;
+    int foreign = 0;
     for (int i = 0; i < frames.length; i++) {
       int hidden = frames.length - FIRST_FRAMES - LAST_FRAMES;
       if (i == FIRST_FRAMES && hidden > 0) {
@@ -145,6 +149,10 @@ final class ErrorTexts {
         i += hidden;
       }
       Origin origin = origins.ofFile(frames[i].getFileName());
+      foreign = origin == null ? foreign + 1 : 0;
+      if (foreign > FOREIGN_FRAMES) {
+        continue; // how a library works inside seldom helps
+      }
       lines.add("  at " + frameText(frames[i], origin));
       if (origin != null && !sourceShown) {
         lines.add("      " + BOLD + origin.text(frames[i].getLineNumber()).strip() + PLAIN);

@@ -1,0 +1,107 @@
+package org.taketally.notebook.jupyter;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
+import org.taketally.notebook.jupyter.Jupyter.Ran;
+
+/** {@code taketally notebook run} and {@code list} as a user types them. */
+@Timeout(180)
+class NotebookCommandsIT {
+
+  private static final String NOTEBOOK =
+      """
+      {"nbformat": 4, "nbformat_minor": 5, "metadata": {}, "cells": [
+       {"cell_type": "markdown", "id": "a", "metadata": {}, "source": "# How many took?"},
+       {"cell_type": "code", "id": "b", "metadata": {"tags": ["parameters"]}, "execution_count": null, "source": "int takes = 41;", "outputs": []},
+       {"cell_type": "code", "id": "c", "metadata": {}, "execution_count": null, "source": "%s", "outputs": []}]}
+      """;
+
+  @TempDir private Path folder;
+
+  private Path notebook(String name, String lastCell) throws Exception {
+    Path file = folder.resolve(name);
+    Files.createDirectories(file.getParent());
+    return Files.writeString(file, NOTEBOOK.formatted(lastCell.replace("\"", "\\\"")));
+  }
+
+  @Test
+  void runs_here_and_writes_notebook_and_page() throws Exception {
+    notebook("a.ipynb", "takes + 1");
+    Ran ran = Jupyter.taketally(folder, "notebook", "run", "a.ipynb", "--set", "takes=7", "--html");
+    assertThat(ran.status()).as(ran.output()).isZero();
+    assertThat(ran.output())
+        .isEqualTo("a.ipynb: ran 2 cells\nwrote executed/a.ipynb\nwrote executed/a.html\n");
+    assertThat(Files.readString(folder.resolve("executed/a.ipynb")))
+        .contains("\"int takes = 7;\"", "\"8\"");
+    assertThat(Files.readString(folder.resolve("executed/a.html")))
+        .contains("<title>How many took?</title>");
+  }
+
+  @Test
+  void paths_begin_at_the_notebooks_own_folder() throws Exception {
+    notebook("deep/b.ipynb", "Files.readString(Path.of(\"beside.txt\"))");
+    Files.writeString(folder.resolve("deep/beside.txt"), "found it");
+    Ran ran = Jupyter.taketally(folder, "notebook", "run", "deep/b.ipynb", "--out", "out");
+    assertThat(ran.status()).as(ran.output()).isZero();
+    assertThat(Files.readString(folder.resolve("out/b.ipynb"))).contains("found it");
+  }
+
+  @Test
+  void a_cell_that_fails_is_shown_and_gives_status_1() throws Exception {
+    notebook("c.ipynb", "takes / 0");
+    Ran ran = Jupyter.taketally(folder, "notebook", "run", "c.ipynb");
+    assertThat(ran.status()).isEqualTo(1);
+    assertThat(ran.output())
+        .contains(
+            "c.ipynb, cell [2] failed:\n\n    takes / 0\n\njava.lang.ArithmeticException: / by zero\n  at cell [2], line 1");
+    assertThat(Files.readString(folder.resolve("executed/c.ipynb")))
+        .contains("\"ename\": \"java.lang.ArithmeticException\"");
+  }
+
+  @Test
+  void a_cell_that_ends_its_process_is_noticed() throws Exception {
+    notebook("deep/d.ipynb", "Runtime.getRuntime().halt(3)");
+    Ran ran = Jupyter.taketally(folder, "notebook", "run", "deep/d.ipynb");
+    assertThat(ran.status()).isEqualTo(1);
+    assertThat(ran.output()).contains("the kernel's process ended while this cell ran");
+  }
+
+  @Test
+  void an_exit_that_was_held_does_not_keep_the_command() throws Exception {
+    notebook("e.ipynb", "Runtime.getRuntime().exit(3)");
+    Ran ran = Jupyter.taketally(folder, "notebook", "run", "e.ipynb");
+    assertThat(ran.status()).isEqualTo(1);
+    assertThat(ran.output()).contains("ExitRefused");
+  }
+
+  @Test
+  void wrong_use_gives_status_2() throws Exception {
+    notebook("f.ipynb", "1");
+    Ran unknown = Jupyter.taketally(folder, "notebook", "run", "f.ipynb", "--set", "grafts=1");
+    assertThat(unknown.status()).isEqualTo(2);
+    assertThat(unknown.output()).contains("no parameter \"grafts\"; this notebook has: takes");
+    Ran missing = Jupyter.taketally(folder, "notebook", "run", "none.ipynb");
+    assertThat(missing.status()).isEqualTo(2);
+    assertThat(missing.output()).contains("none.ipynb");
+    Ran limit = Jupyter.taketally(folder, "notebook", "run", "f.ipynb", "--timeout", "0");
+    assertThat(limit.output()).contains("--timeout: found 0.0, expected seconds above 0");
+  }
+
+  @Test
+  void lists_kernels_and_notebooks() throws Exception {
+    Jupyter.kernel();
+    notebook("g.ipynb", "1");
+    Files.writeString(folder.resolve("h.ipynb"), "{}");
+    Ran ran = Jupyter.taketally(folder, "notebook", "list");
+    assertThat(ran.status()).as(ran.output()).isZero();
+    assertThat(ran.output())
+        .contains("taketally (Taketally (Java)) in " + Jupyter.kernel())
+        .contains("g.ipynb: How many took? (2 code cells, not run)")
+        .contains("h.ipynb: can't be read");
+  }
+}
