@@ -37,19 +37,26 @@ final class AmountReader implements FieldReader {
   }
 
   private String remedy(double value) {
-    String general =
-        "correct it; if it means \"not recorded\", leave it blank or list it under \"missing\" in"
-            + " the dictionary";
-    Unit other = rule.unit().equals("mm") ? Unit.INCH : Unit.FAHRENHEIT;
-    double converted = other.toOurs(value);
-    boolean fits = unit.isEmpty() && converted >= rule.lowest() && converted <= rule.highest();
-    return fits
-        ? general
-            + "; if the column is in "
-            + (other == Unit.INCH ? "inches" : "Fahrenheit")
-            + ", say \"unit\": \""
-            + (other == Unit.INCH ? "inch" : "F")
-            + "\""
-        : general;
+    return "correct it; if it means \"not recorded\", leave it blank or list it under \"missing\" in"
+        + " the dictionary"
+        + otherUnit(value);
+  }
+
+  /** A hint for numbers that fit in another unit than that of the column. */
+  private String otherUnit(double value) {
+    if (unit.isPresent()) {
+      return fits(value) ? "; if this one is in " + rule.unit() + ", convert it" : "";
+    }
+    boolean length = rule.unit().equals("mm");
+    if (!(length ? fits(Unit.INCH.toOurs(value)) : fits(Unit.FAHRENHEIT.toOurs(value)))) {
+      return "";
+    }
+    return length
+        ? "; if the column is in inches, say \"unit\": \"inch\""
+        : "; if the column is in Fahrenheit, say \"unit\": \"F\"";
+  }
+
+  private boolean fits(double value) {
+    return !rule.unit().isEmpty() && value >= rule.lowest() && value <= rule.highest();
   }
 }

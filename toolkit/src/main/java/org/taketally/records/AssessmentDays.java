@@ -8,6 +8,7 @@ import org.taketally.terms.CropProfile.Item;
 final class AssessmentDays {
 
   private static final double A_TENTH = 0.1;
+  private static final int FEW = 3;
   private static final int LONGEST = 1000;
 
   private final long[] rows = new long[LONGEST + 1];
@@ -30,7 +31,7 @@ final class AssessmentDays {
     int between = (int) ((early.getAsDouble() + last.getAsDouble()) / 2);
     long before = count(0, between);
     long after = count((int) last.getAsDouble(), LONGEST);
-    if (before > A_TENTH * all && after > A_TENTH * all) {
+    if (Math.min(before, after) >= Math.max(FEW, A_TENTH * all)) {
       log.add(
           ProblemKind.MIXED_ASSESSMENT,
           Place.whole(sources),

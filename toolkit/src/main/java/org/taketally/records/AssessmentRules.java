@@ -185,7 +185,7 @@ final class AssessmentRules implements PassRules, RowVisitor {
   public void endSheet(ProblemLog log) {}
 
   @Override
-  public void close(HeadingOf headings, String sources, ProblemLog log) {
+  public void close(Sheets sheets, String sources, ProblemLog log) {
     looks.forEach(
         (row, days) -> {
           Look before = null;

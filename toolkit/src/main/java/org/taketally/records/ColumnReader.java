@@ -3,11 +3,18 @@ package org.taketally.records;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Set;
+import java.util.regex.Pattern;
 
 /** Reads one column of one sheet, remembering what it made of each text. */
 final class ColumnReader {
 
   private static final int REMEMBERED = 1 << 16;
+
+  private static final Pattern FAILED_FORMULA =
+      Pattern.compile("#(N/A|REF!|VALUE!|DIV/0!|NAME\\?|NUM!|NULL!)");
+  private static final FieldValue FAILED =
+      FieldValue.wrong(
+          ProblemKind.SPREADSHEET_ERROR, "a value", "repair the formula in the spreadsheet");
 
   private final SheetColumn sheet;
   private final FieldReader reader;
@@ -67,7 +74,7 @@ final class ColumnReader {
   private FieldValue fresh(String text, boolean exact) {
     String trimmed = Trim.trim(text);
     if (!trimmed.isEmpty() && !sheet.missing().contains(trimmed)) {
-      return reader.read(trimmed, exact);
+      return FAILED_FORMULA.matcher(trimmed).matches() ? FAILED : reader.read(trimmed, exact);
     }
     return sheet.needed()
         ? FieldValue.wrong(

@@ -36,7 +36,9 @@ final class CountReader implements FieldReader {
       return FieldValue.wrong(
           ProblemKind.OUT_OF_RANGE,
           "a whole number of %s or more".formatted(Plain.number(rule.lowest())),
-          "correct the count; a row without grafts can be taken out");
+          rule.lowest() > 0
+              ? "correct the count; a row without grafts can be taken out"
+              : "correct the count");
     }
     return FieldValue.number(value);
   }

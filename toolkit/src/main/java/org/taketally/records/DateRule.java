@@ -6,6 +6,8 @@ import static org.taketally.records.RecordColumn.GRAFT_DATE;
 import static org.taketally.records.RecordColumn.SEASON;
 
 import java.time.LocalDate;
+import java.util.HashSet;
+import java.util.Set;
 
 /** Checks that dates are past and in order, and takes the season from the graft date. */
 final class DateRule {
@@ -14,6 +16,8 @@ final class DateRule {
 
   private final RecordsLayout layout;
   private final LocalDate today;
+  private final Set<String> noted = new HashSet<>();
+  private String fromDate;
 
   DateRule(RecordsLayout layout, LocalDate today) {
     this.layout = layout;
@@ -30,7 +34,9 @@ final class DateRule {
           sheet.heading(BUDWOOD_CUT_DATE),
           () ->
               new Wording(
-                  day(cut), "a day not after the graft, " + day(graft), "correct one of them"));
+                  sheet.typed(BUDWOOD_CUT_DATE),
+                  "a day not after the graft, " + day(graft),
+                  "correct one of them"));
     }
     if (isLater(graft, assessed)) {
       report.add(
@@ -38,7 +44,7 @@ final class DateRule {
           sheet.heading(ASSESSED_DATE),
           () ->
               new Wording(
-                  day(assessed),
+                  sheet.typed(ASSESSED_DATE),
                   "a day not before the graft, " + day(graft),
                   "correct one of them"));
     }
@@ -50,7 +56,9 @@ final class DateRule {
           sheet.heading(GRAFT_DATE),
           () ->
               new Wording(
-                  day(graft), "a day up to today, " + today, "if it is planned, nothing to do"));
+                  sheet.typed(GRAFT_DATE),
+                  "a day up to today, " + today,
+                  "if it is planned, nothing to do"));
     } else {
       past(row, GRAFT_DATE, sheet, report);
     }
@@ -63,11 +71,13 @@ final class DateRule {
       report.add(
           ProblemKind.FUTURE_DATE,
           sheet.heading(column),
-          () -> new Wording(day(day), "a day up to today, " + today, "correct the date"));
+          () ->
+              new Wording(sheet.typed(column), "a day up to today, " + today, "correct the date"));
     }
   }
 
   private void season(RecordRow row, SheetReader sheet, RowReport report) {
+    fromDate = null;
     int graft = row.code(GRAFT_DATE);
     if (graft == RecordRow.MISSING) {
       return;
@@ -77,10 +87,7 @@ final class DateRule {
     if (code == RecordRow.MISSING) {
       String name = seasonOf(graft, sheet.rules().seasonStart());
       row.setCode(RecordsLayout.place(SEASON), track.levels().code(name));
-      report.add(
-          ProblemKind.SEASON_FROM_DATE,
-          sheet.heading(GRAFT_DATE),
-          () -> new Wording(day(graft), "", "taken as season " + name));
+      fromDate = name;
       return;
     }
     String name = track.levels().name(code);
@@ -89,7 +96,26 @@ final class DateRule {
       report.add(
           ProblemKind.SEASON_AND_DATE,
           sheet.heading(GRAFT_DATE),
-          () -> new Wording(day(graft), "a day in or near season " + name, "correct one of them"));
+          () ->
+              new Wording(
+                  sheet.typed(GRAFT_DATE),
+                  "a day in or near season " + name,
+                  "correct one of them"));
+    }
+  }
+
+  /** Says once for each file and season that seasons were taken from dates. */
+  void keep(SheetReader sheet, RowReport report) {
+    String name = fromDate;
+    if (name != null && noted.add(report.place().file() + '\n' + name)) {
+      report.add(
+          ProblemKind.SEASON_FROM_DATE,
+          sheet.heading(GRAFT_DATE),
+          () ->
+              new Wording(
+                  sheet.typed(GRAFT_DATE),
+                  "",
+                  "this and others like it are taken as season " + name));
     }
   }
 

@@ -16,4 +16,9 @@ interface FieldReader {
   static FieldValue freeText(String text, boolean exact) {
     return FieldValue.text(text);
   }
+
+  /** The reader for labels: free text, but no word for totals. */
+  static FieldValue label(String text, boolean exact) {
+    return NameReader.isTotal(text) ? NameReader.TOTAL : FieldValue.text(text);
+  }
 }

@@ -23,7 +23,10 @@ final class FieldReaders {
     ColumnRule rule = KnownColumns.rule(name);
     Optional<Unit> unit = entry.unit().flatMap(u -> Unit.of(rule, u));
     return switch (track.kind()) {
-      case TEXT -> FieldReader::freeText;
+      case TEXT ->
+          name.equals(RecordColumn.RECORD.columnName())
+              ? FieldReader::label
+              : FieldReader::freeText;
       case LEVELS -> new NameReader(rule, entry.same(), track.levels());
       case NUMBER -> new AmountReader(rule, notation, unit);
       case COUNT ->

@@ -8,102 +8,134 @@ import java.util.Map;
 /** Looks for names that may be one and the same, when all rows have been read. Merges none. */
 final class NameChecks {
 
+  /** Names compared with each other in one column; beyond, the reader says so. */
   private static final int COMPARED = 4000;
 
   private final RecordsLayout layout;
-  private final PassRules.HeadingOf headings;
+  private final PassRules.Sheets sheets;
   private final ProblemLog log;
 
-  /**
-   * Checks of names.
-   *
-   * @param headings how columns are spelt in each file
-   */
-  NameChecks(RecordsLayout layout, PassRules.HeadingOf headings, ProblemLog log) {
+  NameChecks(RecordsLayout layout, PassRules.Sheets sheets, ProblemLog log) {
     this.layout = layout;
-    this.headings = headings;
+    this.sheets = sheets;
     this.log = log;
   }
 
   void run() {
     for (RecordColumn column : RecordColumn.values()) {
       if (column.kind() == ColumnKind.LEVELS && !column.closed()) {
-        check(column, layout.track(column).levels());
+        new InColumn(column).check();
       }
     }
   }
 
-  private record Name(int code, String plain, String digits) {}
+  /** A name, and what it comes to when letters alone count. */
+  private record Name(int code, String plain, String digits) {
 
-  private void check(RecordColumn column, Levels levels) {
-    Map<String, List<Name>> byDigits = new LinkedHashMap<>();
-    int compared = 0;
-    for (int code = 0; code < levels.size() && compared <= COMPARED; code++) {
-      if (levels.rows(code) > 0 && ++compared <= COMPARED) {
-        String digits = NameLikeness.digits(levels.name(code));
-        byDigits
-            .computeIfAbsent(digits, d -> new ArrayList<>())
-            .add(new Name(code, NameLikeness.plain(levels.name(code)), digits));
+    static Name of(int code, String name) {
+      return new Name(code, NameLikeness.plain(name), NameLikeness.digits(name));
+    }
+
+    /** Nearly the same letters; names that differ in their digits are meant to differ. */
+    boolean like(Name other) {
+      int shorter = Math.min(plain.length(), other.plain.length());
+      return digits.equals(other.digits)
+          && shorter > digits.length() + 2
+          && NameLikeness.similarity(plain, other.plain) >= NameLikeness.NEARLY_ALIKE;
+    }
+  }
+
+  /** The names of one column. */
+  private final class InColumn {
+    private final RecordColumn column;
+    private final Levels levels;
+    private final Map<String, List<Name>> byDigits = new LinkedHashMap<>();
+
+    InColumn(RecordColumn column) {
+      this.column = column;
+      this.levels = layout.track(column).levels();
+    }
+
+    void check() {
+      int names = 0;
+      for (int code = 0; code < levels.size(); code++) {
+        if (levels.rows(code) > 0 && ++names <= COMPARED) {
+          Name name = Name.of(code, levels.name(code));
+          byDigits.computeIfAbsent(name.digits(), digits -> new ArrayList<>()).add(name);
+        }
+      }
+      byDigits.values().forEach(this::compare);
+      compareWithSpellings();
+      if (names > COMPARED) {
+        tooMany(names);
       }
     }
-    if (compared > COMPARED) {
-      tooMany(column, levels);
-    }
-    byDigits.values().forEach(names -> compare(column, levels, names));
-  }
 
-  private void tooMany(RecordColumn column, Levels levels) {
-    log.add(
-        ProblemKind.NAMES_NOT_COMPARED,
-        Place.whole("all files"),
-        column.columnName(),
-        () ->
-            new Wording(
-                "%,d names".formatted(levels.size()),
-                "",
-                "only the first %,d were compared with each other".formatted(COMPARED)));
-  }
-
-  private void compare(RecordColumn column, Levels levels, List<Name> names) {
-    for (int i = 0; i < names.size(); i++) {
-      for (int j = 0; j < i; j++) {
-        Name one = names.get(i);
-        Name other = names.get(j);
-        if (one.plain().equals(other.plain())) {
-          report(ProblemKind.SPELT_TWO_WAYS, column, levels, new int[] {one.code(), other.code()});
-        } else if (alike(one, other)) {
-          report(ProblemKind.SIMILAR_NAMES, column, levels, new int[] {one.code(), other.code()});
+    private void compare(List<Name> names) {
+      for (int i = 0; i < names.size(); i++) {
+        for (int j = 0; j < i; j++) {
+          Name one = names.get(i);
+          Name other = names.get(j);
+          if (one.plain().equals(other.plain())) {
+            report(ProblemKind.SPELT_TWO_WAYS, one.code(), other.code());
+          } else if (one.like(other)) {
+            report(ProblemKind.SIMILAR_NAMES, one.code(), other.code());
+          }
         }
       }
     }
-  }
 
-  private static boolean alike(Name one, Name other) {
-    int shorter = Math.min(one.plain().length(), other.plain().length());
-    boolean tellTale = shorter > one.digits().length() + 2;
-    return tellTale
-        && NameLikeness.similarity(one.plain(), other.plain()) >= NameLikeness.NEARLY_ALIKE;
-  }
+    private void report(ProblemKind kind, int one, int other) {
+      boolean swap = levels.rows(one) > levels.rows(other);
+      int rarer = swap ? other : one;
+      int commoner = swap ? one : other;
+      String expected =
+          "another name than \"%s\" (%,d rows; this one %,d)"
+              .formatted(levels.name(commoner), levels.rows(commoner), levels.rows(rarer));
+      add(kind, rarer, levels.name(commoner), expected);
+    }
 
-  private void report(ProblemKind kind, RecordColumn column, Levels levels, int[] pair) {
-    boolean swap = levels.rows(pair[0]) > levels.rows(pair[1]);
-    int rarer = swap ? pair[1] : pair[0];
-    int commoner = swap ? pair[0] : pair[1];
-    log.add(
-        kind,
-        levels.first(rarer),
-        headings.heading(levels.first(rarer).file(), column),
-        () -> words(levels, rarer, commoner, column));
-  }
+    /** A slip in a spelling that the dictionary turns into another name. */
+    private void compareWithSpellings() {
+      sheets
+          .spellings(column)
+          .forEach(
+              (spelling, meant) -> {
+                Name name = Name.of(0, spelling);
+                for (Name other : byDigits.getOrDefault(name.digits(), List.of())) {
+                  if (name.like(other) && !levels.name(other.code()).equals(meant)) {
+                    String expected =
+                        "another name than \"%s\", which means %s".formatted(spelling, meant);
+                    add(ProblemKind.SIMILAR_NAMES, other.code(), meant, expected);
+                  }
+                }
+              });
+    }
 
-  private static Wording words(Levels levels, int rarer, int commoner, RecordColumn column) {
-    String name = levels.name(rarer);
-    String other = levels.name(commoner);
-    return new Wording(
-        name,
-        "another name than \"%s\" (%,d rows; this one %,d)"
-            .formatted(other, levels.rows(commoner), levels.rows(rarer)),
-        "if they are one, say so in the dictionary: \"%s\": {\"same\": {\"%s\": [\"%s\"]}}"
-            .formatted(column.columnName(), other, name));
+    private void add(ProblemKind kind, int code, String meant, String expected) {
+      String name = levels.name(code);
+      log.add(
+          kind,
+          levels.first(code),
+          sheets.heading(levels.first(code).file(), column),
+          () ->
+              new Wording(
+                  name,
+                  expected,
+                  "if they are one, say so in the dictionary: \"%s\": {\"same\": {\"%s\": [\"%s\"]}}"
+                      .formatted(column.columnName(), meant, name)));
+    }
+
+    private void tooMany(int names) {
+      log.add(
+          ProblemKind.NAMES_NOT_COMPARED,
+          Place.whole("all files"),
+          column.columnName(),
+          () ->
+              new Wording(
+                  "%,d names".formatted(names),
+                  "",
+                  "only the first %,d were compared with each other".formatted(COMPARED)));
+    }
   }
 }

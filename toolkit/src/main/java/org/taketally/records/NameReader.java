@@ -3,7 +3,6 @@ package org.taketally.records;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.regex.Pattern;
 
 /** Reads names: the spelling the dictionary prefers, or one of a closed list. */
 final class NameReader implements FieldReader {
@@ -13,8 +12,11 @@ final class NameReader implements FieldReader {
   private static final Set<String> TOTALS =
       Set.of(
           "total", "totals", "subtotal", "grandtotal", "sum", "sums", "mean", "average", "overall");
-  private static final Pattern FAILED_FORMULA =
-      Pattern.compile("#(N/A|REF!|VALUE!|DIV/0!|NAME\\?|NUM!|NULL!)");
+  static final FieldValue TOTAL =
+      FieldValue.wrong(
+          ProblemKind.SUMMARY_ROW,
+          "one graft or batch in each row",
+          "take rows of totals and means out of the sheet");
 
   private final ColumnRule rule;
   private final Map<String, String> same;
@@ -29,18 +31,11 @@ final class NameReader implements FieldReader {
   @Override
   public FieldValue read(String text, boolean exact) {
     String name = same.getOrDefault(text, text);
-    if (FAILED_FORMULA.matcher(name).matches()) {
-      return FieldValue.wrong(
-          ProblemKind.SPREADSHEET_ERROR, "a name", "repair the formula in the spreadsheet");
-    }
     if (rule.closed()) {
       return fromList(name);
     }
-    if (TOTALS.contains(NameLikeness.plain(name))) {
-      return FieldValue.wrong(
-          ProblemKind.SUMMARY_ROW,
-          "one graft or batch in each row",
-          "take rows of totals and means out of the sheet");
+    if (isTotal(name)) {
+      return TOTAL;
     }
     FieldValue value = FieldValue.code(levels.code(name));
     return OFTEN_MISSING.contains(name.toLowerCase(java.util.Locale.ROOT))
@@ -52,6 +47,11 @@ final class NameReader implements FieldReader {
                     + name
                     + "\"] in the dictionary"))
         : value;
+  }
+
+  /** Whether a name is one given to rows of totals. */
+  static boolean isTotal(String name) {
+    return TOTALS.contains(NameLikeness.plain(name));
   }
 
   private FieldValue fromList(String name) {

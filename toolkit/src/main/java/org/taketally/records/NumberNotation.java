@@ -75,7 +75,8 @@ final class NumberNotation {
 
   private static FieldValue ambiguous(String grouped, String decimal, String sign) {
     boolean severalGroups = decimal.indexOf('.') != decimal.lastIndexOf('.');
-    String readings = severalGroups ? grouped : grouped + " or " + decimal;
+    String readings =
+        severalGroups ? grouped : grouped + " or " + Plain.number(Double.parseDouble(decimal));
     return FieldValue.wrong(
         ProblemKind.AMBIGUOUS_NUMBER,
         "a number that reads one way only; this could be " + readings,

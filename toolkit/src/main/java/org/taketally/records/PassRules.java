@@ -1,5 +1,7 @@
 package org.taketally.records;
 
+import java.util.Map;
+
 /** What one reading checks, row by row and at the end. */
 interface PassRules {
 
@@ -19,10 +21,15 @@ interface PassRules {
   void endSheet(ProblemLog log);
 
   /** Looks at all rows together. */
-  void close(HeadingOf headings, String sources, ProblemLog log);
+  void close(Sheets sheets, String sources, ProblemLog log);
 
-  /** How a column is spelt in a file. */
-  interface HeadingOf {
+  /** What is known of the sheets read. */
+  interface Sheets {
+
+    /** How a column is spelt in a file. */
     String heading(String file, RecordColumn column);
+
+    /** Spellings of names, and the names meant, as the dictionary says. */
+    Map<String, String> spellings(RecordColumn column);
   }
 }

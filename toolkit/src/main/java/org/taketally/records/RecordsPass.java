@@ -2,6 +2,7 @@ package org.taketally.records;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.taketally.terms.Provenance;
@@ -10,7 +11,7 @@ import org.taketally.terms.Provenance;
  * One reading of all sources: every row is read, checked and either handed on or set aside. Tables
  * and cells are both made from what this hands on, so that they can't differ.
  */
-final class RecordsPass {
+final class RecordsPass implements PassRules.Sheets {
 
   private final Dictionary dictionary;
   private final List<RowSource> sources;
@@ -91,11 +92,14 @@ final class RecordsPass {
     if (sheet.read(raw, row, report)) {
       rules.apply(row, sheet, report);
     }
+    if (!report.hasErrors()) {
+      rules.keep(row, sheet, report);
+    }
+    report.end();
     if (report.hasErrors()) {
       return false;
     }
     kept++;
-    rules.keep(row, sheet, report);
     tallies.add(row, report.place());
     return true;
   }
@@ -116,7 +120,7 @@ final class RecordsPass {
     }
     List<String> names = sources.stream().map(RowSource::name).toList();
     rules.endSheet(log);
-    rules.close(this::heading, String.join(", ", names), log);
+    rules.close(this, String.join(", ", names), log);
     SheetNotes.ownColumns(layout, names.get(0), log);
     SameFiles.check(sources, log);
     return new RecordsCheck(
@@ -130,12 +134,22 @@ final class RecordsPass {
         tallies.sites());
   }
 
-  private String heading(String file, RecordColumn column) {
+  @Override
+  public String heading(String file, RecordColumn column) {
     for (int i = 0; i < sources.size(); i++) {
       if (sources.get(i).name().equals(file)) {
         return readers.get(i).get(file).heading(column);
       }
     }
     return column.columnName();
+  }
+
+  @Override
+  public Map<String, String> spellings(RecordColumn column) {
+    Map<String, String> all = new LinkedHashMap<>();
+    for (Map<String, SheetReader> ofSource : readers) {
+      ofSource.values().forEach(sheet -> all.putAll(sheet.spellings(column)));
+    }
+    return all;
   }
 }

@@ -28,7 +28,7 @@ final class ResultRule {
     String outcome = name(row, OUTCOME);
     double given = row.number(TAKES);
     if (!Double.isNaN(given)) {
-      int takes = sheet.takesArePercent() ? fromPercent(given, grafts, sheet, report) : (int) given;
+      int takes = sheet.converts(TAKES) ? fromPercent(given, grafts, sheet, report) : (int) given;
       counted(row, new int[] {grafts, takes}, outcome, new Here(sheet, report));
     } else {
       uncounted(row, grafts, outcome, new Here(sheet, report));
@@ -50,7 +50,7 @@ final class ResultRule {
           ProblemKind.TAKES_ABOVE_GRAFTS,
           TAKES,
           new Wording(
-              Integer.toString(takes),
+              here.sheet().typed(TAKES),
               "a whole number from 0 to " + grafts + " (grafts)",
               "correct takes or grafts"));
       return;
@@ -143,7 +143,7 @@ final class ResultRule {
     report.add(
         ProblemKind.PERCENT_FOR_COUNT,
         sheet.heading(TAKES),
-        () -> new Wording(Plain.number(percent) + " %", expected, "write the count instead"));
+        () -> new Wording(sheet.typed(TAKES), expected, "write the count instead"));
     return 0;
   }
 

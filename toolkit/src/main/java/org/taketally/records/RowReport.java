@@ -6,13 +6,20 @@ import java.util.function.Supplier;
 import org.taketally.terms.Problem;
 import org.taketally.terms.Severity;
 
-/** What is found wrong with the row in hand. Errors set it aside; the rest goes to the log. */
+/**
+ * What is found wrong with the row in hand. Errors set it aside; then they alone go to the log,
+ * because the rest can be judged only when the row is repaired.
+ */
 final class RowReport {
 
   private final ProblemLog log;
-  private final List<Problem> errors = new ArrayList<>();
-  private final List<String> failedColumns = new ArrayList<>();
+  private final List<Fault> errors = new ArrayList<>();
+  private final List<Remark> remarks = new ArrayList<>();
   private Place place = Place.whole("");
+
+  private record Fault(ProblemKind kind, Problem problem) {}
+
+  private record Remark(ProblemKind kind, String heading, Supplier<Wording> words) {}
 
   RowReport(ProblemLog log) {
     this.log = log;
@@ -21,7 +28,7 @@ final class RowReport {
   void begin(Place thePlace) {
     place = thePlace;
     errors.clear();
-    failedColumns.clear();
+    remarks.clear();
   }
 
   Place place() {
@@ -32,16 +39,13 @@ final class RowReport {
    * Reports a problem.
    *
    * @param heading the column as spelt in the sheet, or empty
-   * @param words asked for only if the problem is kept in full
+   * @param words asked for before the next row, and only if the problem is kept in full
    */
   void add(ProblemKind kind, String heading, Supplier<Wording> words) {
     if (kind.severity() == Severity.ERROR) {
-      Problem problem = ProblemLog.problem(kind, place, heading, words.get());
-      errors.add(problem);
-      failedColumns.add(heading);
-      log.add(kind, problem);
+      errors.add(new Fault(kind, ProblemLog.problem(kind, place, heading, words.get())));
     } else {
-      log.add(kind, place, heading, words);
+      remarks.add(new Remark(kind, heading, words));
     }
   }
 
@@ -51,10 +55,32 @@ final class RowReport {
 
   /** Whether the value of a column couldn't be read. */
   boolean failed(String heading) {
-    return failedColumns.contains(heading);
+    for (Fault error : errors) {
+      if (error.problem().column().equals(heading)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Hands on what was found: of a row of totals only that it is one. */
+  void end() {
+    if (errors.isEmpty()) {
+      for (Remark remark : remarks) {
+        log.add(remark.kind(), place, remark.heading(), remark.words());
+      }
+      return;
+    }
+    for (Fault error : errors) {
+      if (error.kind() == ProblemKind.SUMMARY_ROW) {
+        errors.retainAll(List.of(error));
+        break;
+      }
+    }
+    errors.forEach(error -> log.add(error.kind(), error.problem()));
   }
 
   List<String> reasons() {
-    return errors.stream().map(Problem::sentence).toList();
+    return errors.stream().map(error -> error.problem().sentence()).toList();
   }
 }

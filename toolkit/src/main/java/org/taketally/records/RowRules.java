@@ -14,6 +14,7 @@ final class RowRules implements PassRules {
   private final StorageRule storage;
   private final RecordIds ids;
   private final SameBatch sameBatch;
+  private final PercentSuspicion percents = new PercentSuspicion();
   private final SummaryRows summaries = new SummaryRows();
   private final Evidence evidence;
   private final AssessmentDays assessmentDays;
@@ -56,6 +57,7 @@ final class RowRules implements PassRules {
   @Override
   public void apply(RecordRow row, SheetReader sheet, RowReport report) {
     results.apply(row, sheet, report);
+    percents.see(row, sheet, report);
     dates.apply(row, sheet, report);
     derivation.apply(row, sheet, report);
     if (storage != null) {
@@ -68,6 +70,7 @@ final class RowRules implements PassRules {
 
   @Override
   public void keep(RecordRow row, SheetReader sheet, RowReport report) {
+    dates.keep(sheet, report);
     ids.keep(row, sheet, report.place());
     sameBatch.keep(row, sheet, report);
     summaries.add(row, sheet, report.place());
@@ -78,12 +81,13 @@ final class RowRules implements PassRules {
   @Override
   public void endSheet(ProblemLog log) {
     summaries.close(log);
+    percents.close(log);
   }
 
   @Override
-  public void close(HeadingOf headings, String sources, ProblemLog log) {
+  public void close(Sheets sheets, String sources, ProblemLog log) {
     ids.close(layout.track(RecordColumn.SEASON).levels().size(), log);
-    new NameChecks(layout, headings, log).run();
+    new NameChecks(layout, sheets, log).run();
     evidence.close(sources, crop, log);
     assessmentDays.close(sources, crop, log);
   }

@@ -8,13 +8,16 @@ import java.util.Map;
 /** Turns the raw rows of one sheet into typed rows, reporting what can't be read. */
 final class SheetReader {
 
+  private static final int NO_FIELD = -1;
+
   private final Headings headings;
   private final SheetRules rules;
   private final List<ColumnReader> columns = new ArrayList<>();
   private final List<Constant> constants = new ArrayList<>();
   private final String[] headingOf;
-  private final boolean takesArePercent;
   private final int extraField;
+  private final int[] fieldOf;
+  private RawRow current;
 
   private record Constant(int place, FieldValue value) {}
 
@@ -31,8 +34,12 @@ final class SheetReader {
     for (int place = 0; place < headingOf.length; place++) {
       headingOf[place] = layout.track(place).name();
     }
-    columns.forEach(column -> headingOf[column.place()] = column.heading());
-    takesArePercent = rules.column(RecordColumn.TAKES.columnName()).unit().isPresent();
+    fieldOf = new int[layout.size()];
+    Arrays.fill(fieldOf, NO_FIELD);
+    for (ColumnReader column : columns) {
+      headingOf[column.place()] = column.heading();
+      fieldOf[column.place()] = column.field();
+    }
   }
 
   private ColumnReader column(int field, String name, FieldReaders readers, RecordsLayout layout) {
@@ -69,6 +76,7 @@ final class SheetReader {
 
   /** Fills a cleared row; false if its fields don't fit the headings. */
   boolean read(RawRow raw, RecordRow row, RowReport report) {
+    current = raw;
     for (Constant constant : constants) {
       row.set(constant.place(), constant.value());
     }
@@ -132,8 +140,21 @@ final class SheetReader {
     return rules;
   }
 
-  boolean takesArePercent() {
-    return takesArePercent;
+  /** What stands in a column of the row read last, as typed. */
+  String typed(RecordColumn column) {
+    int field = fieldOf[RecordsLayout.place(column)];
+    return field == NO_FIELD || field >= current.fields().length
+        ? ""
+        : Trim.trim(current.fields()[field]);
+  }
+
+  /** Whether numbers of a column are in another unit than ours. */
+  boolean converts(RecordColumn column) {
+    return rules.column(column.columnName()).unit().isPresent();
+  }
+
+  Map<String, String> spellings(RecordColumn column) {
+    return rules.column(column.columnName()).same();
   }
 
   boolean reads(RecordColumn column) {

@@ -38,20 +38,7 @@ final class StorageRule {
 
   void apply(RecordRow row, SheetReader sheet, RowReport report) {
     temperature(row, sheet, report);
-    double stored = row.number(RecordsLayout.place(DerivedColumn.STORAGE_DAYS));
-    if (stored > daysBest) {
-      boolean beyond = stored > daysLimit;
-      report.add(
-          beyond ? ProblemKind.STORED_TOO_LONG : ProblemKind.STORED_LONG,
-          sheet.heading(RecordColumn.BUDWOOD_CUT_DATE),
-          () ->
-              new Wording(
-                  Plain.number(stored) + " days in storage",
-                  (beyond ? daysLimit : daysBest) == daysBest
-                      ? "up to " + Plain.number(daysBest) + " days as is best for " + crop
-                      : "up to " + Plain.number(daysLimit) + " days, the limit for " + crop,
-                  LOOK));
-    }
+    storageDays(row, sheet, report);
     double waited = row.number(RecordsLayout.place(DerivedColumn.DAYS_TO_ASSESSMENT));
     if (waited < assessEarly && row.assessed()) {
       report.add(
@@ -59,8 +46,9 @@ final class StorageRule {
           sheet.heading(RecordColumn.ASSESSED_DATE),
           () ->
               new Wording(
-                  Plain.number(waited) + " days after grafting",
-                  Plain.number(assessEarly) + " days or more for " + crop,
+                  sheet.typed(RecordColumn.ASSESSED_DATE),
+                  "%s days or more after grafting for %s; this is %s days"
+                      .formatted(Plain.number(assessEarly), crop, Plain.number(waited)),
                   LOOK));
     }
     if (row.grafts() > batchMax) {
@@ -75,6 +63,30 @@ final class StorageRule {
     }
   }
 
+  private void storageDays(RecordRow row, SheetReader sheet, RowReport report) {
+    double stored = row.number(RecordsLayout.place(DerivedColumn.STORAGE_DAYS));
+    if (stored > daysBest) {
+      boolean beyond = stored > daysLimit;
+      boolean dated = row.has(RecordColumn.BUDWOOD_CUT_DATE);
+      report.add(
+          beyond ? ProblemKind.STORED_TOO_LONG : ProblemKind.STORED_LONG,
+          dated
+              ? sheet.heading(RecordColumn.BUDWOOD_CUT_DATE)
+              : sheet.heading(RecordsLayout.place(DerivedColumn.STORAGE_DAYS)),
+          () ->
+              new Wording(
+                  dated ? sheet.typed(RecordColumn.BUDWOOD_CUT_DATE) : Plain.number(stored),
+                  limit(beyond) + "; this is " + Plain.number(stored) + " days",
+                  LOOK));
+    }
+  }
+
+  private String limit(boolean beyond) {
+    return beyond
+        ? "up to %s days in storage, the limit for %s".formatted(Plain.number(daysLimit), crop)
+        : "up to %s days in storage, as is best for %s".formatted(Plain.number(daysBest), crop);
+  }
+
   private void temperature(RecordRow row, SheetReader sheet, RowReport report) {
     double kept = row.number(STORAGE_TEMP_C);
     if (kept < tempMin) {
@@ -83,8 +95,14 @@ final class StorageRule {
           sheet.heading(STORAGE_TEMP_C),
           () ->
               new Wording(
-                  Plain.number(kept) + " °C",
-                  Plain.number(tempMin) + " °C or more for " + crop + " (" + coldHarm + ")",
+                  sheet.typed(STORAGE_TEMP_C),
+                  Plain.number(tempMin)
+                      + " °C or more for "
+                      + crop
+                      + " ("
+                      + coldHarm
+                      + ")"
+                      + inCelsius(kept, sheet),
                   LOOK));
     } else if (kept > tempMax) {
       report.add(
@@ -92,19 +110,22 @@ final class StorageRule {
           sheet.heading(STORAGE_TEMP_C),
           () ->
               new Wording(
-                  Plain.number(kept) + " °C",
-                  "up to " + Plain.number(tempMax) + " °C for " + crop,
-                  LOOK + fahrenheit(kept)));
+                  sheet.typed(STORAGE_TEMP_C),
+                  "up to " + Plain.number(tempMax) + " °C for " + crop + inCelsius(kept, sheet),
+                  LOOK + fahrenheit(kept, sheet)));
     }
   }
 
-  private String fahrenheit(double kept) {
+  private static String inCelsius(double kept, SheetReader sheet) {
+    return sheet.converts(STORAGE_TEMP_C) ? "; this is %.1f °C".formatted(kept) : "";
+  }
+
+  private String fahrenheit(double kept, SheetReader sheet) {
     double celsius = Unit.FAHRENHEIT.toOurs(kept);
-    return celsius >= tempMin && celsius <= tempMax
-        ? "; if it is in Fahrenheit ("
-            + Plain.number(celsius)
-            + " °C), say \"unit\": \"F\" in the"
-            + " dictionary"
+    boolean fits = celsius >= tempMin && celsius <= tempMax && !sheet.converts(STORAGE_TEMP_C);
+    return fits
+        ? "; if it is in Fahrenheit (%.1f °C), say \"unit\": \"F\" in the dictionary"
+            .formatted(celsius)
         : "";
   }
 }
