@@ -3,6 +3,7 @@ package org.taketally.answers;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Random;
 import java.util.stream.IntStream;
@@ -178,16 +179,21 @@ final class OpinionsSought {
             .max((a, b) -> Double.compare(scores.get(a).logScore(), scores.get(b).logScore()))
             .orElseThrow();
     String from =
-        "; on seasons not seen it gave what happened a chance of %s, %s %s (%s)"
+        "; on seasons not seen it gave what happened a typical chance of %s, the best other way, the %s, %s (%s)"
             .formatted(
-                Words.percent(Math.exp(opinions.get(0).logScore())),
-                "the best other way, " + opinions.get(best).name() + ",",
-                Words.percent(Math.exp(opinions.get(best).logScore())),
+                typicalChance(opinions.get(0)),
+                opinions.get(best).name(),
+                typicalChance(opinions.get(best)),
                 Words.count(cells.graftsTotal(), "graft"));
     return verdict(opinions.get(best).name(), scores.get(best).lead(scores.get(0)))
         + from
         + "."
         + agreement(opinions);
+  }
+
+  /** Geometric mean of the chances given to what happened; one decimal, as they lie close. */
+  private static String typicalChance(Opinion opinion) {
+    return String.format(Locale.ROOT, "%.1f %%", 100 * Math.exp(opinion.logScore()));
   }
 
   private static String verdict(String best, double lead) {

@@ -41,7 +41,10 @@ class SecondOpinionsTest {
     SecondOpinions answer = SecondOpinions.of(MODEL, simulated(6000, 61).cells(), OPTIONS);
     assertThat(answer.sentence())
         .startsWith("No other way of predicting tried does ")
-        .contains("on seasons not seen it gave what happened a chance of ", "(6,000 grafts).")
+        .contains(
+            "on seasons not seen it gave what happened a typical chance of ",
+            " %, the best other way, the ",
+            "(6,000 grafts).")
         .contains("They put the cultivars in nearly the same order");
     Opinion model = answer.opinions().get(0);
     assertThat(model.name()).isEqualTo("this model");
