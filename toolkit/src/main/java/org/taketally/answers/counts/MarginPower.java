@@ -8,8 +8,8 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
  *
  * <pre>
  *   d = p1 - p2      s^2 = (p1 (1 - p1) + p2 (1 - p2)) / n      z upper alpha point
- *   not worse:  P(d^ > -margin + z s)    better:  P(d^ > margin + z s)
- *   much the same:  P(-margin + z s < d^ < margin - z s)
+ *   not worse:  {@code P(d^ > -margin + z s)}    better:  {@code P(d^ > margin + z s)}
+ *   much the same:  {@code P(-margin + z s < d^ < margin - z s)}
  * </pre>
  *
  * <p>Grafts are taken as independent: for grafts in batches multiply by the design effect.
