@@ -1,8 +1,7 @@
 package org.taketally.answers;
 
 /**
- * The rules that turn evidence into a verdict, all in one place. docs/validation.md shows how often
- * they go wrong.
+ * The rules that turn evidence into a verdict, all in one place.
  *
  * <ol>
  *   <li>{@code entangled}: under {@link Entanglement#ENTANGLED_BELOW} of the information about some

@@ -5,14 +5,21 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import org.taketally.answers.Analysis;
 import org.taketally.answers.AnalysisJson;
+import org.taketally.answers.Answer;
+import org.taketally.answers.AnswerTable;
+import org.taketally.answers.FitChecks;
 import org.taketally.answers.SuggestedModel;
 import org.taketally.cells.Cells;
 import org.taketally.cells.CellsOf;
+import org.taketally.cells.CountedRecords;
 import org.taketally.model.TakeModel;
+import org.taketally.publish.AnalysisPage;
 import org.taketally.records.GraftRecords;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -32,6 +39,7 @@ final class AnalyseCommand implements Callable<Integer> {
 
   @Mixin private RecordsOptions input;
   @Mixin private ModelOptions choices;
+  @Mixin private OutFolder out;
   @Spec private CommandSpec spec;
 
   @Option(
@@ -48,15 +56,8 @@ final class AnalyseCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
-    GraftRecords records = input.read();
-    input.report(records);
-    if (records.grafts() == 0) {
-      throw new CannotCompute(
-          "these records hold no assessed graft, so there is nothing to analyse; give takes or"
-              + " outcome for at least some of them");
-    }
     List<String> said = new ArrayList<>();
-    Analysis analysis = analysis(records, said);
+    Analysis analysis = choices.named() && !rowsAsGiven && !out.asked() ? streamed() : held(said);
     boolean onlyJson = json != null && json.toString().equals("-");
     if (!onlyJson) {
       new Printing(spec.commandLine().getOut()).analysis(analysis, said);
@@ -67,7 +68,55 @@ final class AnalyseCommand implements Callable<Integer> {
     return ExitStatus.FINE;
   }
 
-  private Analysis analysis(GraftRecords records, List<String> said) {
+  private Analysis held(List<String> said) throws IOException {
+    GraftRecords records = input.read();
+    input.report(records.check());
+    Analysis analysis = analysis(records, choices, rowsAsGiven, said);
+    if (out.asked()) {
+      write(records, analysis);
+    }
+    return analysis;
+  }
+
+  /** The page of all answers, the checks of the fit with them, and every table as CSV. */
+  private void write(GraftRecords records, Analysis analysis) throws IOException {
+    Answer checks = FitChecks.of(analysis.fit(), choices.answers());
+    List<Answer> answers = new ArrayList<>(analysis.answers());
+    answers.add(checks);
+    for (Answer answer : answers) {
+      for (AnswerTable table : answer.tables()) {
+        out.write(table.name() + ".csv", table.toCsv());
+      }
+    }
+    Path page =
+        out.write("answers.html", AnalysisPage.of(records, analysis, List.of(checks)).html());
+    spec.commandLine().getErr().println("page and tables written: " + page);
+    spec.commandLine().getErr().flush();
+  }
+
+  /** Where the model is named, its columns are all that needs to be kept of the rows. */
+  private Analysis streamed() {
+    TakeModel model = choices.model();
+    Set<String> columns = new LinkedHashSet<>(model.columns());
+    columns.addAll(Suggested.ALWAYS);
+    CountedRecords counted = input.count(columns);
+    input.report(counted.check());
+    requireGrafts(counted.check().grafts());
+    return Analysis.of(counted.cells(), model, choices.answers());
+  }
+
+  private static void requireGrafts(long grafts) {
+    if (grafts == 0) {
+      throw new CannotCompute(
+          "these records hold no assessed graft, so there is nothing to analyse; give takes or"
+              + " outcome for at least some of them");
+    }
+  }
+
+  /** Fits the model asked for, or the suggested one, and answers; says what was chosen. */
+  static Analysis analysis(
+      GraftRecords records, ModelOptions choices, boolean rowsAsGiven, List<String> said) {
+    requireGrafts(records.grafts());
     TakeModel model;
     if (choices.named()) {
       model = choices.model();

@@ -3,6 +3,7 @@ package org.taketally.app;
 import java.io.IOException;
 import java.io.PrintWriter;
 import org.taketally.model.CannotFit;
+import org.taketally.publish.NothingToPublish;
 import org.taketally.records.RecordsUnreadable;
 import picocli.CommandLine;
 import picocli.CommandLine.IExecutionExceptionHandler;
@@ -21,7 +22,9 @@ final class Failures implements IExecutionExceptionHandler {
     if (failure instanceof RecordsUnreadable unreadable) {
       return say(commandLine, ExitStatus.NEEDS_A_PERSON, unreadable.problem().sentence());
     }
-    if (failure instanceof CannotFit || failure instanceof CannotCompute) {
+    if (failure instanceof CannotFit
+        || failure instanceof CannotCompute
+        || failure instanceof NothingToPublish) {
       return say(commandLine, ExitStatus.CANNOT_BE_COMPUTED, failure.getMessage());
     }
     if (failure instanceof IllegalArgumentException wrong) {

@@ -57,21 +57,21 @@ final class ModelOptions {
       defaultValue = "10",
       converter = Margin.class,
       description = "A difference smaller than this changes nothing you do (${DEFAULT-VALUE}).")
-  private double margin;
+  private double margin = 0.10;
 
   @Option(
       names = "--nodes",
       paramLabel = "N",
       defaultValue = "1",
       description = "Exact integration with N nodes where one column varies (1: off).")
-  private int nodes;
+  private int nodes = 1;
 
   @Option(
       names = "--seed",
       paramLabel = "N",
       defaultValue = "1",
       description = "Seed of everything random; the same seed gives the same result.")
-  private long seed;
+  private long seed = 1;
 
   /** Points as typed, e.g. 10, as a fraction. */
   static final class Margin implements ITypeConverter<Double> {

@@ -4,13 +4,21 @@ import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
+import org.taketally.cells.CellsOf;
+import org.taketally.cells.CountedRecords;
+import org.taketally.records.CropProfiles;
+import org.taketally.records.Dictionary;
 import org.taketally.records.GraftRecords;
+import org.taketally.records.RecordsCheck;
 import org.taketally.records.RecordsReader;
+import org.taketally.terms.CropProfile;
 import org.taketally.terms.Provenance;
 import picocli.CommandLine;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
@@ -27,33 +35,68 @@ final class RecordsOptions {
       description = "Records: CSV or XLSX, one file or several seasons at once.")
   private List<Path> files = new ArrayList<>();
 
+  @Option(
+      names = "--dictionary",
+      paramLabel = "FILE",
+      description = "Translates your sheet's columns, units, dates and spellings (JSON).")
+  private Path dictionary;
+
+  @Option(
+      names = "--crop",
+      paramLabel = "CROP",
+      defaultValue = "avocado",
+      description = "Crop profile for the checks: avocado, walnut or a file (${DEFAULT-VALUE}).")
+  private String crop;
+
   GraftRecords read() {
-    for (Path file : files) {
-      requireFile(file);
-    }
+    files.forEach(this::requireFile);
     return reader().read(files);
   }
 
+  /** Counts the files without holding their rows, by some columns only. */
+  CountedRecords count(Collection<String> columns) {
+    files.forEach(this::requireFile);
+    return CellsOf.files(reader(), files, columns);
+  }
+
   /** Says on standard error how many rows were read, kept and set aside. */
-  void report(GraftRecords records) {
-    Provenance provenance = records.provenance();
+  void report(RecordsCheck check) {
     PrintWriter err = commandLine().getErr();
-    err.printf(
-        Locale.ROOT,
-        "%,d rows read = %,d kept + %,d set aside; %,d grafts, %,d takes%n",
-        provenance.rowsRead(),
-        provenance.rowsKept(),
-        provenance.rowsSetAside(),
-        records.grafts(),
-        records.takes());
-    if (provenance.rowsSetAside() > 0) {
+    err.println(counts(check));
+    if (check.provenance().rowsSetAside() > 0) {
       err.println("run \"taketally check\" on the same files to see why rows were set aside");
     }
     err.flush();
   }
 
+  /** Rows read, kept and set aside, grafts and takes, in one line. */
+  static String counts(RecordsCheck check) {
+    Provenance provenance = check.provenance();
+    return String.format(
+        Locale.ROOT,
+        "%,d rows read = %,d kept + %,d set aside; %,d grafts assessed, %,d took",
+        provenance.rowsRead(),
+        provenance.rowsKept(),
+        provenance.rowsSetAside(),
+        check.grafts(),
+        check.takes());
+  }
+
   private RecordsReader reader() {
-    return RecordsReader.withDefaults();
+    RecordsReader reader = RecordsReader.withDefaults().crop(profile());
+    if (dictionary == null) {
+      return reader;
+    }
+    requireFile(dictionary);
+    return reader.dictionary(Dictionary.load(dictionary));
+  }
+
+  private CropProfile profile() {
+    if (CropProfiles.names().contains(crop)) {
+      return CropProfiles.named(crop);
+    }
+    requireFile(Path.of(crop));
+    return CropProfiles.load(Path.of(crop));
   }
 
   private void requireFile(Path file) {

@@ -11,6 +11,9 @@ import org.taketally.records.GraftRecords;
 /** Wires records to the suggested model and to the columns a model needs. */
 final class Suggested {
 
+  /** Columns every answer looks at; no sheet may lack them. */
+  static final List<String> ALWAYS = List.of("cultivar", "rootstock");
+
   private Suggested() {}
 
   static SuggestedModel of(GraftRecords records) {
@@ -22,7 +25,7 @@ final class Suggested {
   /** The model's columns, and cultivar and rootstock, which every answer looks at. */
   static Set<String> needed(GraftRecords records, TakeModel model) {
     Set<String> columns = new LinkedHashSet<>(model.columns());
-    for (String always : List.of("cultivar", "rootstock")) {
+    for (String always : ALWAYS) {
       if (records.frame().columnNames().contains(always)) {
         columns.add(always);
       }

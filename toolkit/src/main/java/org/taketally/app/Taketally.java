@@ -9,7 +9,14 @@ import picocli.CommandLine.Command;
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,
     synopsisSubcommandLabel = "COMMAND",
-    subcommands = {AnalyseCommand.class, NotebookCommand.class, BenchCommand.class},
+    subcommands = {
+      DemoCommand.class,
+      CheckCommand.class,
+      AnalyseCommand.class,
+      SummaryCommand.class,
+      NotebookCommand.class,
+      BenchCommand.class
+    },
     description = "Reads, checks, analyses and publishes graft records.",
     footer = "%nEvery command prints its options with --help and works without a network.")
 public final class Taketally implements Runnable {

@@ -95,11 +95,11 @@ final class DateRule {
     if (year > 0 && Math.abs(LocalDate.ofEpochDay(graft).getYear() - year) > 1) {
       report.add(
           ProblemKind.SEASON_AND_DATE,
-          sheet.heading(GRAFT_DATE),
+          sheet.heading(SEASON),
           () ->
               new Wording(
-                  sheet.typed(GRAFT_DATE),
-                  "a day in or near season " + name,
+                  name,
+                  "a season in or near the graft date, " + sheet.typed(GRAFT_DATE),
                   "correct one of them"));
     }
   }

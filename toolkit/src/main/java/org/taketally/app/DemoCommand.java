@@ -1,0 +1,66 @@
+package org.taketally.app;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.taketally.answers.Analysis;
+import org.taketally.publish.SeasonSummary;
+import org.taketally.publish.SummaryOptions;
+import org.taketally.records.GraftRecords;
+import org.taketally.records.RecordsReader;
+import org.taketally.records.invented.BundledDatasets;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** Shows what the program is for on invented records. */
+@Command(
+    name = "demo",
+    mixinStandardHelpOptions = true,
+    description =
+        "Reads, checks and analyses invented records of the Halden Bay growers' circle, and writes"
+            + " their season page.")
+final class DemoCommand implements Callable<Integer> {
+
+  @Spec private CommandSpec spec;
+
+  @Option(
+      names = "--out",
+      paramLabel = "DIR",
+      defaultValue = "taketally-demo",
+      description = "Folder for the records and the page (${DEFAULT-VALUE}).")
+  private Path folder;
+
+  @Override
+  public Integer call() throws IOException {
+    Printing printing = new Printing(spec.commandLine().getOut());
+    Path clean = folder.resolve("records");
+    Path messy = folder.resolve("records-as-kept");
+    List<Path> sheets =
+        BundledDatasets.copyTo(BundledDatasets.AVOCADO, clean).stream()
+            .filter(file -> file.getFileName().toString().startsWith("grafts-"))
+            .toList();
+    BundledDatasets.copyTo(BundledDatasets.AVOCADO_MESSY, messy);
+    printing.paragraphs(
+        "Invented records of the Halden Bay growers' circle (avocado): everything about them is made up.");
+    GraftRecords records = RecordsReader.withDefaults().read(sheets);
+    printing.paragraphs(RecordsOptions.counts(records.check()));
+    Analysis analysis =
+        AnalyseCommand.analysis(records, new ModelOptions(), false, new ArrayList<>());
+    printing.analysis(analysis, List.of());
+    SummaryOptions options = SummaryOptions.defaults().circle("Halden Bay growers' circle");
+    OutFolder out = OutFolder.at(folder);
+    Path page = SummaryCommand.write(SeasonSummary.of(records, analysis, options), out).get(0);
+    printing.heading("Where to look next");
+    printing.paragraphs("The same circle's sheets as volunteers keep them, faults and all:");
+    printing.line(
+        "  java -jar toolkit/target/taketally.jar check --dictionary %s %s"
+            .formatted(messy.resolve("dictionary.json"), messy.resolve("sheet-2025.csv")));
+    printing.paragraphs("The season page for members:");
+    printing.line("  " + page.toAbsolutePath().normalize());
+    return ExitStatus.FINE;
+  }
+}

@@ -1,0 +1,73 @@
+package org.taketally.app;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.taketally.answers.Analysis;
+import org.taketally.publish.SeasonSummary;
+import org.taketally.publish.SummaryOptions;
+import org.taketally.publish.privacy.PrivacyRule;
+import org.taketally.records.GraftRecords;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** Writes the season page for members. */
+@Command(
+    name = "summary",
+    mixinStandardHelpOptions = true,
+    sortOptions = false,
+    description = "Writes the season page for members: one file to put online or to print.")
+final class SummaryCommand implements Callable<Integer> {
+
+  @Mixin private RecordsOptions input;
+  @Mixin private ModelOptions choices;
+  @Mixin private OutFolder out;
+  @Spec private CommandSpec spec;
+
+  @Option(names = "--club", paramLabel = "NAME", description = "Who publishes the page.")
+  private String club = "";
+
+  @Option(
+      names = "--season",
+      paramLabel = "SEASON",
+      description = "The season the page is about; the latest if not said.")
+  private String season;
+
+  @Option(
+      names = "--send-to",
+      paramLabel = "WORDS",
+      description = "How members send in their results, one sentence.")
+  private String sendTo = "";
+
+  @Option(
+      names = "--strict",
+      description = "Show a line only with five members or more behind it instead of three.")
+  private boolean strict;
+
+  @Override
+  public Integer call() throws IOException {
+    GraftRecords records = input.read();
+    input.report(records.check());
+    Analysis analysis = AnalyseCommand.analysis(records, choices, false, new ArrayList<>());
+    SummaryOptions options = SummaryOptions.defaults().circle(club).sendTo(sendTo);
+    options = season == null ? options : options.season(season);
+    options = strict ? options.rule(PrivacyRule.strict()) : options;
+    Printing printing = new Printing(spec.commandLine().getOut());
+    for (Path file : write(SeasonSummary.of(records, analysis, options), out)) {
+      printing.paragraphs("Written: " + file);
+    }
+    return ExitStatus.FINE;
+  }
+
+  static List<Path> write(SeasonSummary summary, OutFolder out) throws IOException {
+    return List.of(
+        out.write("season.html", summary.html()),
+        out.write("season.md", summary.markdown()),
+        out.write("season.csv", summary.csv()));
+  }
+}

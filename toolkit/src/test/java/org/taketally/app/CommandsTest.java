@@ -1,0 +1,215 @@
+package org.taketally.app;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.google.gson.JsonObject;
+import com.google.gson.JsonParser;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import picocli.CommandLine;
+
+/** Commands as typed: what is said, and the exit status. */
+class CommandsTest {
+
+  private static final Path ROOT = Path.of(System.getProperty("taketally.root", ".."));
+  private static final Path CHECKS = Path.of("src/test/resources/checks");
+  private static final Path RECORDS = Path.of("src/test/resources/records");
+  private static final String HEADER = "cultivar,rootstock,grafts,takes\n";
+
+  @TempDir private Path folder;
+
+  private record Outcome(int status, String out, String err) {}
+
+  private static Outcome run(Object... arguments) {
+    StringWriter out = new StringWriter();
+    StringWriter err = new StringWriter();
+    CommandLine commandLine = Taketally.commandLine();
+    commandLine.setOut(new PrintWriter(out));
+    commandLine.setErr(new PrintWriter(err));
+    String[] typed = new String[arguments.length];
+    for (int i = 0; i < typed.length; i++) {
+      typed[i] = arguments[i].toString();
+    }
+    int status = commandLine.execute(typed);
+    assertThat(out + "" + err).doesNotContain("Exception").doesNotContain("\tat ");
+    return new Outcome(status, out.toString(), err.toString());
+  }
+
+  private Path file(String name, String text) throws IOException {
+    return Files.writeString(folder.resolve(name), text);
+  }
+
+  @Test
+  void hickory_records_are_read_by_a_dictionary_and_answered() throws IOException {
+    Path json = folder.resolve("hickory.json");
+    Outcome outcome =
+        run(
+            "analyse",
+            "--dictionary",
+            RECORDS.resolve("hickory-dictionary.json"),
+            "--json",
+            json,
+            CHECKS.resolve("graft_hickory_bixby_1923.csv"),
+            CHECKS.resolve("graft_hickory_bixby_1924.csv"));
+    assertThat(outcome.status()).isEqualTo(ExitStatus.FINE);
+    JsonObject result = JsonParser.parseString(Files.readString(json)).getAsJsonObject();
+    assertThat(result.getAsJsonObject("rootstock").get("verdict").getAsString())
+        .isIn("matters", "can't tell yet", "entangled");
+    assertThat(result.getAsJsonArray("difficulty").size()).isGreaterThan(10);
+    JsonObject records = result.getAsJsonObject("records");
+    assertThat(records.get("read").getAsLong())
+        .isEqualTo(records.get("kept").getAsLong() + records.get("setAside").getAsLong());
+    assertThat(outcome.out()).contains("Hardest of").contains("Does the rootstock matter?");
+  }
+
+  @Test
+  void same_input_gives_the_same_bytes() throws IOException {
+    Path sheet = ROOT.resolve("datasets/halden-bay-walnut/grafts-2023.csv");
+    Path first = folder.resolve("first.json");
+    Path second = folder.resolve("second.json");
+    run("analyse", "--json", first, sheet);
+    run("analyse", "--json", second, sheet);
+    assertThat(first).hasSameBinaryContentAs(second);
+  }
+
+  @Test
+  void walnut_names_the_bad_stock() {
+    List<Object> typed = new ArrayList<>(List.of("analyse", "--crop", "walnut"));
+    for (int year = 2023; year <= 2025; year++) {
+      typed.add(ROOT.resolve("datasets/halden-bay-walnut/grafts-%d.csv".formatted(year)));
+    }
+    Outcome outcome = run(typed.toArray());
+    assertThat(outcome.status()).isEqualTo(ExitStatus.FINE);
+    assertThat(outcome.out()).contains("It matters: Greyshell seedling takes about");
+  }
+
+  @Test
+  void demo_answers_in_words_and_ends_with_the_path_of_the_page() throws IOException {
+    Outcome outcome = run("demo", "--out", folder.resolve("demo"));
+    assertThat(outcome.status()).isEqualTo(ExitStatus.FINE);
+    assertThat(outcome.out())
+        .contains("No practical difference: swapping between these 6 rootstocks");
+    assertThat(outcome.out().stripTrailing())
+        .endsWith(folder.resolve("demo/season.html").toAbsolutePath().normalize().toString());
+    assertThat(Files.readString(folder.resolve("demo/season.html"))).contains("</html>");
+  }
+
+  @Test
+  void check_names_every_planted_fault_and_loses_nothing() throws IOException {
+    Path messy = ROOT.resolve("datasets/halden-bay-avocado-messy");
+    List<Object> typed =
+        new ArrayList<>(
+            List.of(
+                "check",
+                "--all",
+                "--dictionary",
+                messy.resolve("dictionary.json"),
+                "--out",
+                folder.resolve("out")));
+    for (int year = 2022; year <= 2025; year++) {
+      typed.add(messy.resolve("sheet-%d.csv".formatted(year)));
+    }
+    Outcome outcome = run(typed.toArray());
+    assertThat(outcome.status()).isEqualTo(ExitStatus.NEEDS_A_PERSON);
+    List<String> planted = Files.readAllLines(messy.resolve("planted-faults.csv"));
+    assertThat(planted.size()).isGreaterThan(30);
+    for (String fault : planted.subList(1, planted.size())) {
+      String[] fields = fault.split(",", 4);
+      String place =
+          fields[1].isEmpty() || fields[1].equals("0")
+              ? fields[0]
+              : fields[0]
+                  + " line "
+                  + fields[1]
+                  + (fields[2].isEmpty() ? "" : ", column " + fields[2]);
+      assertThat(outcome.out()).as(fault).contains(place);
+    }
+    String counts =
+        outcome.out().lines().filter(l -> l.contains("rows read =")).findFirst().orElseThrow();
+    long[] numbers =
+        java.util.regex.Pattern.compile("\\d[\\d,]*(?= )")
+            .matcher(counts)
+            .results()
+            .mapToLong(m -> Long.parseLong(m.group().replace(",", "")))
+            .toArray();
+    assertThat(numbers[0]).isEqualTo(numbers[1] + numbers[2]);
+    assertThat(Files.readString(folder.resolve("out/set-aside.csv"))).contains("31.02.2022");
+  }
+
+  @Test
+  void binary_garbage_is_refused_in_one_sentence() throws IOException {
+    byte[] bytes = new byte[4000];
+    new java.util.Random(3).nextBytes(bytes);
+    Path garbage = Files.write(folder.resolve("garbage.csv"), bytes);
+    for (String command : List.of("check", "analyse", "summary")) {
+      Outcome outcome = run(command, garbage);
+      assertThat(outcome.status()).as(command).isEqualTo(ExitStatus.NEEDS_A_PERSON);
+      assertThat(outcome.err()).contains("garbage.csv").contains("expected");
+    }
+  }
+
+  @Test
+  void an_empty_file_and_a_missing_column_are_refused() throws IOException {
+    Path empty = file("empty.csv", "");
+    assertThat(run("analyse", empty).status()).isEqualTo(ExitStatus.NEEDS_A_PERSON);
+    Outcome missing = run("analyse", file("short.csv", "cultivar,grafts,takes\nOrrin,10,8\n"));
+    assertThat(missing.status()).isEqualTo(ExitStatus.NEEDS_A_PERSON);
+    assertThat(missing.err()).contains("rootstock");
+  }
+
+  @Test
+  void a_header_without_rows_has_nothing_to_compute() throws IOException {
+    Outcome outcome = run("analyse", file("header.csv", HEADER));
+    assertThat(outcome.status()).isIn(ExitStatus.NEEDS_A_PERSON, ExitStatus.CANNOT_BE_COMPUTED);
+    assertThat(outcome.err()).isNotBlank();
+  }
+
+  @Test
+  void one_cultivar_only_still_answers_for_rootstocks() throws IOException {
+    Outcome outcome =
+        run("analyse", file("one.csv", HEADER + "Orrin,A,40,30\nOrrin,B,40,12\nOrrin,A,20,15\n"));
+    assertThat(outcome.status()).isEqualTo(ExitStatus.FINE);
+    assertThat(outcome.out()).contains("hold only one cultivar (Orrin)").contains("It matters");
+  }
+
+  @Test
+  void all_taken_cannot_be_computed() throws IOException {
+    Outcome outcome =
+        run("analyse", file("all.csv", HEADER + "Orrin,A,40,40\nEldra,B,40,40\nOrrin,B,20,20\n"));
+    assertThat(outcome.status()).isEqualTo(ExitStatus.CANNOT_BE_COMPUTED);
+    assertThat(outcome.err()).contains("took");
+  }
+
+  @Test
+  void a_file_that_is_not_there_is_a_typing_error() {
+    Outcome outcome = run("check", folder.resolve("nowhere.csv"));
+    assertThat(outcome.status()).isEqualTo(ExitStatus.USAGE);
+    assertThat(outcome.err()).contains("no file").contains("nowhere.csv");
+  }
+
+  @Test
+  void an_unknown_column_is_named_with_those_there_are() throws IOException {
+    Outcome outcome =
+        run(
+            "analyse",
+            "--adjust-for",
+            "colour",
+            file("few.csv", HEADER + "Orrin,A,40,30\nEldra,B,40,12\nOrrin,B,20,15\n"));
+    assertThat(outcome.status()).isEqualTo(ExitStatus.USAGE);
+    assertThat(outcome.err()).contains("colour").contains("rootstock");
+  }
+
+  @Test
+  void margin_is_in_points() throws IOException {
+    Outcome outcome = run("analyse", "--margin", "ten", file("x.csv", HEADER));
+    assertThat(outcome.status()).isEqualTo(ExitStatus.USAGE);
+    assertThat(outcome.err()).contains("expected points between 0 and 100");
+  }
+}
