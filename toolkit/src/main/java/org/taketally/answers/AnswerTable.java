@@ -59,13 +59,15 @@ public record AnswerTable(
     /**
      * Adds a row.
      *
-     * @param values in column order; whole numbers of any type become Long, NaN becomes null
+     * @param values in column order; whole numbers of any type become Long, NaN becomes null; an
+     *     estimate stands for value, low and high, an interval for low and high, a count for
+     *     grafts, takes and rate
      * @return this builder
      */
     public Builder row(Object... values) {
       List<Object> row = new ArrayList<>();
       for (Object value : values) {
-        row.add(TableWriter.plain(value));
+        row.addAll(TableWriter.plain(value));
       }
       rows.add(row);
       return this;

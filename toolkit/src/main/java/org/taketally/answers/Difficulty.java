@@ -167,21 +167,12 @@ public record Difficulty(
     for (CultivarTake c : cultivars) {
       table.row(
           c.cultivar(),
-          c.tally().grafts(),
-          c.tally().takes(),
-          c.tally().rate(),
-          c.counted().low(),
-          c.counted().high(),
-          c.take().value(),
-          c.take().low(),
-          c.take().high(),
-          c.standardTake().value(),
-          c.standardTake().low(),
-          c.standardTake().high(),
+          c.tally(),
+          c.counted(),
+          c.take(),
+          c.standardTake(),
           c.drawnIn(),
-          c.rank().value(),
-          c.rank().low(),
-          c.rank().high(),
+          c.rank(),
           c.chanceHardestQuarter(),
           c.band().words());
     }

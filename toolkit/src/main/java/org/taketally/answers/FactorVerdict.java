@@ -177,11 +177,8 @@ public record FactorVerdict(
           factor,
           pair.level(),
           pair.other(),
-          pair.difference().value(),
-          pair.difference().low(),
-          pair.difference().high(),
-          pair.equivalence().low(),
-          pair.equivalence().high(),
+          pair.difference(),
+          pair.equivalence(),
           pair.equivalent(),
           pair.chanceBeyondMargin());
     }
@@ -214,11 +211,8 @@ public record FactorVerdict(
       table.row(
           factor,
           level.level(),
-          level.tally().grafts(),
-          level.tally().takes(),
-          level.tally().rate(),
-          level.counted().low(),
-          level.counted().high(),
+          level.tally(),
+          level.counted(),
           level.take().map(Estimate::value).orElse(null),
           level.take().map(Estimate::low).orElse(null),
           level.take().map(Estimate::high).orElse(null),

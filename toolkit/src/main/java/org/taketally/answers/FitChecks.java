@@ -180,7 +180,7 @@ public record FitChecks(
             AnswerColumn.TAKES,
             AnswerColumn.RAW_TAKE);
     for (Tenth t : tenths) {
-      calibration.row(t.predicted(), t.tally().grafts(), t.tally().takes(), t.tally().rate());
+      calibration.row(t.predicted(), t.tally());
     }
     return List.of(table(), calibration.build());
   }

@@ -117,19 +117,7 @@ public record Grafters(
             AnswerColumn.DIFFERENCE_LOW,
             AnswerColumn.DIFFERENCE_HIGH);
     for (GrafterTake g : grafters) {
-      table.row(
-          g.shownAs(),
-          g.tally().grafts(),
-          g.tally().takes(),
-          g.tally().rate(),
-          g.counted().low(),
-          g.counted().high(),
-          g.take().value(),
-          g.take().low(),
-          g.take().high(),
-          g.difference().value(),
-          g.difference().low(),
-          g.difference().high());
+      table.row(g.shownAs(), g.tally(), g.counted(), g.take(), g.difference());
     }
     return table.build();
   }

@@ -52,16 +52,12 @@ final class LateLossTables {
         factor == null ? null : level.name(),
         level.early().grafts(),
         level.early().rate(),
-        early.low(),
-        early.high(),
+        early,
         level.lateStarters(),
         level.lost(),
         level.last().rate(),
-        last.low(),
-        last.high(),
-        level.lateLoss().value(),
-        level.lateLoss().low(),
-        level.lateLoss().high(),
+        last,
+        level.lateLoss(),
         level.timesAsFast().map(Estimate::value).orElse(null),
         level.timesAsFast().map(Estimate::low).orElse(null),
         level.timesAsFast().map(Estimate::high).orElse(null));
@@ -98,8 +94,7 @@ final class LateLossTables {
           step.atRisk(),
           step.lost(),
           step.alive(),
-          step.interval().low(),
-          step.interval().high());
+          step.interval());
     }
   }
 

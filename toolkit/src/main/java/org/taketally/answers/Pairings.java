@@ -144,18 +144,11 @@ public record Pairings(
       table.row(
           p.cultivar(),
           p.rootstock(),
-          p.tally().grafts(),
-          p.tally().takes(),
-          p.tally().rate(),
-          p.counted().low(),
-          p.counted().high(),
+          p.tally(),
+          p.counted(),
           p.expected(),
-          p.take().value(),
-          p.take().low(),
-          p.take().high(),
-          p.difference().value(),
-          p.difference().low(),
-          p.difference().high(),
+          p.take(),
+          p.difference(),
           p.chanceWorse(),
           p.flagged());
     }

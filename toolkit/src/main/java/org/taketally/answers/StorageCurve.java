@@ -105,7 +105,7 @@ public record StorageCurve(
             AnswerColumn.TAKE_HIGH,
             AnswerColumn.THIN);
     for (Point p : points) {
-      table.row(column, p.value(), p.take().value(), p.take().low(), p.take().high(), p.thin());
+      table.row(column, p.value(), p.take(), p.thin());
     }
     return table.build();
   }
@@ -126,15 +126,7 @@ public record StorageCurve(
             AnswerColumn.RAW_LOW,
             AnswerColumn.RAW_HIGH);
     for (Range r : counted) {
-      counts.row(
-          column,
-          r.from(),
-          r.to(),
-          r.tally().grafts(),
-          r.tally().takes(),
-          r.tally().rate(),
-          r.counted().low(),
-          r.counted().high());
+      counts.row(column, r.from(), r.to(), r.tally(), r.counted());
     }
     return List.of(table(), counts.build());
   }

@@ -11,10 +11,13 @@ import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.IntStream;
 import org.taketally.answers.AnswerColumn.Kind;
+import org.taketally.answers.counts.TakeCount;
+import org.taketally.terms.Interval;
 import tech.tablesaw.api.BooleanColumn;
 import tech.tablesaw.api.DoubleColumn;
 import tech.tablesaw.api.LongColumn;
@@ -27,15 +30,34 @@ final class TableWriter {
 
   private TableWriter() {}
 
+  /** The values a thing stands for in a row, in the order of their columns. */
+  static List<Object> plain(Object value) {
+    if (value instanceof Estimate estimate) {
+      return plain(estimate.value(), estimate.low(), estimate.high());
+    }
+    if (value instanceof Interval interval) {
+      return plain(interval.low(), interval.high());
+    }
+    if (value instanceof TakeCount count) {
+      return plain(count.grafts(), count.takes(), count.rate());
+    }
+    return Collections.singletonList(single(value));
+  }
+
+  private static List<Object> plain(Object... values) {
+    List<Object> singles = new ArrayList<>();
+    for (Object value : values) {
+      singles.add(single(value));
+    }
+    return singles;
+  }
+
   /** Whole numbers become Long, NaN and infinite become null. */
-  static Object plain(Object value) {
+  private static Object single(Object value) {
     if (value instanceof Integer whole) {
       return whole.longValue();
     }
-    if (value instanceof Double number && !Double.isFinite(number)) {
-      return null;
-    }
-    return value;
+    return value instanceof Double number && !Double.isFinite(number) ? null : value;
   }
 
   static void requireFits(AnswerColumn column, Object value) {

@@ -131,18 +131,7 @@ public record WhatMovesTake(List<Mover> movers, TakeCount tally, AnswerOptions o
             AnswerColumn.LARGEST_HIGH,
             AnswerColumn.COMPARED);
     for (Mover m : movers) {
-      table.row(
-          m.factor(),
-          m.levels(),
-          m.typical().value(),
-          m.typical().low(),
-          m.typical().high(),
-          m.best(),
-          m.worst(),
-          m.span().value(),
-          m.span().low(),
-          m.span().high(),
-          m.compared());
+      table.row(m.factor(), m.levels(), m.typical(), m.best(), m.worst(), m.span(), m.compared());
     }
     return table.build();
   }
