@@ -8,7 +8,6 @@ import java.io.Reader;
 import java.io.UncheckedIOException;
 import java.nio.charset.CharacterCodingException;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -63,11 +62,7 @@ final class CsvSource implements RowSource {
       if (first == null) {
         throw refused(0, "nothing", "a line of headings, then one line a graft or batch", "");
       }
-      List<String> names = new ArrayList<>();
-      for (String name : first.fields()) {
-        names.add(Trim.trim(name));
-      }
-      return List.copyOf(names);
+      return first.headings();
     }
   }
 

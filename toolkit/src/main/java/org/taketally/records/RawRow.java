@@ -1,5 +1,8 @@
 package org.taketally.records;
 
+import java.util.Arrays;
+import java.util.List;
+
 /**
  * One row as a source gives it.
  *
@@ -11,6 +14,11 @@ record RawRow(long line, String[] fields, boolean[] exact) {
 
   boolean exact(int field) {
     return exact != null && exact[field];
+  }
+
+  /** The fields as headings: without space around them. */
+  List<String> headings() {
+    return Arrays.stream(fields).map(Trim::trim).toList();
   }
 
   boolean blank() {

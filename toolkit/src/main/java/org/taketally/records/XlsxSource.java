@@ -6,7 +6,6 @@ import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.time.LocalTime;
 import java.time.format.DateTimeFormatter;
-import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Optional;
@@ -39,11 +38,7 @@ final class XlsxSource implements RowSource {
         throw FileSigns.refuse(
             path, "an empty sheet", "name the sheet with the records: \"sheet\"");
       }
-      List<String> names = new ArrayList<>();
-      for (String name : first.fields()) {
-        names.add(Trim.trim(name));
-      }
-      this.headings = List.copyOf(names);
+      this.headings = first.headings();
     }
   }
 
