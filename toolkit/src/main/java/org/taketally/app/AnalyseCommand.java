@@ -5,9 +5,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Set;
 import java.util.concurrent.Callable;
 import org.taketally.answers.Analysis;
 import org.taketally.answers.AnalysisJson;
@@ -97,9 +95,7 @@ final class AnalyseCommand implements Callable<Integer> {
   /** Where the model is named, its columns are all that needs to be kept of the rows. */
   private Analysis streamed() {
     TakeModel model = choices.model();
-    Set<String> columns = new LinkedHashSet<>(model.columns());
-    columns.addAll(Suggested.ALWAYS);
-    CountedRecords counted = input.count(columns);
+    CountedRecords counted = input.count(Suggested.needed(model));
     input.report(counted.check());
     requireGrafts(counted.check().grafts());
     return Analysis.of(counted.cells(), model, choices.answers());
@@ -127,8 +123,7 @@ final class AnalyseCommand implements Callable<Integer> {
     }
     Cells cells =
         CellsOf.records(
-            records,
-            rowsAsGiven ? records.frame().columnNames() : Suggested.needed(records, model));
+            records, rowsAsGiven ? records.frame().columnNames() : Suggested.needed(model));
     return Analysis.of(cells, model, choices.answers());
   }
 

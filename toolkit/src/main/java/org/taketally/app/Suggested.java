@@ -12,7 +12,7 @@ import org.taketally.records.GraftRecords;
 final class Suggested {
 
   /** Columns every answer looks at; no sheet may lack them. */
-  static final List<String> ALWAYS = List.of("cultivar", "rootstock");
+  private static final List<String> ALWAYS = List.of("cultivar", "rootstock");
 
   private Suggested() {}
 
@@ -23,13 +23,9 @@ final class Suggested {
   }
 
   /** The model's columns, and cultivar and rootstock, which every answer looks at. */
-  static Set<String> needed(GraftRecords records, TakeModel model) {
+  static Set<String> needed(TakeModel model) {
     Set<String> columns = new LinkedHashSet<>(model.columns());
-    for (String always : ALWAYS) {
-      if (records.frame().columnNames().contains(always)) {
-        columns.add(always);
-      }
-    }
+    columns.addAll(ALWAYS);
     return columns;
   }
 }
