@@ -60,7 +60,11 @@ final class CsvSource implements RowSource {
     try (CsvRows rows = new CsvRows(by)) {
       RawRow first = rows.next();
       if (first == null) {
-        throw refused(0, "nothing", "a line of headings, then one line a graft or batch", "");
+        throw refused(
+            0,
+            "nothing",
+            "a line of headings, then one line a graft or batch",
+            "check that the right file was named");
       }
       return first.headings();
     }
@@ -150,10 +154,9 @@ final class CsvSource implements RowSource {
           return unreadable(io);
         }
       }
-      String detail = e.getCause() == null ? e.getMessage() : e.getCause().getMessage();
       return refused(
           lastLine + 1,
-          detail,
+          "more text after a closing quotation mark",
           "quotation marks around whole fields only",
           "on this line or the next ones, close the quotation mark or write \"\" inside a quoted"
               + " field");

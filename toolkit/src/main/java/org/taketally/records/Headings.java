@@ -1,5 +1,6 @@
 package org.taketally.records;
 
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -81,7 +82,7 @@ final class Headings {
         (other, taken) -> {
           if (taken.equals(name)) {
             throw unreadable(
-                headings.get(other) + "\" and \"" + headings.get(field),
+                headings.get(other) + ", " + headings.get(field),
                 "one column for " + name,
                 "ignore one of them in the dictionary, or take it out");
           }
@@ -98,7 +99,7 @@ final class Headings {
         (heading, count) -> {
           if (count > 1) {
             throw unreadable(
-                heading + "\" " + count + " times in the headings (\"" + heading,
+                String.join(", ", Collections.nCopies(Math.toIntExact(count), heading)),
                 "each heading once",
                 "rename or take out the others");
           }

@@ -41,11 +41,15 @@ final class MessySheets {
 
   private static Map<String, TextSheet> sheets(Map<String, String> clean) {
     Map<String, TextSheet> sheets = new LinkedHashMap<>();
-    sheets.put("sheet-2022.csv", semicolons(TextSheet.parse(clean.get("grafts-2022.csv"))));
-    sheets.put("sheet-2023.csv", fahrenheit(TextSheet.parse(clean.get("grafts-2023.csv"))));
-    sheets.put("sheet-2024.csv", inches(TextSheet.parse(clean.get("grafts-2024.csv"))));
-    sheets.put("sheet-2025.csv", ourColumns(TextSheet.parse(clean.get("grafts-2025.csv"))));
+    sheets.put("sheet-2022.csv", semicolons(sheet(clean, "grafts-2022.csv")));
+    sheets.put("sheet-2023.csv", fahrenheit(sheet(clean, "grafts-2023.csv")));
+    sheets.put("sheet-2024.csv", inches(sheet(clean, "grafts-2024.csv")));
+    sheets.put("sheet-2025.csv", ourColumns(sheet(clean, "grafts-2025.csv")));
     return sheets;
+  }
+
+  private static TextSheet sheet(Map<String, String> clean, String file) {
+    return TextSheet.parse(clean.get(file));
   }
 
   /** Spreadsheets often put a byte order mark before UTF-8. */

@@ -24,17 +24,25 @@ final class PlantedFaults {
    * @param file the sheet
    * @param line line in the finished sheet, the header is 1
    * @param column heading in the sheet; empty if the whole line is wrong
-   * @param found what stands there; the whole line if {@code column} is empty
-   * @param severity error, check or note
+   * @param typed what stands there; the whole line if {@code column} is empty
+   * @param severity error, check or note; empty if it is part of another fault in the line
    * @param fault what is wrong, in words
+   * @param reported what reading says it found
    */
-  record Fault(String file, int line, String column, String found, String severity, String fault) {
+  record Fault(
+      String file,
+      int line,
+      String column,
+      String typed,
+      String severity,
+      String fault,
+      String reported) {
 
     void plantIn(TextSheet sheet) {
       if (column.isEmpty()) {
-        sheet.replace(line, List.of(found.split(separator(), -1)));
+        sheet.replace(line, List.of(typed.split(separator(), -1)));
       } else {
-        sheet.set(line, column, found);
+        sheet.set(line, column, typed);
       }
     }
 
@@ -62,8 +70,9 @@ final class PlantedFaults {
         row.getField("file"),
         Integer.parseInt(row.getField("line")),
         row.getField("column"),
-        row.getField("found"),
+        row.getField("typed"),
         row.getField("severity"),
-        row.getField("fault"));
+        row.getField("fault"),
+        row.getField("reported").isEmpty() ? row.getField("typed") : row.getField("reported"));
   }
 }
