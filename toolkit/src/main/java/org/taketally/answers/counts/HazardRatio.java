@@ -60,14 +60,8 @@ public record HazardRatio(
    *     so that the ratio is 0 or infinite
    */
   public static HazardRatio of(List<Watched> lots, Ties ties) {
+    List<RiskSet> sets = compared(lots);
     List<String> names = RiskSet.names(lots);
-    if (names.size() != 2) {
-      throw new IllegalArgumentException("a hazard ratio needs two lots, got %s".formatted(names));
-    }
-    List<RiskSet> sets =
-        RiskSet.of(lots).stream()
-            .filter(set -> set.atRisk()[0] > 0 && set.atRisk()[1] > 0)
-            .toList();
     long first = sets.stream().mapToLong(set -> set.lost()[0]).sum();
     long second = sets.stream().mapToLong(set -> set.lost()[1]).sum();
     if (first == 0 || second == 0) {
@@ -84,6 +78,27 @@ public record HazardRatio(
         new ChiSquare(Math.max(0, 2 * (best.value - none.value)), 1),
         new ChiSquare(none.slope * none.slope / none.information, 1),
         new ChiSquare(b * b * best.information, 1));
+  }
+
+  /** Days with losses on which both lots were watched. */
+  static List<RiskSet> compared(List<Watched> lots) {
+    List<String> names = RiskSet.names(lots);
+    if (names.size() != 2) {
+      throw new IllegalArgumentException("a hazard ratio needs two lots, got %s".formatted(names));
+    }
+    return RiskSet.of(lots).stream()
+        .filter(set -> set.atRisk()[0] > 0 && set.atRisk()[1] > 0)
+        .toList();
+  }
+
+  /** Breslow's log partial likelihood at a log ratio. */
+  static double breslow(List<RiskSet> sets, double b) {
+    double sum = 0;
+    for (RiskSet set : sets) {
+      double atRisk = set.atRisk()[0] * Math.exp(b) + set.atRisk()[1];
+      sum += set.lost()[0] * b - set.lostTotal() * Math.log(atRisk);
+    }
+    return sum;
   }
 
   /** Newton steps, halved until the likelihood rises. */
