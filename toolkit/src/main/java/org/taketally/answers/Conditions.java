@@ -24,6 +24,7 @@ final class Conditions {
   static final int MOST_CELLS = 10_000;
 
   private final TakeFit fit;
+  private final List<FixedEffect> fixed;
   private final int[] cells;
   private final double[] weights;
   private final double[][] x;
@@ -31,6 +32,7 @@ final class Conditions {
 
   Conditions(TakeFit fit) {
     this.fit = fit;
+    this.fixed = fit.fixed();
     this.cells = chosen(fit.cells());
     this.weights = weights(fit.cells(), cells);
     this.x = rows();
@@ -126,10 +128,9 @@ final class Conditions {
 
   /** What an adjusted column adds to the logit of each condition. */
   double[] part(String adjustedColumn, double[] beta) {
-    List<FixedEffect> effects = fit.fixed();
     int[] own =
-        IntStream.range(0, effects.size())
-            .filter(j -> effects.get(j).term().equals(adjustedColumn))
+        IntStream.range(0, fixed.size())
+            .filter(j -> fixed.get(j).term().equals(adjustedColumn))
             .toArray();
     double[] part = new double[cells.length];
     for (int i = 0; i < part.length; i++) {

@@ -19,6 +19,7 @@ public final class TakeFit {
   private final double[][] betaCovariance;
   private final List<SearchStep> search;
   private final double[] linearPredictor;
+  private final List<VaryingFactor> varying;
 
   TakeFit(
       TakeModel model,
@@ -32,12 +33,17 @@ public final class TakeFit {
     this.ready = ready;
     this.point = point;
     this.search = List.copyOf(search);
-    int varying = point.tau.length;
-    int[] betas = java.util.stream.IntStream.range(varying, varying + point.beta.length).toArray();
+    int spreads = point.tau.length;
+    int[] betas = java.util.stream.IntStream.range(spreads, spreads + point.beta.length).toArray();
     this.betaCovariance =
         observed.betaCovariance(
-            varying, point.beta.length, SmallMatrix.part(point.information, betas));
+            spreads, point.beta.length, SmallMatrix.part(point.information, betas));
     this.linearPredictor = predictor(point.beta, point.modes);
+    List<VaryingFactor> factors = new ArrayList<>();
+    for (String column : ready.levels().keySet()) {
+      factors.add(factor(column, factors.size()));
+    }
+    this.varying = List.copyOf(factors);
   }
 
   /**
@@ -159,7 +165,7 @@ public final class TakeFit {
    * @return in the model's order
    */
   public List<VaryingFactor> varying() {
-    return ready.levels().keySet().stream().map(this::varying).toList();
+    return varying;
   }
 
   /**
@@ -170,8 +176,18 @@ public final class TakeFit {
    * @throws IllegalArgumentException if it doesn't vary in this fit
    */
   public VaryingFactor varying(String column) {
+    return varying.stream()
+        .filter(factor -> factor.factor().equals(column))
+        .findFirst()
+        .orElseThrow(
+            () ->
+                new IllegalArgumentException(
+                    "%s doesn't vary in this fit; it varies by %s"
+                        .formatted(column, ready.levels().keySet())));
+  }
+
+  private VaryingFactor factor(String column, int k) {
     int[] codes = ready.design().codes(column);
-    int k = List.copyOf(ready.levels().keySet()).indexOf(column);
     int size = ready.levels().get(column).size();
     double theta = Math.sqrt(point.tau[k]);
     double[] conditional = new double[size];
