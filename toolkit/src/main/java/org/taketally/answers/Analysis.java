@@ -4,8 +4,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.taketally.cells.Cells;
+import org.taketally.cells.CellsOf;
 import org.taketally.model.TakeFit;
 import org.taketally.model.TakeModel;
+import org.taketally.records.GraftRecords;
 import org.taketally.terms.Interval;
 
 /**
@@ -39,6 +41,19 @@ public record Analysis(
     changes = List.copyOf(changes);
     spreads = List.copyOf(spreads);
     absent = List.copyOf(absent);
+  }
+
+  /**
+   * Fits the suggested model to records, and answers.
+   *
+   * @param records any records with assessed grafts
+   * @param options margin, level, draws, seed
+   * @return all answers
+   * @throws org.taketally.model.CannotFit if the records can't answer, saying why
+   */
+  public static Analysis of(GraftRecords records, AnswerOptions options) {
+    TakeModel model = SuggestedModel.of(records).model();
+    return of(CellsOf.records(records, SuggestedModel.needed(model)), model, options);
   }
 
   /**

@@ -1,12 +1,16 @@
 package org.taketally.answers;
 
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.IntStream;
 import org.taketally.cells.Cells;
+import org.taketally.cells.CellsOf;
 import org.taketally.cells.Factor;
 import org.taketally.cells.Measure;
 import org.taketally.model.TakeModel;
+import org.taketally.records.GraftRecords;
 
 /**
  * The model taken when nobody names one: what the records hold, in a fixed order, each choice said.
@@ -38,6 +42,10 @@ public record SuggestedModel(TakeModel model, List<String> choices) {
           "cambium_match",
           "tool_cleaning",
           "budwood_kept");
+
+  /** Columns every answer looks at; no sheet may lack them. */
+  private static final List<String> ALWAYS = List.of("cultivar", "rootstock");
+
   private static final List<String> VARYING =
       List.of("cultivar", "pairing", "grafter", "site", "season", "grafting_day");
 
@@ -56,6 +64,30 @@ public record SuggestedModel(TakeModel model, List<String> choices) {
     all.add("rootstock");
     all.addAll(VARYING);
     return all;
+  }
+
+  /**
+   * The model that suits some records.
+   *
+   * @param records any records
+   * @return the model and how it came about
+   */
+  public static SuggestedModel of(GraftRecords records) {
+    List<String> names = records.frame().columnNames();
+    return of(CellsOf.records(records, columns().stream().filter(names::contains).toList()));
+  }
+
+  /**
+   * The columns answers need of the records: the model's, and cultivar and rootstock, which every
+   * answer looks at.
+   *
+   * @param model the model
+   * @return column names
+   */
+  public static Set<String> needed(TakeModel model) {
+    Set<String> columns = new LinkedHashSet<>(model.columns());
+    columns.addAll(ALWAYS);
+    return columns;
   }
 
   /**

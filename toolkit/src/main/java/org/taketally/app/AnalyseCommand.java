@@ -95,7 +95,7 @@ final class AnalyseCommand implements Callable<Integer> {
   /** Where the model is named, its columns are all that needs to be kept of the rows. */
   private Analysis streamed() {
     TakeModel model = choices.model();
-    CountedRecords counted = input.count(Suggested.needed(model));
+    CountedRecords counted = input.count(SuggestedModel.needed(model));
     input.report(counted.check());
     requireGrafts(counted.check().grafts());
     return Analysis.of(counted.cells(), model, choices.answers());
@@ -117,13 +117,13 @@ final class AnalyseCommand implements Callable<Integer> {
     if (choices.named()) {
       model = choices.model();
     } else {
-      SuggestedModel suggested = Suggested.of(records);
+      SuggestedModel suggested = SuggestedModel.of(records);
       said.addAll(suggested.choices());
       model = choices.asked(suggested.model());
     }
     Cells cells =
         CellsOf.records(
-            records, rowsAsGiven ? records.frame().columnNames() : Suggested.needed(model));
+            records, rowsAsGiven ? records.frame().columnNames() : SuggestedModel.needed(model));
     return Analysis.of(cells, model, choices.answers());
   }
 

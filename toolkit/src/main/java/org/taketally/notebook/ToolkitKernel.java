@@ -12,12 +12,17 @@ public final class ToolkitKernel {
 
   private static final List<String> IMPORTS =
       List.of(
+          "org.taketally.records.Dictionary", // there is one in java.util, too
           "org.taketally.terms.*",
           "org.taketally.records.*",
           "org.taketally.cells.*",
           "org.taketally.model.*",
           "org.taketally.answers.*",
-          "org.taketally.figure.*");
+          "org.taketally.answers.counts.*",
+          "org.taketally.plan.*",
+          "org.taketally.watch.*",
+          "org.taketally.figure.*",
+          "org.taketally.publish.*");
 
   private ToolkitKernel() {}
 

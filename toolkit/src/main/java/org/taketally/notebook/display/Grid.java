@@ -2,7 +2,6 @@ package org.taketally.notebook.display;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.taketally.figure.XmlText;
 
@@ -17,7 +16,10 @@ import org.taketally.figure.XmlText;
 record Grid(String caption, List<String> headings, List<String> kinds, List<List<String>> rows) {
 
   private static final int LONGEST_CELL = 80;
+  private static final int LONGEST_LINE = 32;
   private static final int TEXT_COLUMNS = 9;
+
+  private static final String NUMBER = " class=\"tt-number\"";
 
   Grid {
     headings = List.copyOf(headings);
@@ -34,7 +36,8 @@ record Grid(String caption, List<String> headings, List<String> kinds, List<List
     StringBuilder html = new StringBuilder("<div class=\"tt-scroll\"><table><caption>");
     html.append(XmlText.escape(caption)).append("</caption>\n<thead><tr>");
     for (int i = 0; i < headings.size(); i++) {
-      html.append("<th scope=\"col\">").append(XmlText.escape(headings.get(i)));
+      html.append("<th scope=\"col\"%s>".formatted(isNumeric(i) ? NUMBER : ""));
+      html.append(XmlText.escape(headings.get(i)));
       if (!kinds.get(i).isEmpty()) {
         html.append("<br><small>").append(XmlText.escape(kinds.get(i))).append("</small>");
       }
@@ -50,15 +53,33 @@ record Grid(String caption, List<String> headings, List<String> kinds, List<List
       return "<tr><td colspan=\"%d\" class=\"tt-gap\">&#8942;</td></tr>%n"
           .formatted(headings.size());
     }
-    return row.stream().map(Grid::cellHtml).collect(Collectors.joining("", "<tr>", "</tr>\n"));
+    StringBuilder html = new StringBuilder("<tr>");
+    for (int i = 0; i < headings.size(); i++) {
+      html.append(cellHtml(row.get(i), isNumeric(i)));
+    }
+    return html.append("</tr>\n").toString();
   }
 
-  private static String cellHtml(String value) {
-    String kind = isNumber(value) ? " class=\"tt-number\"" : "";
-    if (value.length() <= LONGEST_CELL) {
-      return "<td%s>%s</td>".formatted(kind, XmlText.escape(value));
+  private static String cellHtml(String value, boolean number) {
+    if (value.length() > LONGEST_CELL) {
+      return "<td class=\"tt-long\" title=\"%s\">%s</td>"
+          .formatted(XmlText.escape(value), XmlText.escape(cut(value)));
     }
-    return "<td title=\"%s\">%s</td>".formatted(XmlText.escape(value), XmlText.escape(cut(value)));
+    String kind = number ? NUMBER : value.length() > LONGEST_LINE ? " class=\"tt-long\"" : "";
+    return "<td%s>%s</td>".formatted(kind, XmlText.escape(value));
+  }
+
+  /** Whether every value shown in a column is a number, or blank. */
+  private boolean isNumeric(int column) {
+    boolean any = false;
+    for (List<String> row : rows) {
+      String value = row == null ? "" : row.get(column);
+      if (!value.isEmpty() && !isNumber(value)) {
+        return false;
+      }
+      any |= !value.isEmpty();
+    }
+    return any;
   }
 
   private static boolean isNumber(String value) {
@@ -92,12 +113,12 @@ record Grid(String caption, List<String> headings, List<String> kinds, List<List
     return widest;
   }
 
-  private static String line(List<String> values, int[] widths) {
+  private String line(List<String> values, int[] widths) {
     StringBuilder line = new StringBuilder();
     for (int i = 0; i < widths.length; i++) {
       String value = cut(values.get(i));
       String blank = " ".repeat(widths[i] - value.length());
-      line.append(isNumber(value) ? blank + value : value + blank).append("  ");
+      line.append(isNumeric(i) ? blank + value : value + blank).append("  ");
     }
     return line.toString().stripTrailing();
   }

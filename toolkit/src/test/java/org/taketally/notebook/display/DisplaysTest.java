@@ -83,7 +83,7 @@ class DisplaysTest {
         .contains("<td class=\"tt-number\">4811</td>", "&#8942;", "tt-scroll")
         .doesNotContain(">15</td>", "<Upper>");
     assertThat(text(table))
-        .startsWith("lots: 4,812 rows, 2 columns\nlot   site\n   0  <Upper>\n")
+        .startsWith("lots: 4,812 rows, 2 columns\n lot  site\n   0  <Upper>\n")
         .contains("\n...\n4807  <Upper>\n");
   }
 
@@ -92,7 +92,10 @@ class DisplaysTest {
     DoubleColumn days = DoubleColumn.create("storage_days", 3.5, 0);
     days.appendMissing();
     assertThat(html(Table.create("t", days)))
-        .contains("number, 1 missing", "<td class=\"tt-number\">3.5</td>", "<td></td>");
+        .contains(
+            "number, 1 missing",
+            "<td class=\"tt-number\">3.5</td>",
+            "<td class=\"tt-number\"></td>");
   }
 
   @Test
