@@ -61,10 +61,7 @@ final class Movers {
   }
 
   private WhatMovesTake.Mover number(String column) {
-    double[] values =
-        java.util.Arrays.stream(NUMBER_SHARES)
-            .map(share -> Numbers.weightedQuantile(fit.cells(), column, share))
-            .toArray();
+    double[] values = Numbers.weightedQuantiles(fit.cells(), column, NUMBER_SHARES);
     double[] shares = new double[values.length];
     java.util.Arrays.fill(shares, 1.0 / values.length);
     List<String> names = java.util.Arrays.stream(values).mapToObj(Movers::shown).toList();

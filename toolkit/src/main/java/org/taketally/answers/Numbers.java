@@ -1,6 +1,10 @@
 package org.taketally.answers;
 
-import java.util.stream.IntStream;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import org.taketally.cells.Cells;
 
 /** Columns of numbers, each cell weighing as many grafts as it holds. */
@@ -9,42 +13,52 @@ final class Numbers {
   private Numbers() {}
 
   /**
-   * A quantile over the grafts.
+   * Quantiles over the grafts.
    *
    * @param cells the records
    * @param column a column of numbers; values not recorded are left out
-   * @param share 0 the smallest to 1 the largest
-   * @return smallest value with at least that share of the grafts at or below it
+   * @param shares 0 the smallest to 1 the largest
+   * @return for each share the smallest value with at least that share of the grafts at or below it
    */
-  static double weightedQuantile(Cells cells, String column, double share) {
-    double[] values = cells.measure(column).values();
-    int[] order =
-        IntStream.range(0, values.length)
-            .filter(i -> !Double.isNaN(values[i]))
-            .boxed()
-            .sorted((a, b) -> Double.compare(values[a], values[b]))
-            .mapToInt(i -> i)
-            .toArray();
-    double total = 0;
-    for (int i : order) {
-      total += cells.grafts()[i];
+  static double[] weightedQuantiles(Cells cells, String column, double... shares) {
+    SortedMap<Double, Long> grafts = new TreeMap<>(graftsByValue(cells, column));
+    if (grafts.isEmpty()) {
+      throw new IllegalArgumentException("no graft has a value in column " + column);
     }
-    double sum = 0;
-    for (int i : order) {
-      sum += cells.grafts()[i];
-      if (sum >= share * total) {
-        return values[i];
+    long total = grafts.values().stream().mapToLong(count -> count).sum();
+    return Arrays.stream(shares).map(share -> quantile(grafts, share * total)).toArray();
+  }
+
+  /** One of {@link #weightedQuantiles}. */
+  static double weightedQuantile(Cells cells, String column, double share) {
+    return weightedQuantiles(cells, column, share)[0];
+  }
+
+  private static double quantile(SortedMap<Double, Long> grafts, double wanted) {
+    long sum = 0;
+    for (Map.Entry<Double, Long> value : grafts.entrySet()) {
+      sum += value.getValue();
+      if (sum >= wanted) {
+        return value.getKey();
       }
     }
-    throw new IllegalArgumentException("no graft has a value in column " + column);
+    return grafts.lastKey();
+  }
+
+  /** There are far fewer values than cells, so cells are counted before anything is sorted. */
+  private static Map<Double, Long> graftsByValue(Cells cells, String column) {
+    double[] values = cells.measure(column).values();
+    Map<Double, Long> grafts = new HashMap<>();
+    for (int i = 0; i < values.length; i++) {
+      if (!Double.isNaN(values[i])) {
+        grafts.merge(values[i], (long) cells.grafts()[i], Long::sum);
+      }
+    }
+    return grafts;
   }
 
   /** Number of distinct recorded values. */
   static int distinct(Cells cells, String column) {
-    return (int)
-        java.util.Arrays.stream(cells.measure(column).values())
-            .filter(value -> !Double.isNaN(value))
-            .distinct()
-            .count();
+    return graftsByValue(cells, column).size();
   }
 }

@@ -47,9 +47,10 @@ final class PairingsCompared {
     }
     Takes takes = takes();
     VaryingFactor pairings = fit.varying(TakeModel.PAIRING);
+    int[] cell = cellOfEach(pairings.levels().size());
     List<Pairing> all =
         IntStream.range(0, pairings.levels().size())
-            .mapToObj(p -> pairing(pairings, p, takes))
+            .mapToObj(p -> pairing(pairings, p, cell[p], takes))
             .sorted(Comparator.comparingDouble(Pairing::chanceWorse).reversed())
             .toList();
     int flagged = shortList(all);
@@ -100,13 +101,12 @@ final class PairingsCompared {
     }
   }
 
-  private Pairing pairing(VaryingFactor pairings, int p, Takes takes) {
+  private Pairing pairing(VaryingFactor pairings, int p, int cell, Takes takes) {
     double[] with = Samples.column(takes.with(), p);
     double[] without = Samples.column(takes.without(), p);
     double[] differences =
         IntStream.range(0, with.length).mapToDouble(d -> with[d] - without[d]).toArray();
     TakeCount count = new TakeCount(pairings.takes()[p], pairings.grafts()[p]);
-    int cell = firstCell(p);
     return new Pairing(
         cells.findFactor("cultivar").map(f -> f.levels().get(f.codes()[cell])).orElse(""),
         cells.findFactor("rootstock").map(f -> f.levels().get(f.codes()[cell])).orElse(""),
@@ -119,12 +119,14 @@ final class PairingsCompared {
         false);
   }
 
-  private int firstCell(int pairing) {
+  /** A cell of each pairing. */
+  private int[] cellOfEach(int pairings) {
     int[] codes = fit.design().codes(TakeModel.PAIRING);
-    return IntStream.range(0, codes.length)
-        .filter(i -> codes[i] == pairing)
-        .findFirst()
-        .orElseThrow();
+    int[] cell = new int[pairings];
+    for (int i = 0; i < codes.length; i++) {
+      cell[codes[i]] = i;
+    }
+    return cell;
   }
 
   private static Pairing flagged(Pairing p) {
