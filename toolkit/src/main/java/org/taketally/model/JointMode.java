@@ -10,6 +10,10 @@ import java.util.random.RandomGenerator;
  * <pre>
  *   mean  = mode - K A'(w' v) / 2          third cumulant of x = - sum w' cov(eta, x)^3
  * </pre>
+ *
+ * <p>Jeffreys' prior of beta is |I(beta)|^(1/2), I the information about beta once deviations are
+ * allowed for. Its slope takes out of v what is due to beta, so that v becomes the variance of eta
+ * given beta.
  */
 final class JointMode {
 
@@ -40,9 +44,9 @@ final class JointMode {
   }
 
   /** Works out means and skewness; to be called before the next modes are sought. */
-  JointMode correct() {
+  JointMode correct(Prior.Fixed prior) {
     SelectedInverse inverse = new SelectedInverse(factor, true, parallel);
-    JointSums sums = new JointSums(inverse, pass);
+    JointSums sums = new JointSums(inverse, pass, prior);
     LevelVector shift = sums.slopes();
     factor.scales.apply(shift);
     new BlockSolver(factor).solveJoint(shift);

@@ -1,7 +1,10 @@
 package org.taketally.model;
 
+import java.util.stream.IntStream;
+
 /**
- * Sums over cells of w' v and of w' times cubed covariances of eta with each effect of the cell.
+ * Sums over cells of w' v and of w' times cubed covariances of eta with each effect of the cell; v
+ * is the variance of eta, under Jeffreys' prior that given beta.
  */
 final class JointSums {
 
@@ -13,7 +16,10 @@ final class JointSums {
   private final double[] toFixed;
   private final int fixed;
 
-  JointSums(SelectedInverse inverse, CellPass pass) {
+  /** Inverse of the covariance of the fixed effects; empty under a flat prior. */
+  private final double[][] information;
+
+  JointSums(SelectedInverse inverse, CellPass pass, Prior.Fixed prior) {
     this.inverse = inverse;
     this.sorted = inverse.sorted;
     this.fixed = sorted.patterns.width();
@@ -21,11 +27,29 @@ final class JointSums {
     this.cubes = new LevelVector(sorted);
     this.across = new double[sorted.restOf.length];
     this.toFixed = new double[fixed];
+    this.information = prior == Prior.Fixed.FLAT ? new double[0][] : fixedInformation();
     for (int node = 0; node + 1 < sorted.start.length; node++) {
       for (int i = sorted.start[node]; i < sorted.start[node + 1]; i++) {
         add(node, i, pass);
       }
     }
+  }
+
+  private double[][] fixedInformation() {
+    int[] places = IntStream.range(sorted.rest, sorted.rest + fixed).toArray();
+    SmallMatrix covariance = SmallMatrix.of(SmallMatrix.part(inverse.rest, places));
+    return covariance == null ? new double[0][] : covariance.inverse();
+  }
+
+  /** The part of the variance of eta that is due to beta: c' I c, c = cov(eta, beta). */
+  private double dueToFixed() {
+    double sum = 0;
+    for (int j = 0; j < information.length; j++) {
+      for (int l = 0; l < fixed; l++) {
+        sum += toFixed[j] * information[j][l] * toFixed[l];
+      }
+    }
+    return sum;
   }
 
   /** A'(w' v). */
@@ -69,7 +93,7 @@ final class JointSums {
       v += covariance;
       cubes.chain[d][inverse.ancestor(0, node, d)] += slope * cube(covariance);
     }
-    double t = slope * v;
+    double t = slope * (v - dueToFixed());
     for (int d = 0; d < sorted.depths; d++) {
       slopes.chain[d][inverse.ancestor(0, node, d)] += t;
     }

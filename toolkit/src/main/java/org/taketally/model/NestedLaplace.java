@@ -9,8 +9,9 @@ import java.util.SplittableRandom;
  * Posterior draws with the standard deviations integrated over design points.
  *
  * <p>Each point has weight p(y | theta) p(theta) / proposal, p(y | theta) by Laplace over beta
- * (flat prior) and deviations together. Points are a Halton sequence through a proposal that is the
- * product of the conditional densities along each standard deviation from the fit's.
+ * (flat prior) and deviations together; the prior of beta, if another, moves the means only. Points
+ * are a Halton sequence through a proposal that is the product of the conditional densities along
+ * each standard deviation from the fit's.
  */
 final class NestedLaplace {
 
@@ -56,7 +57,7 @@ final class NestedLaplace {
     TakeDraws.Draw[] draws = new TakeDraws.Draw[count];
     if (points.size() == 1) {
       double[] theta = points.get(0).theta();
-      JointMode mode = engine.joint(squares(theta), fit.beta).correct();
+      JointMode mode = engine.joint(squares(theta), fit.beta).correct(prior.fixed());
       return number -> draw(mode, theta, seed, number);
     }
     for (int p = 0; p < points.size(); p++) {
@@ -64,7 +65,8 @@ final class NestedLaplace {
       for (int d = 0; d < count; d++) {
         if (chosen[d] == p) {
           double[] theta = points.get(p).theta();
-          mode = mode == null ? engine.joint(squares(theta), fit.beta).correct() : mode;
+          mode =
+              mode == null ? engine.joint(squares(theta), fit.beta).correct(prior.fixed()) : mode;
           draws[d] = draw(mode, theta, seed, d);
         }
       }

@@ -1,10 +1,24 @@
 package org.taketally.model;
 
 /**
- * What is believed of a standard deviation (logits) before the records are seen. Used by draws
- * only; the fit itself has no prior.
+ * What is believed of a standard deviation (logits), and of fixed effects, before the records are
+ * seen. Used by draws only; the fit itself has no prior.
  */
 public interface Prior {
+
+  /** What is believed of fixed effects. */
+  enum Fixed {
+    /** Every value alike. With few grafts a level, draws then lie further out than the records. */
+    FLAT,
+    /**
+     * In proportion to the root of the information the records hold (Jeffreys), given the standard
+     * deviations: draws then centre on the fit, and ranges hold as often as they say also with few
+     * grafts a level.
+     *
+     * @see "Welch and Peers (1963), Journal of the Royal Statistical Society B 25, 318-329"
+     */
+    JEFFREYS
+  }
 
   /**
    * Log density, up to a constant.
@@ -13,6 +27,36 @@ public interface Prior {
    * @return log density
    */
   double logDensity(double sd);
+
+  /**
+   * What is believed of fixed effects.
+   *
+   * @return flat, unless changed
+   */
+  default Fixed fixed() {
+    return Fixed.FLAT;
+  }
+
+  /**
+   * The same of standard deviations, with another belief of fixed effects.
+   *
+   * @param other the belief
+   * @return the prior
+   */
+  default Prior fixed(Fixed other) {
+    Prior same = this;
+    return new Prior() {
+      @Override
+      public double logDensity(double sd) {
+        return same.logDensity(sd);
+      }
+
+      @Override
+      public Fixed fixed() {
+        return other;
+      }
+    };
+  }
 
   /**
    * Half-normal: the usual choice. With scale 1, two in three standard deviations lie below 1

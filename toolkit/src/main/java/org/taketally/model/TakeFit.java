@@ -254,24 +254,25 @@ public final class TakeFit {
   }
 
   /**
-   * Draws from the posterior with the usual prior, half-normal with scale 1 logit.
+   * Draws from the posterior with the usual prior: standard deviations half-normal with scale 1
+   * logit, fixed effects by {@link Prior.Fixed#JEFFREYS}.
    *
    * @param count number of draws, at least 1
    * @param seed the same seed gives the same draws
    * @return the draws
    */
   public TakeDraws draws(int count, long seed) {
-    return draws(count, seed, Prior.halfNormal(1));
+    return draws(count, seed, Prior.halfNormal(1).fixed(Prior.Fixed.JEFFREYS));
   }
 
   /**
-   * Draws from the posterior: fixed effects (flat prior), standard deviations and deviations, by
-   * nested Laplace (Rue, Martino and Chopin 2009). Above 100,000 cells the standard deviations are
-   * kept at their estimates, which such records pin down.
+   * Draws from the posterior: fixed effects, standard deviations and deviations, by nested Laplace
+   * (Rue, Martino and Chopin 2009). Above 100,000 cells the standard deviations are kept at their
+   * estimates, which such records pin down.
    *
    * @param count number of draws, at least 1
    * @param seed the same seed gives the same draws
-   * @param prior of each standard deviation
+   * @param prior of each standard deviation and of fixed effects
    * @return the draws
    * @see <a href="https://doi.org/10.1111/j.1467-9868.2008.00700.x">Rue et al. (2009)</a>
    */

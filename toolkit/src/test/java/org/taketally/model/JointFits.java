@@ -83,7 +83,7 @@ public final class JointFits {
     TakeFit fit = model.fit(cells);
     BlockLaplace engine = engine(fit);
     double tau = 0.1;
-    JointMode mode = engine.joint(new double[] {tau}, fit.beta()).correct();
+    JointMode mode = engine.joint(new double[] {tau}, fit.beta()).correct(Prior.Fixed.FLAT);
     for (int iteration = 0; iteration < 300; iteration++) {
       double explained = 0;
       for (double sd : mode.sd.chain[0]) {
@@ -91,7 +91,7 @@ public final class JointFits {
       }
       double[] b = mode.mode.chain[0];
       tau = Vectors.dot(b, b) / (b.length - explained);
-      mode = engine.joint(new double[] {tau}, fit.beta()).correct();
+      mode = engine.joint(new double[] {tau}, fit.beta()).correct(Prior.Fixed.FLAT);
     }
     return new JointFit(
         mode.beta(),

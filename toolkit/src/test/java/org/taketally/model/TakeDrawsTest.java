@@ -87,4 +87,29 @@ class TakeDrawsTest {
         .isEqualTo(Arrays.toString(fit.draws(20, 5).linearPredictor(7)))
         .isNotEqualTo(Arrays.toString(fit.draws(20, 6).linearPredictor(7)));
   }
+
+  /**
+   * Eight takes of eleven, nothing varying: the flat prior's posterior mean of the logit is
+   * digamma(8) - digamma(3) = 1.0929, to first order 1.0852; Jeffreys' is digamma(8.5) -
+   * digamma(3.5) = 0.9752, to first order the fit's log(8/3) = 0.9808.
+   */
+  @Test
+  void jeffreys_prior_centres_on_the_fit_and_the_flat_one_lies_further_out() {
+    TakeFit fit =
+        TakeModel.ofTakes()
+            .fit(
+                new Cells(
+                    java.util.List.of(),
+                    java.util.List.of(),
+                    new int[] {11},
+                    new int[] {8},
+                    0,
+                    org.taketally.terms.Provenance.of("simulated", 1)));
+    TakeDraws flat = fit.draws(COUNT, 3, Prior.halfNormal(1));
+    TakeDraws jeffreys = fit.draws(COUNT, 3);
+    // The draws' error is 0.677 / sqrt(8000) = 0.008.
+    assertThat(mean(COUNT, d -> flat.beta(d)[0])).isCloseTo(1.0852, within(0.02));
+    assertThat(mean(COUNT, d -> jeffreys.beta(d)[0])).isCloseTo(0.9808, within(0.02));
+    assertThat(sd(COUNT, d -> jeffreys.beta(d)[0])).isCloseTo(0.677, within(0.02));
+  }
 }
