@@ -30,14 +30,26 @@ final class Averaging {
   private final float[][] eta;
 
   Averaging(TakeFit fit, AnswerOptions options) {
+    this(fit, fit.draws(affordable(fit, options), options.seed()), new Conditions(fit));
+  }
+
+  private Averaging(TakeFit fit, TakeDraws draws, Conditions conditions) {
     this.fit = fit;
     this.design = fit.design();
-    long levels = fit.varying().stream().mapToLong(f -> f.levels().size()).sum();
-    long affordable = DRAWN_NUMBERS / Math.max(1, levels);
-    this.draws = fit.draws((int) Math.min(options.draws(), affordable), options.seed());
-    this.conditions = new Conditions(fit);
+    this.draws = draws;
+    this.conditions = conditions;
     this.eta = new float[draws.count()][];
     IntStream.range(0, eta.length).parallel().forEach(d -> eta[d] = conditions.eta(draws, d));
+  }
+
+  private static int affordable(TakeFit fit, AnswerOptions options) {
+    long levels = fit.varying().stream().mapToLong(f -> f.levels().size()).sum();
+    return (int) Math.min(options.draws(), DRAWN_NUMBERS / Math.max(1, levels));
+  }
+
+  /** Averages over the same conditions in other draws of the same fit. */
+  Averaging with(TakeDraws others) {
+    return new Averaging(fit, others, conditions);
   }
 
   TakeFit fit() {

@@ -8,6 +8,8 @@ import java.util.stream.IntStream;
 import org.taketally.answers.counts.TakeCount;
 import org.taketally.model.Bootstrap;
 import org.taketally.model.CannotFit;
+import org.taketally.model.FreeLevels;
+import org.taketally.model.LevelTest;
 import org.taketally.model.Nested;
 import org.taketally.model.TakeFit;
 import org.taketally.model.TakeModel;
@@ -25,7 +27,7 @@ import org.taketally.model.VaryingFactor;
  * @param free average take of each level, one row a draw, levels free
  * @param drawn the same, levels drawn toward each other
  * @param standardDeviation spread of the levels, logits
- * @param tests whether there is any difference; empty above {@value #REFIT_CELLS} cells
+ * @param tests whether there is any difference; empty if neither levels nor spread could be fitted
  * @param bounded levels of which none or all took: no finite difference to others can be fitted
  */
 record FactorEvidence(
@@ -36,17 +38,47 @@ record FactorEvidence(
     List<FactorVerdict.Test> tests,
     List<String> bounded) {
 
-  /** Above this, refits take long and free and drawn levels hardly differ. */
-  private static final int REFIT_CELLS = 200_000;
+  /** Above this, nothing is fitted again: the fit in hand says the same to two digits and more. */
+  static final int REFIT_CELLS = 100_000;
 
   private static final int BOOTSTRAP_CELLS = 500;
+  private static final String WALD = "Wald, within the one fit";
+  private static final String MEASURED =
+      "likelihood ratio of the levels as measured, half chi-square at zero";
 
   static FactorEvidence of(Averaging main, String factor, AnswerOptions options) {
+    return main.fit().cells().size() > REFIT_CELLS
+        ? fromFitInHand(main, factor, options)
+        : byRefits(main, factor, options);
+  }
+
+  /** Levels freed within the fit, tests by their estimates and covariance. */
+  static FactorEvidence fromFitInHand(Averaging main, String factor, AnswerOptions options) {
+    Optional<FreeLevels> levels = FreeLevels.of(main.fit(), factor);
+    boolean canBeFree =
+        Swap.varies(main.fit(), factor) && bounded(main, factor, main.levels(factor)).isEmpty();
+    Averaging free =
+        levels
+            .filter(l -> canBeFree)
+            .map(l -> main.with(l.draws(main.count(), options.seed())))
+            .orElse(main);
+    return evidence(
+        factor,
+        options,
+        free,
+        main,
+        levels
+            .map(
+                l ->
+                    List.of(
+                        test("any difference between levels", WALD, l.anyDifference()),
+                        test("any spread of levels", MEASURED, l.anySpread())))
+            .orElse(List.of()));
+  }
+
+  static FactorEvidence byRefits(Averaging main, String factor, AnswerOptions options) {
     TakeFit fit = main.fit();
     boolean varies = Swap.varies(fit, factor);
-    if (fit.cells().size() > REFIT_CELLS) {
-      return evidence(factor, options, main, main, List.of());
-    }
     TakeModel without = fit.model().without(factor);
     Optional<TakeFit> free =
         varies ? fitted(without.adjustFor(factor), fit) : Optional.of(main.fit());
@@ -126,6 +158,10 @@ record FactorEvidence(
     double mean = Arrays.stream(values).average().orElse(0);
     double sum = Arrays.stream(values).map(v -> (v - mean) * (v - mean)).sum();
     return values.length < 2 ? 0 : Math.sqrt(sum / (values.length - 1));
+  }
+
+  private static FactorVerdict.Test test(String name, String method, LevelTest test) {
+    return new FactorVerdict.Test(name, method, test.chiSquare(), test.degrees(), test.chance());
   }
 
   private static FactorVerdict.Test test(

@@ -22,9 +22,6 @@ import org.taketally.cells.Factor;
  */
 final class Information {
 
-  /** A pivot below this share of its diagonal counts as zero: the level is a sum of others. */
-  private static final double PIVOT = 1e-9;
-
   private final double[] grafts;
   private final double[][] inverse;
   private final double[][] loose;
@@ -35,7 +32,7 @@ final class Information {
    * @param blocks what is allowed for; none gives efficiency 1
    */
   Information(Cells cells, Factor factor, List<Factor> blocks) {
-    double[][] information = adjusted(cells, factor, blocks);
+    double[][] information = SweptOut.of(cells, factor, blocks);
     this.grafts = levelGrafts(cells, factor);
     int k = factor.size();
     this.inverse = new double[k][k];
@@ -82,62 +79,6 @@ final class Information {
       }
     }
     return before == 0 ? 0 : before / after;
-  }
-
-  private static double[][] adjusted(Cells cells, Factor factor, List<Factor> blocks) {
-    int k = factor.size();
-    int[] starts = new int[blocks.size() + 1];
-    for (int b = 0; b < blocks.size(); b++) {
-      starts[b + 1] = starts[b] + blocks.get(b).size() + 1;
-    }
-    int all = k + starts[blocks.size()];
-    double[][] table = new double[all][all];
-    int[] columns = new int[blocks.size() + 1];
-    for (int i = 0; i < cells.size(); i++) {
-      if (factor.codes()[i] == Factor.MISSING) {
-        continue;
-      }
-      columns[0] = all - k + factor.codes()[i];
-      for (int b = 0; b < blocks.size(); b++) {
-        int code = blocks.get(b).codes()[i];
-        columns[b + 1] = starts[b] + (code == Factor.MISSING ? blocks.get(b).size() : code);
-      }
-      for (int row : columns) {
-        for (int column : columns) {
-          table[row][column] += cells.grafts()[i];
-        }
-      }
-    }
-    eliminate(table, all - k);
-    double[][] information = new double[k][];
-    for (int i = 0; i < k; i++) {
-      information[i] = Arrays.copyOfRange(table[all - k + i], all - k, all);
-    }
-    return information;
-  }
-
-  /**
-   * Sweeps out the first {@code count} rows and columns; those that are sums of others drop out.
-   */
-  private static void eliminate(double[][] table, int count) {
-    double[] diagonal = new double[count];
-    for (int p = 0; p < count; p++) {
-      diagonal[p] = table[p][p];
-    }
-    for (int p = 0; p < count; p++) {
-      double pivot = table[p][p];
-      if (pivot <= PIVOT * diagonal[p] || pivot <= 0) {
-        continue;
-      }
-      for (int i = p + 1; i < table.length; i++) {
-        double factor = table[i][p] / pivot;
-        if (factor != 0) {
-          for (int j = p + 1; j < table.length; j++) {
-            table[i][j] -= factor * table[p][j];
-          }
-        }
-      }
-    }
   }
 
   private static double[] levelGrafts(Cells cells, Factor factor) {

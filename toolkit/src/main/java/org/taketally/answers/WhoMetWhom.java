@@ -53,7 +53,13 @@ final class WhoMetWhom {
     Information information = new Information(cells, compared, others);
     List<Group> groups = groups(compared, information, ties);
     return new Entanglement(
-        compared.name(), groups, efficiency(compared, groups, others), ties, cells.graftsTotal());
+        compared.name(),
+        groups,
+        groups.size() == 1 && groups.get(0).levels().size() > 1
+            ? information.efficiency()
+            : efficiency(compared, groups, others),
+        ties,
+        cells.graftsTotal());
   }
 
   private List<Tie> cultivarTies(Factor cultivar, List<Factor> others, Ties finder) {

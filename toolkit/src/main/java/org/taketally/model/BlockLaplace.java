@@ -25,6 +25,21 @@ final class BlockLaplace implements Marginal {
     this.deviations = new LevelVector(sorted);
   }
 
+  /** Starts looking for modes at these deviations, one array a varying column. */
+  BlockLaplace startAt(double[][] modes) {
+    for (int d = 0; d < sorted.elimination.chain().size(); d++) {
+      double[] of = modes[sorted.elimination.chain().get(d)];
+      for (int node = 0; node < deviations.chain[d].length; node++) {
+        deviations.chain[d][node] = of[sorted.levelOf[d][node]];
+      }
+    }
+    for (int f = 0; f < sorted.restOf.length; f++) {
+      double[] of = modes[sorted.elimination.rest().get(f)];
+      System.arraycopy(of, 0, deviations.rest, sorted.restFrom[f], of.length);
+    }
+    return this;
+  }
+
   @Override
   public Point at(double[] tau, double[] beta) {
     Point point = new Point(tau, beta);
@@ -191,6 +206,14 @@ final class BlockLaplace implements Marginal {
       }
       point.gradient[k] = slope / 2;
     }
+  }
+
+  /** Where the levels of a varying column stand in the remainder; empty if it is in the chain. */
+  int[] placesInRemainder(int k) {
+    int f = sorted.elimination.rest().indexOf(k);
+    return f < 0
+        ? new int[0]
+        : java.util.stream.IntStream.range(sorted.restFrom[f], sorted.restFrom[f + 1]).toArray();
   }
 
   /** From the order of elimination to one array a varying column. */

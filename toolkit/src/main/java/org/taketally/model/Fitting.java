@@ -38,7 +38,7 @@ final class Fitting {
           "quadrature nodes need exactly one varying column, this model has %d; leave nodes out (Laplace), or vary by one column"
               .formatted(evidence.varying()));
     }
-    this.marginal = marginal(evidence, nodes, new Parallel(options.threads()));
+    this.marginal = marginal(ready, nodes, new Parallel(options.threads()));
   }
 
   static TakeFit fit(TakeModel model, Cells cells, FitOptions options) {
@@ -47,10 +47,10 @@ final class Fitting {
     return new Fitting(ready, options, model.nodes()).run(model);
   }
 
-  static Marginal marginal(Evidence evidence, int nodes, Parallel parallel) {
+  static Marginal marginal(Preparation ready, int nodes, Parallel parallel) {
     return nodes > 1
-        ? new Quadrature(evidence, nodes)
-        : new BlockLaplace(evidence, new SortedCells(evidence), parallel);
+        ? new Quadrature(ready.evidence(), nodes)
+        : new BlockLaplace(ready.evidence(), ready.sorted(), parallel);
   }
 
   private TakeFit run(TakeModel model) {

@@ -31,6 +31,9 @@ final class JointMode {
   /** Standard deviations, fixed effects last; after {@link #correct}. */
   LevelVector sd;
 
+  /** Covariance of the remainder and fixed effects; after {@link #correct}. */
+  double[][] restCovariance;
+
   private LevelVector skewness;
 
   JointMode(
@@ -46,6 +49,7 @@ final class JointMode {
   /** Works out means and skewness; to be called before the next modes are sought. */
   JointMode correct(Prior.Fixed prior) {
     SelectedInverse inverse = new SelectedInverse(factor, true, parallel);
+    restCovariance = inverse.rest;
     JointSums sums = new JointSums(inverse, pass, prior);
     LevelVector shift = sums.slopes();
     factor.scales.apply(shift);

@@ -57,7 +57,7 @@ final class NestedLaplace {
     TakeDraws.Draw[] draws = new TakeDraws.Draw[count];
     if (points.size() == 1) {
       double[] theta = points.get(0).theta();
-      JointMode mode = engine.joint(squares(theta), fit.beta).correct(prior.fixed());
+      JointMode mode = at(theta);
       return number -> draw(mode, theta, seed, number);
     }
     for (int p = 0; p < points.size(); p++) {
@@ -65,8 +65,7 @@ final class NestedLaplace {
       for (int d = 0; d < count; d++) {
         if (chosen[d] == p) {
           double[] theta = points.get(p).theta();
-          mode =
-              mode == null ? engine.joint(squares(theta), fit.beta).correct(prior.fixed()) : mode;
+          mode = mode == null ? at(theta) : mode;
           draws[d] = draw(mode, theta, seed, d);
         }
       }
@@ -74,7 +73,12 @@ final class NestedLaplace {
     return number -> draws[number];
   }
 
-  private TakeDraws.Draw draw(JointMode mode, double[] theta, long seed, int number) {
+  /** Effects and deviations given standard deviations. */
+  JointMode at(double[] theta) {
+    return engine.joint(squares(theta), fit.beta).correct(prior.fixed());
+  }
+
+  TakeDraws.Draw draw(JointMode mode, double[] theta, long seed, int number) {
     LevelVector x = mode.draw(new SplittableRandom(seed * 1_000_003L + number));
     double[] beta = Arrays.copyOfRange(x.rest, x.rest.length - fit.beta.length, x.rest.length);
     return new TakeDraws.Draw(beta, theta, engine.split(x));

@@ -24,6 +24,7 @@ final class Preparation {
   private Cells cells;
   private TakeDesign design;
   private Evidence evidence;
+  private SortedCells sorted;
 
   private Preparation(TakeModel model, Cells cells) {
     this.model = model;
@@ -61,6 +62,14 @@ final class Preparation {
 
   Evidence evidence() {
     return evidence;
+  }
+
+  /** Worked out when first needed: the search, draws and refits all use it. */
+  synchronized SortedCells sorted() {
+    if (sorted == null) {
+      sorted = new SortedCells(evidence);
+    }
+    return sorted;
   }
 
   private void addPairing() {

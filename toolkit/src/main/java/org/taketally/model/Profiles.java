@@ -22,7 +22,7 @@ public final class Profiles {
     this.fit = fit;
     this.options = FitOptions.withDefaults().tolerance(1e-8);
     this.marginal =
-        Fitting.marginal(fit.evidence(), fit.model().nodes(), new Parallel(options.threads()));
+        Fitting.marginal(fit.ready(), fit.model().nodes(), new Parallel(options.threads()));
   }
 
   /**

@@ -12,7 +12,7 @@ final class Refit {
 
   Refit(TakeFit fit) {
     this.fit = fit;
-    this.sorted = new SortedCells(fit.evidence());
+    this.sorted = fit.ready().sorted();
   }
 
   /** Null where the takes can't be fitted (separation, all took). Safe from several threads. */

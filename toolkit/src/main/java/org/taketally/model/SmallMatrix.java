@@ -39,6 +39,11 @@ final class SmallMatrix {
   }
 
   double[] solve(double[] right) {
+    return solveTransposed(solveLower(right));
+  }
+
+  /** Solves L x = right. */
+  double[] solveLower(double[] right) {
     double[] x = right.clone();
     for (int i = 0; i < x.length; i++) {
       for (int k = 0; k < i; k++) {
@@ -46,7 +51,7 @@ final class SmallMatrix {
       }
       x[i] /= factor[i][i];
     }
-    return solveTransposed(x);
+    return x;
   }
 
   /** Solves L'x = right: turns independent standard normals into draws with this precision. */

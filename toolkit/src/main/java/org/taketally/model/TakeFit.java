@@ -280,14 +280,20 @@ public final class TakeFit {
     if (count < 1) {
       throw new IllegalArgumentException("draws must be 1 or more, got " + count);
     }
-    BlockLaplace engine =
-        new BlockLaplace(ready.evidence(), new SortedCells(ready.evidence()), parallel);
     return new TakeDraws(
-        this, count, new NestedLaplace(engine, point, prior, cells().size()).source(count, seed));
+        this, count, new NestedLaplace(engine(), point, prior, cells().size()).source(count, seed));
+  }
+
+  BlockLaplace engine() {
+    return new BlockLaplace(ready.evidence(), ready.sorted(), parallel).startAt(point.modes);
   }
 
   Evidence evidence() {
     return ready.evidence();
+  }
+
+  Preparation ready() {
+    return ready;
   }
 
   Point point() {

@@ -1,0 +1,110 @@
+package org.taketally.model;
+
+import org.apache.commons.math3.linear.Array2DRowRealMatrix;
+import org.apache.commons.math3.linear.EigenDecomposition;
+import org.apache.commons.math3.optim.MaxEval;
+import org.apache.commons.math3.optim.nonlinear.scalar.GoalType;
+import org.apache.commons.math3.optim.univariate.BrentOptimizer;
+import org.apache.commons.math3.optim.univariate.SearchInterval;
+import org.apache.commons.math3.optim.univariate.UnivariateObjectiveFunction;
+import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
+
+/**
+ * Differences of levels from one of them, measured with normal error.
+ *
+ * <pre>
+ *   d ~ N(delta, S)           delta = 0 if levels are alike
+ *   delta ~ N(0, tau (I + 1 1'))   if levels vary with variance tau
+ *   S = L L',  L^-1 (I + 1 1') L^-T = E diag(lambda) E',  z = E' L^-1 d
+ *   log p(d; tau) = - sum[log(1 + tau lambda) + z^2 / (1 + tau lambda)] / 2
+ * </pre>
+ */
+final class LevelContrasts {
+
+  private final double[] z;
+  private final double[] lambda;
+
+  /**
+   * From differences.
+   *
+   * @param differences of each level from one more, logits
+   * @param covariance of the differences
+   */
+  LevelContrasts(double[] differences, double[][] covariance) {
+    SmallMatrix root = SmallMatrix.of(covariance);
+    if (root == null) {
+      throw new IllegalStateException("levels that can't be told apart aren't fitted");
+    }
+    int size = differences.length;
+    double[][] spread = new double[size][size];
+    for (int i = 0; i < size; i++) {
+      for (int j = 0; j < size; j++) {
+        spread[i][j] = i == j ? 2 : 1;
+      }
+      spread[i] = root.solveLower(spread[i]);
+    }
+    double[][] turned = new Array2DRowRealMatrix(spread, false).transpose().getData();
+    for (int i = 0; i < size; i++) {
+      turned[i] = root.solveLower(turned[i]);
+    }
+    for (int i = 0; i < size; i++) {
+      for (int j = 0; j < i; j++) {
+        turned[i][j] = turned[j][i];
+      }
+    }
+    EigenDecomposition eigen = new EigenDecomposition(new Array2DRowRealMatrix(turned, false));
+    this.lambda = eigen.getRealEigenvalues();
+    this.z = eigen.getVT().operate(root.solveLower(differences));
+  }
+
+  /** Of levels of the remainder, as differences from the last. */
+  static LevelContrasts of(JointMode mode, int[] places) {
+    int size = places.length - 1;
+    int last = places[size];
+    double[] differences = new double[size];
+    double[][] covariance = new double[size][size];
+    double[][] k = mode.restCovariance;
+    for (int i = 0; i < size; i++) {
+      differences[i] = mode.mode.rest[places[i]] - mode.mode.rest[last];
+      for (int j = 0; j < size; j++) {
+        covariance[i][j] =
+            k[places[i]][places[j]] - k[places[i]][last] - k[last][places[j]] + k[last][last];
+      }
+    }
+    return new LevelContrasts(differences, covariance);
+  }
+
+  LevelTest anyDifference() {
+    double chiSquare = Vectors.dot(z, z);
+    double chance = ChiSquaredDistribution.of(z.length).survivalProbability(chiSquare);
+    return new LevelTest(chiSquare, z.length, chance);
+  }
+
+  LevelTest anySpread() {
+    double highest = 0;
+    for (int i = 0; i < z.length; i++) {
+      highest = Math.max(highest, z[i] * z[i] / lambda[i]);
+    }
+    double best =
+        highest == 0
+            ? logDensity(0)
+            : new BrentOptimizer(1e-10, 1e-14)
+                .optimize(
+                    new UnivariateObjectiveFunction(sd -> logDensity(sd * sd)),
+                    GoalType.MAXIMIZE,
+                    new SearchInterval(0, Math.sqrt(highest)),
+                    new MaxEval(500))
+                .getValue();
+    double chiSquare = Math.max(0, 2 * (best - logDensity(0)));
+    return new LevelTest(chiSquare, 1, Nested.mixture(chiSquare, 0, 1));
+  }
+
+  private double logDensity(double tau) {
+    double sum = 0;
+    for (int i = 0; i < z.length; i++) {
+      double scale = 1 + tau * lambda[i];
+      sum -= Math.log(scale) + z[i] * z[i] / scale;
+    }
+    return sum / 2;
+  }
+}

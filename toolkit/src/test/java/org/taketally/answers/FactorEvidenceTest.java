@@ -1,0 +1,101 @@
+package org.taketally.answers;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.Arrays;
+import java.util.List;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.taketally.answers.FactorVerdict.Test;
+import org.taketally.model.TakeModel;
+
+/** What many cells are judged by, against fitting every model again. */
+class FactorEvidenceTest {
+
+  private static final AnswerOptions OPTIONS = AnswerOptions.defaults().draws(4000);
+
+  private static final TakeModel MODEL =
+      TakeModel.ofTakes()
+          .adjustFor("storage_days")
+          .varyBy("cultivar", "rootstock", "pairing", "grafter", "season");
+
+  private record Routes(FactorEvidence inHand, FactorEvidence refitted) {}
+
+  private static Routes routes(double first, double second, TakeModel model) {
+    Averaging main =
+        new Averaging(
+            model.fit(
+                Simulated.grafts(24_000, 4, 11)
+                    .cultivars(0.9, 0.5, 0.2, 0, -0.2, -0.4, -0.6, -1)
+                    .grafters(0.4, 0.1, -0.1, -0.4)
+                    .seasons(0.2, -0.1, 0.1, -0.2)
+                    .pairing("Orrin", "Pellin", -0.5)
+                    .pairing("Eldra", "Ostrey", 0.4)
+                    .rootstocks(first, second, 0)
+                    .perDay(-0.05)
+                    .cells()),
+            OPTIONS);
+    return new Routes(
+        FactorEvidence.fromFitInHand(main, "rootstock", OPTIONS),
+        FactorEvidence.byRefits(main, "rootstock", OPTIONS));
+  }
+
+  private static void agree(Routes routes) {
+    PairDifferences found = differences(routes.inHand());
+    PairDifferences expected = differences(routes.refitted());
+    double[] errors = expected.standardErrors();
+    assertThat(found.standardErrors())
+        .as("standard errors; 4,000 draws leave 1 %, standard deviations held the rest")
+        .containsExactly(errors, within(0.06 * Arrays.stream(errors).max().orElseThrow()));
+    double[] inHand = PairDifferences.means(routes.inHand().free());
+    double[] refitted = PairDifferences.means(routes.refitted().free());
+    for (int[] pair : expected.places()) {
+      assertThat(inHand[pair[0]] - inHand[pair[1]])
+          .isCloseTo(refitted[pair[0]] - refitted[pair[1]], within(0.1 * errors[0]));
+    }
+    Test wald = routes.inHand().tests().get(0);
+    Test likelihood = routes.refitted().tests().get(0);
+    assertThat(wald.degrees()).isEqualTo(likelihood.degrees());
+    alike(wald, likelihood);
+    assertThat(routes.inHand().levels()).hasSameElementsAs(routes.refitted().levels());
+  }
+
+  /**
+   * Near equality the tests are the same to first order. Far from it they part, the pairings taking
+   * over much of the difference where the column is left out, and only the conclusion must agree.
+   */
+  private static void alike(Test inHand, Test refitted) {
+    if (refitted.p() < 1e-3) {
+      assertThat(inHand.p()).isLessThan(1e-3);
+    } else {
+      assertThat(inHand.statistic())
+          .isCloseTo(refitted.statistic(), within(0.2 + 0.1 * refitted.statistic()));
+      assertThat(inHand.p()).isCloseTo(refitted.p(), within(0.03));
+    }
+  }
+
+  private static PairDifferences differences(FactorEvidence evidence) {
+    List<String> order = List.of("Halden seedling", "Pellin", "Ostrey");
+    int[] place = order.stream().mapToInt(evidence.levels()::indexOf).toArray();
+    double[][] takes =
+        Arrays.stream(evidence.free())
+            .map(row -> Arrays.stream(place).mapToDouble(l -> row[l]).toArray())
+            .toArray(double[][]::new);
+    return new PairDifferences(order, takes, 0.95);
+  }
+
+  @ParameterizedTest
+  @CsvSource({"0.4,-0.2", "0.06,0.02", "0,0"})
+  void many_cells_are_judged_as_if_fitted_again(double first, double second) {
+    Routes routes = routes(first, second, MODEL);
+    agree(routes);
+    alike(routes.inHand().tests().get(1), routes.refitted().tests().get(1));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"0.4,-0.2", "0.06,0.02"})
+  void fixed_levels_are_judged_by_their_covariance(double first, double second) {
+    agree(routes(first, second, MODEL.without("rootstock").adjustFor("rootstock")));
+  }
+}
