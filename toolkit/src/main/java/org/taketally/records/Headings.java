@@ -2,6 +2,7 @@ package org.taketally.records;
 
 import java.util.Collections;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -14,6 +15,9 @@ import org.taketally.terms.Severity;
 /**
  * Which column of ours each heading of a sheet is: what the dictionary says, then our own names,
  * then our names in other case or spacing; all others are columns of the user's own.
+ *
+ * <p>A file of rows set aside has the headings of several sheets side by side. Each row is read by
+ * those of its own sheet; headings under which that sheet's rows have nothing give way.
  */
 final class Headings {
 
@@ -31,36 +35,50 @@ final class Headings {
    * @param headings trimmed
    * @param rules of the dictionary for this sheet
    * @param ours the names we know
+   * @param blank headings that give way, where those of several sheets stand side by side; else
+   *     empty
    */
-  Headings(String file, List<String> headings, SheetRules rules, List<String> ours) {
+  Headings(
+      String file, List<String> headings, SheetRules rules, List<String> ours, Set<String> blank) {
     this.file = file;
     this.headings = headings;
     this.ours = ours;
     requireUnique();
     Map<String, String> said = new HashMap<>();
     rules.columns().forEach((name, entry) -> said.put(entry.from().orElse(name), name));
-    for (int i = 0; i < headings.size(); i++) {
-      String heading = headings.get(i);
-      if (heading.isEmpty()
-          || SetAside.ADDED.contains(heading)
-          || rules.ignore().contains(heading)) {
-        continue;
-      }
-      if (said.containsKey(heading)) {
-        mean(i, said.get(heading));
-      } else if (ours.contains(heading)) {
-        mean(i, heading);
+    Set<String> passedOver = new HashSet<>(rules.ignore());
+    passedOver.addAll(SetAside.ADDED);
+    passedOver.add("");
+    Set<String> first = new HashSet<>(passedOver);
+    first.addAll(blank);
+    understand(said, first);
+    guess(first);
+    for (String heading : headings) {
+      boolean spare = blank.contains(heading) && !has(said.getOrDefault(heading, heading));
+      if (!spare) {
+        passedOver.add(heading);
       }
     }
-    guess(rules.ignore());
+    understand(said, passedOver);
   }
 
-  private void guess(Set<String> ignore) {
+  private void understand(Map<String, String> said, Set<String> passedOver) {
     for (int i = 0; i < headings.size(); i++) {
       String heading = headings.get(i);
-      boolean skipped =
-          heading.isEmpty() || SetAside.ADDED.contains(heading) || ignore.contains(heading);
-      if (skipped || meaning.containsKey(i)) {
+      if (!passedOver.contains(heading)) {
+        if (said.containsKey(heading)) {
+          mean(i, said.get(heading));
+        } else if (ours.contains(heading)) {
+          mean(i, heading);
+        }
+      }
+    }
+  }
+
+  private void guess(Set<String> passedOver) {
+    for (int i = 0; i < headings.size(); i++) {
+      String heading = headings.get(i);
+      if (passedOver.contains(heading) || meaning.containsKey(i)) {
         continue;
       }
       String plain = NameLikeness.plain(heading);

@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.taketally.terms.Provenance;
 
 /**
@@ -39,18 +40,26 @@ final class RecordsPass implements PassRules.Sheets {
     this.places = places;
     this.shape = new SetAsideShape(sources);
     SheetNotes notes = new SheetNotes(dictionary, log);
-    for (RowSource source : sources) {
+    for (int i = 0; i < sources.size(); i++) {
       Map<String, SheetReader> ofSource = new HashMap<>();
-      ofSource.put(source.name(), reader(source, source.name(), notes));
+      String name = sources.get(i).name();
+      if (!shape.readsAgain(i)) {
+        ofSource.put(name, reader(i, name, Set.of(), notes));
+      }
+      for (Map.Entry<String, Set<String>> sheet : shape.originalSheets(i).entrySet()) {
+        ofSource.put(sheet.getKey(), reader(i, sheet.getKey(), sheet.getValue(), null));
+      }
       readers.add(ofSource);
     }
     notes.close();
     this.tallies = new RowTallies(layout);
   }
 
-  private SheetReader reader(RowSource source, String named, SheetNotes notes) {
+  private SheetReader reader(int number, String named, Set<String> blank, SheetNotes notes) {
+    RowSource source = sources.get(number);
     SheetRules sheet = dictionary.rules(named);
-    Headings headings = new Headings(source.name(), source.headings(), sheet, layout.ourNames());
+    Headings headings =
+        new Headings(source.name(), source.headings(), sheet, layout.ourNames(), blank);
     rules.requireColumns(headings, sheet);
     if (notes != null) {
       notes.add(source.name(), headings, sheet);
@@ -106,12 +115,7 @@ final class RecordsPass implements PassRules.Sheets {
 
   /** A row set aside once already is read by the rules of the file it came from. */
   private SheetReader sheet(int source, RawRow raw) {
-    String original = shape.originalFile(source, raw);
-    Map<String, SheetReader> ofSource = readers.get(source);
-    if (original == null) {
-      return ofSource.get(sources.get(source).name());
-    }
-    return ofSource.computeIfAbsent(original, name -> reader(sources.get(source), name, null));
+    return readers.get(source).get(shape.sheet(source, raw));
   }
 
   private RecordsCheck close() {
@@ -137,7 +141,7 @@ final class RecordsPass implements PassRules.Sheets {
   @Override
   public String heading(String file, RecordColumn column) {
     for (int i = 0; i < sources.size(); i++) {
-      if (sources.get(i).name().equals(file)) {
+      if (sources.get(i).name().equals(file) && readers.get(i).containsKey(file)) {
         return readers.get(i).get(file).heading(column);
       }
     }

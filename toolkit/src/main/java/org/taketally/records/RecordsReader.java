@@ -80,6 +80,18 @@ public final class RecordsReader {
   }
 
   /**
+   * Reads the files of a folder together, in the order of their names.
+   *
+   * @param folder where they are
+   * @param pattern which of its files, e.g. {@code grafts-*.csv}
+   * @return the records
+   * @throws RecordsUnreadable if there is no such file, or one can't be read at all
+   */
+  public GraftRecords readFolder(Path folder, String pattern) {
+    return read(SourceFiles.matching(folder, pattern));
+  }
+
+  /**
    * Reads what a query gives; for example DuckDB's {@code SELECT * FROM 'grafts.parquet'}.
    *
    * @param connection an open connection, used until this returns

@@ -1,8 +1,10 @@
 package org.taketally.records;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 
 /** Brings rows of differently shaped sheets under one header. */
@@ -41,11 +43,45 @@ final class SetAsideShape {
     return header;
   }
 
+  /** Whether the rows of a source were set aside before. */
+  boolean readsAgain(int source) {
+    return fileField[source] >= 0;
+  }
+
   /** The file a row stood in before it was set aside once already; null if it never was. */
   String originalFile(int source, RawRow raw) {
     int field = fileField[source];
     boolean there = field >= 0 && field < raw.fields().length;
     return there && !raw.fields()[field].isBlank() ? raw.fields()[field] : null;
+  }
+
+  /** The sheet by whose rules a row is read: the one it stood in first. */
+  String sheet(int source, RawRow raw) {
+    String original = originalFile(source, raw);
+    return original == null ? sources.get(source).name() : original;
+  }
+
+  /**
+   * The sheets that rows set aside before came from, with the headings under which their rows have
+   * nothing; none for a source of other rows.
+   */
+  Map<String, Set<String>> originalSheets(int source) {
+    Map<String, Set<String>> sheets = new LinkedHashMap<>();
+    if (readsAgain(source)) {
+      List<String> headings = sources.get(source).headings();
+      try (RowSource.Rows rows = sources.get(source).open()) {
+        for (RawRow raw = rows.next(); raw != null; raw = rows.next()) {
+          Set<String> blank =
+              sheets.computeIfAbsent(sheet(source, raw), name -> new LinkedHashSet<>(headings));
+          for (int i = 0; i < Math.min(headings.size(), raw.fields().length); i++) {
+            if (!raw.fields()[i].isBlank()) {
+              blank.remove(headings.get(i));
+            }
+          }
+        }
+      }
+    }
+    return sheets;
   }
 
   SetAside.Row row(int source, List<String> typed, RawRow raw, RowReport report) {

@@ -1,7 +1,12 @@
 package org.taketally.records;
 
+import java.io.IOException;
+import java.nio.file.DirectoryStream;
+import java.nio.file.Files;
+import java.nio.file.NotDirectoryException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
@@ -21,6 +26,24 @@ final class SourceFiles {
       sources.add(open(file, dictionary.rules(file.toString())));
     }
     return sources;
+  }
+
+  /** The files of a folder whose names match, in the order of their names. */
+  static List<Path> matching(Path folder, String pattern) {
+    List<Path> files = new ArrayList<>();
+    try (DirectoryStream<Path> found = Files.newDirectoryStream(folder, pattern)) {
+      found.forEach(files::add);
+    } catch (NotDirectoryException e) {
+      throw FileSigns.refuse(folder, "a file", "name the folder it is in");
+    } catch (IOException e) {
+      throw FileSigns.cannotOpen(folder, e);
+    }
+    if (files.isEmpty()) {
+      throw FileSigns.refuse(
+          folder.resolve(pattern), "no such file", "check the folder and the pattern");
+    }
+    Collections.sort(files);
+    return files;
   }
 
   private static RowSource open(Path file, SheetRules rules) {

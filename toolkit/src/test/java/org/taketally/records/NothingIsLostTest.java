@@ -78,6 +78,32 @@ class NothingIsLostTest {
     assertThat(second.takes()).isEqualTo(8);
   }
 
+  /** The messy sheets have other headings, dates and decimal signs each. */
+  @Test
+  void rows_of_unlike_sheets_are_repaired_in_one_file_and_read_by_the_rules_of_their_own()
+      throws IOException {
+    Path messy = SHEET.getParent().resolveSibling("halden-bay-avocado-messy");
+    RecordsReader reader =
+        RecordsReader.withDefaults()
+            .today(LocalDate.of(2026, 11, 25))
+            .dictionary(Dictionary.load(messy.resolve("dictionary.json")));
+    GraftRecords first = reader.readFolder(messy, "sheet-*.csv");
+    Path file = folder.resolve("set-aside.csv");
+    Files.writeString(
+        file,
+        first
+            .setAside()
+            .csv()
+            .replace("31.02.2022", "15.03.2022")
+            .replace("30 Mar 23", "30/03/2023"));
+    GraftRecords again = reader.read(List.of(file));
+    assertThat(again.provenance().rowsRead()).isEqualTo(first.setAside().size());
+    assertThat(again.provenance().rowsSetAside()).isLessThan(first.setAside().size());
+    assertThat(again.frame().dateColumn("graft_date").asList())
+        .contains(LocalDate.of(2022, 3, 15), LocalDate.of(2023, 3, 30));
+    assertThat(again.frame().columnNames()).doesNotContain("Label", "Variety", "date grafted");
+  }
+
   private static String damaged(List<String> lines, Random random) {
     StringBuilder text = new StringBuilder(String.join("\n", lines)).append('\n');
     int wounds = 1 + random.nextInt(25);

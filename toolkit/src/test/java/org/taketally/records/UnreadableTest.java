@@ -52,6 +52,20 @@ class UnreadableTest {
   }
 
   @Test
+  void a_folder_without_such_files() {
+    assertThatThrownBy(() -> RecordsReader.withDefaults().readFolder(folder, "grafts-*.csv"))
+        .isInstanceOf(RecordsUnreadable.class)
+        .hasMessage(
+            folder
+                + "/grafts-*.csv: found \"no such file\", expected a CSV or XLSX file of graft"
+                + " records; check the folder and the pattern");
+    assertThatThrownBy(
+            () -> RecordsReader.withDefaults().readFolder(folder.resolve("none"), "*.csv"))
+        .isInstanceOf(RecordsUnreadable.class)
+        .hasMessageEndingWith("check the name and the folder");
+  }
+
+  @Test
   void nothing_in_it() throws IOException {
     refuses(
         "empty.csv",
