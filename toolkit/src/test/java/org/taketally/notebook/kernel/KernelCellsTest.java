@@ -306,6 +306,60 @@ class KernelCellsTest {
         .contains("%jars: found nothing at " + folder.resolve("none.jar"));
   }
 
+  /** A repository of two libraries, of which one needs the other, without any network. */
+  @Test
+  void libraries_can_be_added_by_maven_coordinates_with_what_they_need() throws Exception {
+    Path repository = folder.resolve("repository");
+    library(
+        repository,
+        "sticks",
+        "package halden; public class Sticks { public int n() { return 5; } }",
+        "");
+    library(
+        repository,
+        "order",
+        "package halden; public class Order { public int buds() { return 2 * new Sticks().n(); } }",
+        "<dependencies><dependency><groupId>halden</groupId><artifactId>sticks</artifactId>"
+            + "<version>1.0</version></dependency></dependencies>");
+    String kept = "System.setProperty(\"maven.repo.local\", \"" + folder.resolve("kept") + "\");";
+    client.execute(kept);
+    Outcome added = client.execute("%maven halden:order:1.0 from " + repository);
+    assertThat(added.printed("stdout")).contains("added 2 jars");
+    assertThat(client.execute("new halden.Order().buds()").result()).isEqualTo("10");
+    Outcome wrong = client.execute("%maven halden from " + repository);
+    assertThat(wrong.reply().get("evalue").getAsString())
+        .contains("%maven: found \"halden\", expected group:artifact:version");
+    Outcome missing = client.execute("%maven halden:none:1.0 from " + repository);
+    assertThat(missing.reply().get("evalue").getAsString()).contains("%maven: ", "halden:none");
+    Outcome nowhere = client.execute("%maven halden:order:1.0 from " + folder.resolve("nowhere"));
+    assertThat(nowhere.reply().get("evalue").getAsString()).contains("%maven: found no folder");
+  }
+
+  private void library(Path repository, String name, String source, String needs) throws Exception {
+    Path classes = folder.resolve("classes-of-libraries");
+    Path file =
+        folder.resolve(
+            name.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + name.substring(1) + ".java");
+    Files.writeString(file, source);
+    ToolProvider.getSystemJavaCompiler()
+        .run(
+            null, null, null, "-cp", classes.toString(), "-d", classes.toString(), file.toString());
+    Path home = Files.createDirectories(repository.resolve("halden/" + name + "/1.0"));
+    String type = file.getFileName().toString().replace(".java", ".class");
+    try (java.util.jar.JarOutputStream jar =
+        new java.util.jar.JarOutputStream(Files.newOutputStream(home.resolve(name + "-1.0.jar")))) {
+      jar.putNextEntry(new java.util.zip.ZipEntry("halden/" + type));
+      jar.write(Files.readAllBytes(classes.resolve("halden/" + type)));
+    }
+    Files.writeString(
+        home.resolve(name + "-1.0.pom"),
+        "<project><modelVersion>4.0.0</modelVersion><groupId>halden</groupId><artifactId>"
+            + name
+            + "</artifactId><version>1.0</version>"
+            + needs
+            + "</project>");
+  }
+
   @Test
   void a_cell_can_have_a_time_limit() throws Exception {
     Outcome outcome = client.execute("%limit 0.3\nwhile (true) { }");

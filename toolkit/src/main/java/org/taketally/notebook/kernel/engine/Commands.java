@@ -15,6 +15,9 @@ final class Commands {
   private static final String HELP =
       """
       %jars PLACE...     adds jars or folders of classes; * stands for any name, as in lib/*.jar
+      %maven GROUP:ARTIFACT:VERSION... [from PLACE]
+                         adds libraries and what they need, from PLACE (a folder or an address;
+                         else Maven Central) or, if once fetched, from this computer
       %classpath         lists what was added
       %variables         lists the variables with their types
       %limit SECONDS     stops this cell if it takes longer
@@ -58,6 +61,7 @@ final class Commands {
     String rest = words.length > 1 ? words[1] : "";
     switch (words[0]) {
       case "jars" -> addJars(rest);
+      case "maven" -> addLibraries(rest);
       case "classpath" -> session.added().forEach(this::tell);
       case "variables" ->
           session.shell.variables().forEach(v -> tell(v.typeName() + " " + v.name()));
@@ -100,6 +104,16 @@ final class Commands {
       }
       found.forEach(session::add);
     }
+  }
+
+  private void addLibraries(String request) throws Refused {
+    String[] parts = request.strip().split("\\s+from\\s+", 2);
+    List<String> coordinates = List.of(parts[0].strip().split("\\s+"));
+    MavenLibraries libraries =
+        parts.length > 1 ? MavenLibraries.from(parts[1].strip()) : MavenLibraries.usual();
+    List<Path> jars = libraries.jars(coordinates);
+    jars.forEach(session::add);
+    tell("added " + jars.size() + (jars.size() == 1 ? " jar" : " jars"));
   }
 
   private static List<Path> matching(String place) throws Refused {
