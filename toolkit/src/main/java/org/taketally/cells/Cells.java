@@ -257,6 +257,25 @@ public final class Cells {
         provenance);
   }
 
+  /**
+   * The cells of one level of a factor, as by {@link #where(IntPredicate)}.
+   *
+   * @param factor a factor of these cells
+   * @param level one of its levels
+   * @return new cells
+   * @throws IllegalArgumentException if there is no such factor or level, naming those there are
+   */
+  public Cells where(String factor, String level) {
+    Factor all = factor(factor);
+    int code = all.levels().indexOf(level);
+    if (code < 0) {
+      throw new IllegalArgumentException(
+          "no %s \"%s\" in these records; there are: %s"
+              .formatted(factor, level, String.join(", ", all.levels())));
+    }
+    return where(i -> all.codes()[i] == code);
+  }
+
   private static int[] pick(int[] values, int[] index) {
     int[] picked = new int[index.length];
     for (int i = 0; i < index.length; i++) {

@@ -54,6 +54,16 @@ class CellsOfTest {
   }
 
   @Test
+  void picks_the_cells_of_one_level() throws IOException {
+    Cells cells = CellsOf.records(records(), List.of("cultivar", "method"));
+    Cells orrin = cells.where("cultivar", "Orrin");
+    assertThat(orrin.grafts()).containsExactly(2, 12);
+    assertThat(orrin.factor("method").codes()).containsExactly(1, 0);
+    assertThatThrownBy(() -> cells.where("cultivar", "Orin"))
+        .hasMessage("no cultivar \"Orin\" in these records; there are: Bexley, Orrin");
+  }
+
+  @Test
   void names_the_columns_there_are() throws IOException {
     GraftRecords records = records();
     assertThatThrownBy(() -> CellsOf.records(records, List.of("cultivr")))

@@ -8,6 +8,8 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -26,6 +28,13 @@ class NotebooksIT {
 
   private static final Path NOTEBOOKS = Jupyter.ROOT.resolve("notebooks");
   private static final int LONGEST_CELL = 12;
+
+  /** A take or a difference, e.g. {@code 62 %}, {@code 4 to 11 points}. */
+  private static final Pattern AMOUNT =
+      Pattern.compile("(?:(\\d+(?:\\.\\d+)?) (?:to|and) )?(\\d+(?:\\.\\d+)?) (?:%|points)");
+
+  /** What the words quote from elsewhere. */
+  private static final Pattern ITALICS = Pattern.compile("(?<!\\*)\\*[^*\\s][^*]*\\*(?!\\*)");
 
   static List<String> names() throws IOException {
     try (Stream<Path> files = Files.list(NOTEBOOKS)) {
@@ -104,5 +113,34 @@ class NotebooksIT {
       }
     }
     assertThat(count).isGreaterThan(4);
+  }
+
+  /** So that words are not left behind when outputs change. */
+  @ParameterizedTest
+  @MethodSource("names")
+  void every_amount_in_the_words_was_printed_above(String name) throws IOException {
+    StringBuilder printed = new StringBuilder();
+    List<String> unfounded = new ArrayList<>();
+    for (NotebookCell cell : Notebook.read(NOTEBOOKS.resolve(name)).cells()) {
+      if (cell.isCode()) {
+        printed.append(String.join("\n", cell.outputTexts())).append('\n');
+      } else if (!printed.toString().isBlank()) {
+        amounts(cell.source()).filter(each -> !isIn(printed, each)).forEach(unfounded::add);
+      }
+    }
+    assertThat(unfounded).as("what others print belongs in *italics*").isEmpty();
+  }
+
+  private static Stream<String> amounts(String words) {
+    return AMOUNT
+        .matcher(ITALICS.matcher(words).replaceAll(" "))
+        .results()
+        .flatMap(found -> Stream.of(found.group(1), found.group(2)))
+        .filter(Objects::nonNull);
+  }
+
+  private static boolean isIn(CharSequence printed, String number) {
+    String alone = "(?<![\\d.])" + Pattern.quote(number) + "(?!\\.?\\d)";
+    return Pattern.compile(alone).matcher(printed).find();
   }
 }
