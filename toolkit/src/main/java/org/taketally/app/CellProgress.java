@@ -37,7 +37,7 @@ final class CellProgress implements BiConsumer<Integer, Integer> {
       out.print("\r%s: cell %d of %d".formatted(notebook, Math.min(done + 1, all), all));
       out.print(done.equals(all) ? "\n" : "");
     } else if (done.equals(all)) {
-      out.println("%s: ran %d cells".formatted(notebook, all));
+      out.println("%s: ran %d %s".formatted(notebook, all, all == 1 ? "cell" : "cells"));
     }
     out.flush();
   }
