@@ -6,6 +6,7 @@ import com.google.gson.JsonNull;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonPrimitive;
 import java.util.List;
+import java.util.Optional;
 import org.taketally.model.FixedEffect;
 import org.taketally.model.TakeFit;
 import org.taketally.model.VaryingFactor;
@@ -13,10 +14,13 @@ import org.taketally.terms.Interval;
 import org.taketally.terms.Provenance;
 
 /**
- * An analysis for other programs. Keys are stable and described in docs/commands.md; estimates of
- * the fit are logits, everything else is a share of 1.
+ * An analysis for other programs. Keys are stable and described in docs/json.md; estimates of the
+ * fit are logits, everything else is a share of 1.
  */
 public final class AnalysisJson {
+
+  /** Raised when a key changes its meaning or goes; new keys leave it as it is. */
+  public static final int VERSION = 1;
 
   private final Analysis analysis;
   private final TakeFit fit;
@@ -30,7 +34,7 @@ public final class AnalysisJson {
    * The whole analysis.
    *
    * @param analysis the answers
-   * @return keys records, fit, levels, difficulty, rootstock, whatMovesTake, absent
+   * @return the keys of docs/json.md
    */
   public static JsonObject of(Analysis analysis) {
     return new AnalysisJson(analysis).all();
@@ -38,16 +42,59 @@ public final class AnalysisJson {
 
   private JsonObject all() {
     JsonObject all = new JsonObject();
+    all.addProperty("version", VERSION);
     all.add("records", records());
-    all.add("fit", fit());
-    all.add("levels", levels());
-    all.add(
-        "difficulty",
-        analysis.difficulty().<JsonElement>map(d -> d.table().toJson()).orElse(new JsonArray()));
+    all.add("inShort", inShort());
     all.add(
         "rootstock",
-        analysis.rootstock().<JsonElement>map(this::rootstock).orElse(JsonNull.INSTANCE));
-    all.add("whatMovesTake", analysis.whatMovesTake().table().toJson());
+        analysis.rootstock().<JsonElement>map(VerdictJson::of).orElse(JsonNull.INSTANCE));
+    all.add("difficulty", rows(analysis.difficulty()));
+    all.add("whatMovesTake", rows(Optional.of(analysis.whatMovesTake())));
+    all.add("storageCurve", answer(analysis.storage()));
+    all.add("pairings", answer(analysis.rootstock().flatMap(RootstockVerdict::pairings)));
+    all.add("grafters", answer(analysis.grafters()));
+    all.add("lateLoss", answer(analysis.beside().lateLoss()));
+    all.add("marginCost", answer(analysis.beside().marginCost()));
+    all.add("fitChecks", answer(analysis.fitChecks()));
+    all.add("secondOpinions", answer(analysis.beside().secondOpinions()));
+    all.add("absent", absent());
+    all.add("changes", words(analysis.changes()));
+    all.add("fit", fit());
+    all.add("levels", levels());
+    return all;
+  }
+
+  private JsonArray inShort() {
+    JsonArray all = new JsonArray();
+    for (Answer answer : analysis.answers()) {
+      JsonObject one = new JsonObject();
+      one.addProperty("question", answer.title());
+      one.addProperty("answer", answer.headline());
+      all.add(one);
+    }
+    return all;
+  }
+
+  private static JsonArray rows(Optional<? extends Answer> answer) {
+    return answer.map(found -> found.table().toJson()).orElse(new JsonArray());
+  }
+
+  /** An answer in words and its tables, each by its name. */
+  static JsonElement answer(Optional<? extends Answer> answer) {
+    if (answer.isEmpty()) {
+      return JsonNull.INSTANCE;
+    }
+    JsonObject object = new JsonObject();
+    object.addProperty("question", answer.get().title());
+    object.addProperty("answer", answer.get().headline());
+    object.add("text", words(answer.get().text().lines().toList()));
+    JsonObject tables = new JsonObject();
+    answer.get().tables().forEach(table -> tables.add(table.key(), table.toJson()));
+    object.add("tables", tables);
+    return object;
+  }
+
+  private JsonArray absent() {
     JsonArray absent = new JsonArray();
     for (Absent missing : analysis.absent()) {
       JsonObject one = new JsonObject();
@@ -55,8 +102,7 @@ public final class AnalysisJson {
       one.addProperty("reason", missing.reason());
       absent.add(one);
     }
-    all.add("absent", absent);
-    return all;
+    return absent;
   }
 
   private JsonObject records() {
@@ -128,77 +174,19 @@ public final class AnalysisJson {
     return levels;
   }
 
-  private JsonObject rootstock(RootstockVerdict rootstock) {
-    JsonObject object = verdict(rootstock.type());
-    object.add(
-        "stockCondition",
-        rootstock.condition().<JsonElement>map(this::verdict).orElse(JsonNull.INSTANCE));
-    return object;
-  }
-
-  private JsonObject verdict(FactorVerdict verdict) {
-    JsonObject object = new JsonObject();
-    object.addProperty("factor", verdict.factor());
-    object.addProperty("verdict", verdict.verdict().words());
-    object.addProperty("margin", verdict.options().margin());
-    object.add("reasons", words(verdict.reasons()));
-    object.add("standingOut", words(verdict.standingOut()));
-    List<AnswerTable> tables = verdict.tables();
-    object.add("pairs", tables.get(0).toJson());
-    object.add("levels", tables.get(1).toJson());
-    object.add("tests", tables.get(2).toJson());
-    object.add("spread", verdict.size().<JsonElement>map(this::spread).orElse(JsonNull.INSTANCE));
-    object.add(
-        "smallestDetectable",
-        verdict.detectable().<JsonElement>map(AnalysisJson::detectable).orElse(JsonNull.INSTANCE));
-    JsonObject entanglement = new JsonObject();
-    entanglement.addProperty("comparable", verdict.entanglement().comparable());
-    entanglement.add("efficiency", number(verdict.entanglement().efficiency()));
-    entanglement.add("ties", verdict.entanglement().table().toJson());
-    object.add("entanglement", entanglement);
-    return object;
-  }
-
-  private JsonObject spread(FactorVerdict.Size size) {
-    JsonObject object = new JsonObject();
-    object.add("standardDeviation", estimate(size.standardDeviation()));
-    object.add("largestDifference", estimate(size.largest()));
-    object.add("chanceWithinMargin", number(size.chanceWithinMargin()));
-    return object;
-  }
-
-  private static JsonObject detectable(FactorVerdict.Detectable detectable) {
-    JsonObject object = new JsonObject();
-    object.add("difference", number(detectable.smallestDifference()));
-    object.add("equivalenceMargin", number(detectable.equivalenceMargin()));
-    object.add(
-        "moreGrafts",
-        detectable.moreGrafts().isPresent()
-            ? new JsonPrimitive(detectable.moreGrafts().getAsLong())
-            : JsonNull.INSTANCE);
-    return object;
-  }
-
-  private static JsonObject estimate(Estimate estimate) {
-    JsonObject object = new JsonObject();
-    object.add("value", number(estimate.value()));
-    range(object, estimate.interval());
-    return object;
-  }
-
-  private static void range(JsonObject object, Interval interval) {
+  static void range(JsonObject object, Interval interval) {
     object.add("low", number(interval.low()));
     object.add("high", number(interval.high()));
   }
 
-  private static JsonArray words(List<String> sentences) {
+  static JsonArray words(List<String> sentences) {
     JsonArray array = new JsonArray();
     sentences.forEach(array::add);
     return array;
   }
 
   /** JSON has no NaN or infinity. */
-  private static JsonElement number(double value) {
+  static JsonElement number(double value) {
     return Double.isFinite(value) ? new JsonPrimitive(value) : JsonNull.INSTANCE;
   }
 }

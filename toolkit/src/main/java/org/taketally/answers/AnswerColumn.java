@@ -112,7 +112,14 @@ public enum AnswerColumn {
   STILL_ALIVE_HIGH(Kind.SHARE, "Still alive, high", "upper end of its likely range"),
   MARGIN(Kind.POINTS, "Margin", "the difference that would change what you do"),
   COST_PER_TREE(Kind.NUMBER, "Cost per tree", "cost of one saleable tree, in the user's money"),
-  DEARER_BY(Kind.SHARE, "Dearer by", "share that a tree costs more than without the drop");
+  DEARER_BY(Kind.SHARE, "Dearer by", "share that a tree costs more than without the drop"),
+  LEFT_PER_GRAFT(Kind.NUMBER, "Left per graft", "what a graft made leaves once its trees are sold"),
+  OTHER_GRAFTS(Kind.COUNT, "Grafts, compared", "grafts of the level it is compared with"),
+  OTHER_TAKES(Kind.COUNT, "Takes, compared", "takes of the level it is compared with"),
+  OTHER_RAW_TAKE(Kind.TAKE, "Counted, compared", "counted take of the level it is compared with"),
+  ODDS_RATIO(Kind.NUMBER, "Odds ratio", "odds of taking against those of the level compared with"),
+  ODDS_RATIO_LOW(Kind.NUMBER, "Odds ratio, low", "lower end of its likely range"),
+  ODDS_RATIO_HIGH(Kind.NUMBER, "Odds ratio, high", "upper end of its likely range");
 
   /** What a column holds, which decides how it is shown. */
   public enum Kind {
@@ -159,8 +166,12 @@ public enum AnswerColumn {
    * @return camel case, e.g. {@code takeLow}
    */
   public String key() {
+    return camelCase(columnName());
+  }
+
+  static String camelCase(String underscored) {
     StringBuilder key = new StringBuilder();
-    for (String word : columnName().split("_")) {
+    for (String word : underscored.split("_")) {
       key.append(
           key.isEmpty() ? word : word.substring(0, 1).toUpperCase(Locale.ROOT) + word.substring(1));
     }

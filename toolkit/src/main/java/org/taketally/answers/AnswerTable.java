@@ -84,6 +84,15 @@ public record AnswerTable(
   }
 
   /**
+   * The name as a key in JSON.
+   *
+   * @return camel case, e.g. {@code rootstockPairs}
+   */
+  public String key() {
+    return AnswerColumn.camelCase(name.replace('-', '_'));
+  }
+
+  /**
    * As text: aligned columns under the caption.
    *
    * @return lines ending in a line feed

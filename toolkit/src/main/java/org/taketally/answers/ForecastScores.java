@@ -3,6 +3,7 @@ package org.taketally.answers;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
+import org.taketally.answers.FitChecks.Tenth;
 import org.taketally.cells.Cells;
 import smile.classification.LogisticRegression;
 
@@ -81,6 +82,11 @@ final class ForecastScores {
     double mean = java.util.Arrays.stream(values).average().orElse(0);
     return Math.sqrt(
         java.util.Arrays.stream(values).map(v -> (v - mean) * (v - mean)).average().orElse(0));
+  }
+
+  /** Predicted against counted take by tenths of the prediction. */
+  List<Tenth> tenths() {
+    return Calibration.tenths(cells, takes);
   }
 
   /** How far the log score lies above another's, in standard errors over cells. */

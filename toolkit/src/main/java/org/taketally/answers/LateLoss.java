@@ -36,6 +36,8 @@ public record LateLoss(
     AnswerOptions options)
     implements Answer {
 
+  static final String QUESTION = "How many takes are lost later?";
+
   /** Chance alone must part levels so far less often than this before they are said to differ. */
   static final double DIFFER_BELOW = 0.05;
 
@@ -94,6 +96,8 @@ public record LateLoss(
    * @param within the other factors, within whose levels the test compares
    * @param base the level others are compared with: most grafts once alive
    * @param levels highest late loss first
+   * @param plainTest log-rank test that all levels are lost alike, other factors not looked at;
+   *     empty if no graft was lost
    * @param test log-rank test within {@code within} that all levels are lost alike; empty if no
    *     graft was lost where two levels could be compared
    */
@@ -102,6 +106,7 @@ public record LateLoss(
       List<String> within,
       String base,
       List<LevelLoss> levels,
+      Optional<ChiSquare> plainTest,
       Optional<ChiSquare> test) {
 
     public FactorLoss {
@@ -151,7 +156,7 @@ public record LateLoss(
 
   @Override
   public String title() {
-    return "How many takes are lost later?";
+    return QUESTION;
   }
 
   @Override

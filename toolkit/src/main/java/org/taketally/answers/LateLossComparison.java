@@ -121,7 +121,8 @@ final class LateLossComparison {
                     .reversed()
                     .thenComparing(LevelLoss::name))
             .toList();
-    return new FactorLoss(factor, within, base, losses, test(factor, within));
+    return new FactorLoss(
+        factor, within, base, losses, test(factor, List.of()), test(factor, within));
   }
 
   private List<CountedRow> rowsOf(String factor, String level) {

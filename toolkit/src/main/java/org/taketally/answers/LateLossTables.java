@@ -2,6 +2,7 @@ package org.taketally.answers;
 
 import org.taketally.answers.LateLoss.FactorLoss;
 import org.taketally.answers.LateLoss.LevelLoss;
+import org.taketally.answers.counts.ChiSquare;
 import org.taketally.answers.counts.SurvivalCurve;
 import org.taketally.answers.counts.TakeRateInterval;
 import org.taketally.terms.Interval;
@@ -109,17 +110,17 @@ final class LateLossTables {
             AnswerColumn.DEGREES,
             AnswerColumn.P_VALUE);
     for (FactorLoss factor : answer.factors()) {
-      factor
-          .test()
-          .ifPresent(
-              test ->
-                  table.row(
-                      factor.factor(),
-                      String.join(", ", factor.within()),
-                      test.statistic(),
-                      (double) test.degreesOfFreedom(),
-                      test.pValue()));
+      factor.plainTest().ifPresent(test -> addTest(table, factor.factor(), null, test));
+      if (!factor.within().isEmpty()) {
+        String within = String.join(", ", factor.within());
+        factor.test().ifPresent(test -> addTest(table, factor.factor(), within, test));
+      }
     }
     return table.build();
+  }
+
+  private static void addTest(
+      AnswerTable.Builder table, String factor, String within, ChiSquare test) {
+    table.row(factor, within, test.statistic(), (double) test.degreesOfFreedom(), test.pValue());
   }
 }

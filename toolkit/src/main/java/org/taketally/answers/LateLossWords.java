@@ -21,12 +21,30 @@ final class LateLossWords {
 
   static String headline(LateLoss answer) {
     LevelLoss all = answer.all();
-    return "Of %s once alive, about %s (likely %s) were lost by %d days after the first count."
+    return "Early take %s, final take %s: of %s once alive, about %s (likely %s) were lost by %d days after the first count%s."
         .formatted(
+            Words.percent(all.early().rate()),
+            Words.percent(all.last().rate()),
             Words.count(all.onceAlive(), "graft"),
             Words.percent(all.lateLoss().value()),
             Words.percents(all.lateLoss().interval()),
-            answer.rounds().get(answer.rounds().size() - 1).middle());
+            answer.rounds().get(answer.rounds().size() - 1).middle(),
+            slowStocks(answer));
+  }
+
+  /** Stocks that an early count would wrong. */
+  private static String slowStocks(LateLoss answer) {
+    List<String> slow =
+        answer.factors().stream()
+            .filter(factor -> factor.factor().equals("rootstock"))
+            .flatMap(factor -> factor.levels().stream())
+            .filter(LateLossWords::isSlow)
+            .map(LevelLoss::name)
+            .sorted()
+            .toList();
+    return slow.isEmpty()
+        ? ""
+        : "; on %s grafts start slowly: go by the final take there".formatted(Words.list(slow));
   }
 
   static String text(LateLoss answer) {
@@ -42,13 +60,11 @@ final class LateLossWords {
 
   private static String earlyAndFinal(LevelLoss all) {
     String takes =
-        "Early take was %s, final take %s (%s and %s of %s)."
+        "Early take is what was alive at the first count (%s of %s), final take at the last (%s)."
             .formatted(
-                Words.percent(all.early().rate()),
-                Words.percent(all.last().rate()),
                 Words.count(all.early().takes()),
-                Words.count(all.last().takes()),
-                Words.count(all.early().grafts(), "graft"));
+                Words.count(all.early().grafts(), "graft"),
+                Words.count(all.last().takes()));
     return all.lateStarters() == 0
         ? takes
         : takes

@@ -2,6 +2,7 @@ package org.taketally.answers;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.OptionalDouble;
 import java.util.stream.DoubleStream;
 
 /**
@@ -15,9 +16,13 @@ import java.util.stream.DoubleStream;
  * @param take take as it is now, above 0, at most 1
  * @param lateLoss share of takes lost before sale, 0 or more, below 1
  * @param margin drop in take asked about, above 0, below {@code take}
+ * @param pricePerTree what a saleable tree brings, in the same money, above 0; empty if not said
  */
-public record MarginCost(double costPerGraft, double take, double lateLoss, double margin)
+public record MarginCost(
+    double costPerGraft, double take, double lateLoss, double margin, OptionalDouble pricePerTree)
     implements Answer {
+
+  static final String QUESTION = "What does a drop in take cost?";
 
   private static final double[] MARGINS = {0.02, 0.05, 0.10, 0.15, 0.20};
 
@@ -38,10 +43,14 @@ public record MarginCost(double costPerGraft, double take, double lateLoss, doub
       throw new IllegalArgumentException(
           "the margin must be above 0 and below the take (%s), got %s".formatted(take, margin));
     }
+    if (pricePerTree.isPresent() && !(pricePerTree.getAsDouble() > 0)) {
+      throw new IllegalArgumentException(
+          "the price of a tree must be above 0, got " + pricePerTree.getAsDouble());
+    }
   }
 
   /**
-   * Without late losses.
+   * Without late losses or a price.
    *
    * @param costPerGraft cost of one graft made, above 0
    * @param take take as it is now, above 0, at most 1
@@ -49,7 +58,7 @@ public record MarginCost(double costPerGraft, double take, double lateLoss, doub
    * @return the cost
    */
   public static MarginCost of(double costPerGraft, double take, double margin) {
-    return new MarginCost(costPerGraft, take, 0, margin);
+    return new MarginCost(costPerGraft, take, 0, margin, OptionalDouble.empty());
   }
 
   /**
@@ -73,7 +82,7 @@ public record MarginCost(double costPerGraft, double take, double lateLoss, doub
 
   @Override
   public String title() {
-    return "What does a drop in take cost?";
+    return QUESTION;
   }
 
   @Override
@@ -87,9 +96,40 @@ public record MarginCost(double costPerGraft, double take, double lateLoss, doub
             Words.percent(dearerBy()));
   }
 
+  /**
+   * What is left of a graft made once its trees are sold.
+   *
+   * @param atTake above 0, at most 1
+   * @return in the user's money, below 0 at a loss; empty if no price was said
+   */
+  public OptionalDouble leftPerGraft(double atTake) {
+    return pricePerTree.isEmpty()
+        ? OptionalDouble.empty()
+        : OptionalDouble.of(pricePerTree.getAsDouble() * atTake * (1 - lateLoss) - costPerGraft);
+  }
+
+  private String left() {
+    return pricePerTree.isEmpty()
+        ? ""
+        : "\nSold at %s a tree, each graft made leaves %s at that take and %s at %s less."
+            .formatted(
+                money(pricePerTree.getAsDouble()),
+                money(leftPerGraft(take).getAsDouble()),
+                money(leftPerGraft(take - margin).getAsDouble()),
+                Words.points(margin));
+  }
+
+  private String counted() {
+    return lateLoss > 0
+        ? "\n%s of the takes are supposed lost before sale.".formatted(Words.percent(lateLoss))
+        : "\nEvery take is supposed to be sold: trees lost after the count make each tree dearer still.";
+  }
+
   @Override
   public String text() {
     return headline()
+        + left()
+        + counted()
         + "\nChoose as margin the smallest drop that would make you change stocks. Missed orders,"
         + " wasted budwood and stocks spoilt by a failed graft come on top.";
   }
@@ -103,7 +143,8 @@ public record MarginCost(double costPerGraft, double take, double lateLoss, doub
             AnswerColumn.MARGIN,
             AnswerColumn.TAKE,
             AnswerColumn.COST_PER_TREE,
-            AnswerColumn.DEARER_BY);
+            AnswerColumn.DEARER_BY,
+            AnswerColumn.LEFT_PER_GRAFT);
     List<Double> margins =
         DoubleStream.concat(DoubleStream.of(0, margin), DoubleStream.of(MARGINS))
             .filter(m -> m < take)
@@ -111,7 +152,10 @@ public record MarginCost(double costPerGraft, double take, double lateLoss, doub
             .sorted()
             .boxed()
             .toList();
-    margins.forEach(m -> table.row(m, take - m, perTree(take - m), take / (take - m) - 1));
+    for (double m : margins) {
+      double left = leftPerGraft(take - m).orElse(Double.NaN);
+      table.row(m, take - m, perTree(take - m), take / (take - m) - 1, left);
+    }
     return table.build();
   }
 

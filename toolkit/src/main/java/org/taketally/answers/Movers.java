@@ -111,7 +111,7 @@ final class Movers {
     Estimate spread = Samples.estimate(span, options.level());
     boolean compared = fit.model().compared().filter(column::equals).isPresent();
     String sentence =
-        "%s: two grafts that differ in it typically differ by %s (likely %s); %s to %s, %s (likely %s)."
+        "%s: typically %s (likely %s); from %s to %s, %s (likely %s)."
             .formatted(
                 Words.sentence(Words.column(column)),
                 Words.points(size.value()),

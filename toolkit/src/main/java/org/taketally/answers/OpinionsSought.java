@@ -153,7 +153,8 @@ final class OpinionsSought {
       ForecastScores s = scores.get(w);
       double agreement = w == 0 ? Double.NaN : agreement(own, ways.get(w).cultivars());
       double slope = ways.get(w) instanceof PlainShare ? Double.NaN : s.calibrationSlope();
-      opinions.add(new Opinion(ways.get(w).name(), s.logScore(), s.brier(), slope, agreement));
+      opinions.add(
+          new Opinion(ways.get(w).name(), s.logScore(), s.brier(), slope, agreement, s.tenths()));
     }
     return opinions;
   }

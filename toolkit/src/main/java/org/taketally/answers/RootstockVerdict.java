@@ -3,6 +3,7 @@ package org.taketally.answers;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.taketally.answers.counts.Stratum;
 import org.taketally.cells.Cells;
 import org.taketally.model.TakeModel;
 import org.taketally.terms.Interval;
@@ -14,8 +15,8 @@ import org.taketally.terms.Interval;
  * @param type verdict on the compared column, usually {@code rootstock}
  * @param condition the same for {@code stock_condition}; empty if the records lack it
  * @param pairings cultivars that fail on one stock alone; empty if it can't be estimated
- * @param byHand the view of two rootstocks that can be followed by hand; empty unless there are
- *     two, or one stands out
+ * @param byHand the view of two rootstocks that can be followed by hand: the two there are, the one
+ *     that stands out against all others, or the two furthest apart; empty without cultivars
  * @param offType what seedlings not true to type would do to the differences
  */
 public record RootstockVerdict(
@@ -26,12 +27,14 @@ public record RootstockVerdict(
     Optional<OffType> offType)
     implements Answer {
 
+  static final String BY_HAND_CULTIVARS = "by-hand-cultivars";
+
   /**
    * Two stocks compared cultivar by cultivar, and pooled.
    *
    * @param first a rootstock
    * @param second the other one, or all others together
-   * @param strata what the comparison is made within, in words
+   * @param cultivars takes on both sides, one a cultivar that was grafted on both
    * @param oddsRatio Mantel-Haenszel odds of taking on {@code first} against {@code second}; empty
    *     if no stratum has both or the ratio has no finite value
    * @param difference Mantel-Haenszel difference in take, first minus second, -1 to 1
@@ -41,11 +44,16 @@ public record RootstockVerdict(
   public record TwoStocks(
       String first,
       String second,
-      String strata,
+      List<Stratum> cultivars,
       Optional<Estimate> oddsRatio,
       Optional<Estimate> difference,
       double agreement,
-      String sentence) {}
+      String sentence) {
+
+    public TwoStocks {
+      cultivars = List.copyOf(cultivars);
+    }
+  }
 
   /**
    * If only some seedlings are true to type, a real difference looks smaller.
@@ -122,7 +130,53 @@ public record RootstockVerdict(
   public List<AnswerTable> tables() {
     List<AnswerTable> tables = new ArrayList<>(type.tables());
     condition.ifPresent(answer -> tables.addAll(answer.tables()));
+    byHand.ifPresent(view -> tables.addAll(tables(view)));
     pairings.ifPresent(answer -> tables.add(answer.table()));
     return tables;
+  }
+
+  private List<AnswerTable> tables(TwoStocks view) {
+    AnswerTable.Builder strata =
+        AnswerTable.of(
+            BY_HAND_CULTIVARS,
+            "Two sides compared by hand, cultivar by cultivar",
+            AnswerColumn.CULTIVAR,
+            AnswerColumn.LEVEL,
+            AnswerColumn.GRAFTS,
+            AnswerColumn.TAKES,
+            AnswerColumn.RAW_TAKE,
+            AnswerColumn.OTHER_LEVEL,
+            AnswerColumn.OTHER_GRAFTS,
+            AnswerColumn.OTHER_TAKES,
+            AnswerColumn.OTHER_RAW_TAKE);
+    view.cultivars()
+        .forEach(s -> strata.row(s.name(), view.first(), s.first(), view.second(), s.second()));
+    return List.of(pooled(view), strata.build());
+  }
+
+  private static AnswerTable pooled(TwoStocks view) {
+    return AnswerTable.of(
+            "by-hand",
+            "The same over all cultivars (Mantel-Haenszel); P that cultivars agree (Breslow-Day, Tarone)",
+            AnswerColumn.LEVEL,
+            AnswerColumn.OTHER_LEVEL,
+            AnswerColumn.DIFFERENCE,
+            AnswerColumn.DIFFERENCE_LOW,
+            AnswerColumn.DIFFERENCE_HIGH,
+            AnswerColumn.ODDS_RATIO,
+            AnswerColumn.ODDS_RATIO_LOW,
+            AnswerColumn.ODDS_RATIO_HIGH,
+            AnswerColumn.P_VALUE)
+        .row(
+            view.first(),
+            view.second(),
+            view.difference().map(Estimate::value).orElse(null),
+            view.difference().map(Estimate::low).orElse(null),
+            view.difference().map(Estimate::high).orElse(null),
+            view.oddsRatio().map(Estimate::value).orElse(null),
+            view.oddsRatio().map(Estimate::low).orElse(null),
+            view.oddsRatio().map(Estimate::high).orElse(null),
+            view.agreement())
+        .build();
   }
 }

@@ -2,6 +2,7 @@ package org.taketally.answers;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.taketally.answers.FitChecks.Tenth;
 import org.taketally.answers.counts.TakeCount;
 import org.taketally.cells.Cells;
 import org.taketally.model.TakeFit;
@@ -26,6 +27,8 @@ public record SecondOpinions(
     boolean subsampled)
     implements Answer {
 
+  static final String QUESTION = "Does another way of predicting do better?";
+
   public SecondOpinions {
     opinions = List.copyOf(opinions);
     importance = List.copyOf(importance);
@@ -40,9 +43,20 @@ public record SecondOpinions(
    * @param calibrationSlope 1 if predicted chances are spread as widely as real ones
    * @param rankAgreement Spearman correlation of its cultivar ranks with this model's, -1 to 1; NaN
    *     if it has none
+   * @param tenths predicted against counted take by tenths of the prediction
    */
   public record Opinion(
-      String name, double logScore, double brier, double calibrationSlope, double rankAgreement) {}
+      String name,
+      double logScore,
+      double brier,
+      double calibrationSlope,
+      double rankAgreement,
+      List<Tenth> tenths) {
+
+    public Opinion {
+      tenths = List.copyOf(tenths);
+    }
+  }
 
   /**
    * A factor's weight in the random forest.
@@ -79,7 +93,7 @@ public record SecondOpinions(
 
   @Override
   public String title() {
-    return "Does another way of predicting do better?";
+    return QUESTION;
   }
 
   @Override
@@ -115,7 +129,7 @@ public record SecondOpinions(
     return table.build();
   }
 
-  /** {@inheritDoc} The ways of predicting, and what moves the random forest. */
+  /** {@inheritDoc} The ways of predicting, what moves the random forest, and calibration. */
   @Override
   public List<AnswerTable> tables() {
     AnswerTable.Builder weights =
@@ -125,6 +139,22 @@ public record SecondOpinions(
             AnswerColumn.FACTOR,
             AnswerColumn.SHARE);
     importance.forEach(i -> weights.row(i.factor(), i.share()));
-    return List.of(table(), weights.build());
+    return List.of(table(), weights.build(), calibration());
+  }
+
+  private AnswerTable calibration() {
+    AnswerTable.Builder table =
+        AnswerTable.of(
+            "second-opinions-calibration",
+            "Predicted against counted take, by tenths of the prediction",
+            AnswerColumn.MODEL,
+            AnswerColumn.PREDICTED,
+            AnswerColumn.GRAFTS,
+            AnswerColumn.TAKES,
+            AnswerColumn.RAW_TAKE);
+    for (Opinion opinion : opinions) {
+      opinion.tenths().forEach(t -> table.row(opinion.name(), t.predicted(), t.tally()));
+    }
+    return table.build();
   }
 }

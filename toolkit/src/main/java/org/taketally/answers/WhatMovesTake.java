@@ -86,7 +86,7 @@ public record WhatMovesTake(List<Mover> movers, TakeCount tally, AnswerOptions o
             .filter(Mover::compared)
             .map(
                 m ->
-                    "; %s comes %s of %d, %s"
+                    "; %s comes %s of %d %s"
                         .formatted(
                             Words.column(m.factor()),
                             Words.place(movers.indexOf(m) + 1),
@@ -105,11 +105,13 @@ public record WhatMovesTake(List<Mover> movers, TakeCount tally, AnswerOptions o
   @Override
   public String text() {
     List<String> lines = new ArrayList<>(List.of(headline()));
+    if (!movers.isEmpty()) {
+      lines.add(
+          "How far apart the takes of two grafts typically are that differ in one thing only, then"
+              + " from its worst to its best, over the conditions in these records:");
+    }
     movers.forEach(mover -> lines.add(mover.sentence()));
-    lines.add(
-        "One scale for all: two grafts picked at random that differ in this one thing, how far apart"
-            + " their takes are on average over the conditions in these records. It shows what goes"
-            + " with take here, which is not always what causes it.");
+    lines.add("This shows what goes with take here, which is not always what causes it.");
     return String.join("\n", lines);
   }
 

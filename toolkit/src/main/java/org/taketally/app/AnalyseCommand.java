@@ -6,18 +6,20 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.taketally.answers.Analysis;
 import org.taketally.answers.AnalysisJson;
 import org.taketally.answers.Answer;
 import org.taketally.answers.AnswerTable;
-import org.taketally.answers.FitChecks;
 import org.taketally.answers.SuggestedModel;
+import org.taketally.answers.TakeMeaning;
 import org.taketally.cells.Cells;
 import org.taketally.cells.CellsOf;
 import org.taketally.cells.CountedRecords;
 import org.taketally.model.TakeModel;
 import org.taketally.publish.AnalysisPage;
+import org.taketally.records.Assessments;
 import org.taketally.records.GraftRecords;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -37,6 +39,7 @@ final class AnalyseCommand implements Callable<Integer> {
 
   @Mixin private RecordsOptions input;
   @Mixin private ModelOptions choices;
+  @Mixin private CostOptions costs;
   @Mixin private OutFolder out;
   @Spec private CommandSpec spec;
 
@@ -47,6 +50,13 @@ final class AnalyseCommand implements Callable<Integer> {
   private Path json;
 
   @Option(
+      names = "--second-opinions",
+      description =
+          "Let other ways of predicting (ridge, random forest) predict seasons they have not seen;"
+              + " takes as long again.")
+  private boolean secondOpinions;
+
+  @Option(
       names = "--rows-as-given",
       description =
           "Keep every column, so that rows are only added up where they are alike in all of them.")
@@ -54,8 +64,10 @@ final class AnalyseCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
+    costs.requireSense();
     List<String> said = new ArrayList<>();
-    Analysis analysis = choices.named() && !rowsAsGiven && !out.asked() ? streamed() : held(said);
+    boolean rowsNeeded = rowsAsGiven || out.asked() || input.countedAgain();
+    Analysis analysis = choices.named() && !rowsNeeded ? streamed() : held(said);
     boolean onlyJson = json != null && json.toString().equals("-");
     if (!onlyJson) {
       new Printing(spec.commandLine().getOut()).analysis(analysis, said);
@@ -69,25 +81,31 @@ final class AnalyseCommand implements Callable<Integer> {
   private Analysis held(List<String> said) throws IOException {
     GraftRecords records = input.read();
     input.report(records.check());
+    Optional<Assessments> counts = input.assessments(records);
     Analysis analysis = analysis(records, choices, rowsAsGiven, said);
+    said.add(0, TakeMeaning.of(records));
+    if (counts.isPresent()) {
+      analysis = analysis.withLateLoss(records, counts.get());
+    }
+    analysis = more(analysis);
     if (out.asked()) {
       write(records, analysis);
     }
     return analysis;
   }
 
-  /** The page of all answers, the checks of the fit with them, and every table as CSV. */
+  private Analysis more(Analysis analysis) {
+    return costs.added(secondOpinions ? analysis.withSecondOpinions() : analysis);
+  }
+
+  /** The page of all answers, and every table as CSV. */
   private void write(GraftRecords records, Analysis analysis) throws IOException {
-    Answer checks = FitChecks.of(analysis.fit(), choices.answers());
-    List<Answer> answers = new ArrayList<>(analysis.answers());
-    answers.add(checks);
-    for (Answer answer : answers) {
+    for (Answer answer : analysis.answers()) {
       for (AnswerTable table : answer.tables()) {
         out.write(table.name() + ".csv", table.toCsv());
       }
     }
-    Path page =
-        out.write("answers.html", AnalysisPage.of(records, analysis, List.of(checks)).html());
+    Path page = out.write("answers.html", AnalysisPage.of(records, analysis).html());
     spec.commandLine().getErr().println("page and tables written: " + page);
     spec.commandLine().getErr().flush();
   }
@@ -98,7 +116,7 @@ final class AnalyseCommand implements Callable<Integer> {
     CountedRecords counted = input.count(SuggestedModel.needed(model));
     input.report(counted.check());
     requireGrafts(counted.check().grafts());
-    return Analysis.of(counted.cells(), model, choices.answers());
+    return more(Analysis.of(counted.cells(), model, choices.answers()));
   }
 
   private static void requireGrafts(long grafts) {

@@ -1,8 +1,11 @@
 package org.taketally.app;
 
 import java.io.IOException;
+import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
 import org.taketally.publish.CheckPage;
+import org.taketally.records.Assessments;
 import org.taketally.records.GraftRecords;
 import org.taketally.terms.Severity;
 import picocli.CommandLine.Command;
@@ -37,6 +40,7 @@ final class CheckCommand implements Callable<Integer> {
     }
     printing.heading("Counts");
     printing.paragraphs(RecordsOptions.counts(records.check()));
+    Optional<Assessments> counts = input.assessments(records);
     if (records.provenance().rowsSetAside() > 0) {
       out.setAside(records, printing);
     }
@@ -44,7 +48,10 @@ final class CheckCommand implements Callable<Integer> {
       printing.line("Written: " + out.write("check.html", CheckPage.of(records).html()));
     }
     boolean needsAPerson =
-        records.problems().stream().anyMatch(problem -> problem.severity() != Severity.NOTE);
+        Stream.concat(
+                records.problems().stream(),
+                counts.stream().flatMap(read -> read.check().problems().stream()))
+            .anyMatch(problem -> problem.severity() != Severity.NOTE);
     printing.paragraphs(
         needsAPerson ? "A person should look at the problems above." : "Nothing needs a person.");
     return needsAPerson ? ExitStatus.NEEDS_A_PERSON : ExitStatus.FINE;

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.taketally.answers.Analysis;
+import org.taketally.answers.TakeMeaning;
 import org.taketally.publish.SeasonSummary;
 import org.taketally.publish.SummaryOptions;
 import org.taketally.records.GraftRecords;
@@ -46,11 +47,14 @@ final class DemoCommand implements Callable<Integer> {
     BundledDatasets.copyTo(BundledDatasets.AVOCADO_MESSY, messy);
     printing.paragraphs(
         "Invented records of the Halden Bay growers' circle (avocado): everything about them is made up.");
-    GraftRecords records = RecordsReader.withDefaults().read(sheets);
+    RecordsReader reader = RecordsReader.withDefaults();
+    GraftRecords records = reader.read(sheets);
     printing.paragraphs(RecordsOptions.counts(records.check()));
     Analysis analysis =
-        AnalyseCommand.analysis(records, new ModelOptions(), false, new ArrayList<>());
-    printing.analysis(analysis, List.of());
+        AnalyseCommand.analysis(records, new ModelOptions(), false, new ArrayList<>())
+            .withLateLoss(
+                records, reader.assessments(List.of(clean.resolve("assessments.csv")), records));
+    printing.analysis(analysis, List.of(TakeMeaning.of(records)));
     SummaryOptions options = SummaryOptions.defaults().circle("Halden Bay growers' circle");
     OutFolder out = OutFolder.at(folder);
     Path page = SummaryCommand.write(SeasonSummary.of(records, analysis, options), out).get(0);

@@ -3,9 +3,10 @@ package org.taketally.app;
 import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.List;
-import org.taketally.answers.Absent;
+import java.util.stream.Stream;
 import org.taketally.answers.Analysis;
 import org.taketally.answers.Answer;
+import org.taketally.model.FitWarning;
 import org.taketally.records.GraftRecords;
 import org.taketally.records.ProblemSummary;
 import org.taketally.terms.Severity;
@@ -22,24 +23,45 @@ final class Printing {
     this.out = out;
   }
 
+  /** Every question with its answer in a sentence, then what each rests on. */
   void analysis(Analysis analysis, List<String> choices) {
+    heading("In short");
     for (Answer answer : analysis.answers()) {
-      heading(answer.title());
-      paragraphs(answer.text());
+      paragraphs(answer.title());
+      indented(answer.headline());
     }
-    for (Absent absent : analysis.absent()) {
-      heading(absent.question());
-      paragraphs(absent.reason());
+    analysis.answers().forEach(this::inFull);
+    points("What these records don't answer", absent(analysis));
+    points(
+        "What was taken into account",
+        Stream.concat(choices.stream(), analysis.changes().stream()).toList());
+    points(
+        "What the fit warns of (see docs/when-a-fit-warns.md)",
+        analysis.fit().warnings().stream().map(FitWarning::sentence).toList());
+    out.flush();
+  }
+
+  /** What an answer says beyond its headline, which stands above. */
+  private void inFull(Answer answer) {
+    List<String> more = answer.text().lines().filter(l -> !l.equals(answer.headline())).toList();
+    points(answer.title(), more);
+  }
+
+  private static List<String> absent(Analysis analysis) {
+    return analysis.absent().stream()
+        .map(missing -> missing.question() + " " + missing.reason())
+        .toList();
+  }
+
+  private void points(String title, List<String> points) {
+    if (!points.isEmpty()) {
+      heading(title);
+      points.forEach(this::paragraphs);
     }
-    if (!choices.isEmpty() || !analysis.changes().isEmpty()) {
-      heading("What was taken into account");
-      choices.forEach(this::paragraphs);
-      analysis.changes().forEach(this::paragraphs);
-    }
-    if (!analysis.fit().warnings().isEmpty()) {
-      heading("What the fit warns of (see docs/when-a-fit-warns.md)");
-      analysis.fit().warnings().forEach(warning -> paragraphs(warning.sentence()));
-    }
+  }
+
+  private void indented(String text) {
+    wrap(text, "    ", "    ");
     out.flush();
   }
 
@@ -89,22 +111,24 @@ final class Printing {
   /** Text with its own line feeds kept and longer lines wrapped. */
   void paragraphs(String text) {
     for (String paragraph : text.split("\n", -1)) {
-      wrap(paragraph);
+      wrap(paragraph, "", "  ");
     }
     out.flush();
   }
 
-  private void wrap(String paragraph) {
-    StringBuilder line = new StringBuilder();
-    for (String word : paragraph.split(" ", -1)) {
-      if (line.length() > 0 && line.length() + 1 + word.length() > WIDTH) {
+  private void wrap(String text, String first, String others) {
+    StringBuilder line = new StringBuilder(first);
+    boolean empty = true;
+    for (String word : text.split(" (?!%)", -1)) {
+      if (!empty && line.length() + 1 + word.length() > WIDTH) {
         out.println(line);
         line.setLength(0);
-        line.append("  ");
-      } else if (line.length() > 0) {
+        line.append(others);
+      } else if (!empty) {
         line.append(' ');
       }
       line.append(word);
+      empty = false;
     }
     out.println(line);
   }

@@ -7,8 +7,10 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.taketally.cells.CellsOf;
 import org.taketally.cells.CountedRecords;
+import org.taketally.records.Assessments;
 import org.taketally.records.CropProfiles;
 import org.taketally.records.Dictionary;
 import org.taketally.records.GraftRecords;
@@ -16,6 +18,7 @@ import org.taketally.records.RecordsCheck;
 import org.taketally.records.RecordsReader;
 import org.taketally.terms.CropProfile;
 import org.taketally.terms.Provenance;
+import org.taketally.terms.Severity;
 import picocli.CommandLine;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -25,6 +28,8 @@ import picocli.CommandLine.Spec;
 
 /** Which records to read, and how: the same for every command that reads records. */
 final class RecordsOptions {
+
+  private static final int SHOWN = 5;
 
   @Spec(Spec.Target.MIXEE)
   private CommandSpec command;
@@ -47,6 +52,38 @@ final class RecordsOptions {
       defaultValue = "avocado",
       description = "Crop profile for the checks: avocado, walnut or a file (${DEFAULT-VALUE}).")
   private String crop;
+
+  @Option(
+      names = "--assessments",
+      paramLabel = "FILE",
+      description =
+          "Repeated counts of the same rows (record, assessed_date, alive): keeps early take, final"
+              + " take and late loss apart.")
+  private List<Path> assessments = new ArrayList<>();
+
+  /** Whether repeated counts were named. */
+  boolean countedAgain() {
+    return !assessments.isEmpty();
+  }
+
+  /** Repeated counts of the records, if any were named; says what was read. */
+  Optional<Assessments> assessments(GraftRecords records) {
+    if (assessments.isEmpty()) {
+      return Optional.empty();
+    }
+    assessments.forEach(this::requireFile);
+    Assessments read = reader().assessments(assessments, records);
+    PrintWriter err = commandLine().getErr();
+    err.println("repeated counts: " + rows(read.check().provenance()));
+    if (read.check().provenance().rowsSetAside() > 0) {
+      read.check().problems().stream()
+          .filter(problem -> problem.severity() == Severity.ERROR)
+          .limit(SHOWN)
+          .forEach(problem -> err.println("  " + problem.sentence()));
+    }
+    err.flush();
+    return Optional.of(read);
+  }
 
   GraftRecords read() {
     files.forEach(this::requireFile);
@@ -74,12 +111,19 @@ final class RecordsOptions {
     Provenance provenance = check.provenance();
     return String.format(
         Locale.ROOT,
-        "%,d rows read = %,d kept + %,d set aside; %,d grafts assessed, %,d took",
-        provenance.rowsRead(),
-        provenance.rowsKept(),
-        provenance.rowsSetAside(),
+        "%s; %,d grafts assessed, %,d took",
+        rows(provenance),
         check.grafts(),
         check.takes());
+  }
+
+  private static String rows(Provenance provenance) {
+    return String.format(
+        Locale.ROOT,
+        "%,d rows read = %,d kept + %,d set aside",
+        provenance.rowsRead(),
+        provenance.rowsKept(),
+        provenance.rowsSetAside());
   }
 
   private RecordsReader reader() {

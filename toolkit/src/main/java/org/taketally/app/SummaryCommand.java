@@ -4,11 +4,13 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.taketally.answers.Analysis;
 import org.taketally.publish.SeasonSummary;
 import org.taketally.publish.SummaryOptions;
 import org.taketally.publish.privacy.PrivacyRule;
+import org.taketally.records.Assessments;
 import org.taketally.records.GraftRecords;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -54,6 +56,10 @@ final class SummaryCommand implements Callable<Integer> {
     GraftRecords records = input.read();
     input.report(records.check());
     Analysis analysis = AnalyseCommand.analysis(records, choices, false, new ArrayList<>());
+    Optional<Assessments> counts = input.assessments(records);
+    if (counts.isPresent()) {
+      analysis = analysis.withLateLoss(records, counts.get());
+    }
     SummaryOptions options = SummaryOptions.defaults().circle(club).sendTo(sendTo);
     options = season == null ? options : options.season(season);
     options = strict ? options.rule(PrivacyRule.strict()) : options;

@@ -1,13 +1,22 @@
 package org.taketally.figure;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.taketally.answers.FitChecks;
 import org.taketally.answers.FitChecks.Tenth;
+import org.taketally.answers.SecondOpinions;
+import org.taketally.answers.SecondOpinions.Opinion;
 import org.taketally.answers.Words;
 import org.taketally.figure.Sheet.KeyEntry;
 
 /** Predicted against counted take: does the model say 70 % where 70 in 100 took? */
 final class CalibrationFigure {
+
+  private static final List<Mark> MARKS =
+      List.of(Mark.CIRCLE, Mark.DIAMOND, Mark.TRIANGLE, Mark.RING);
+
+  /** Groups that share a mark. */
+  private record Series(String name, Mark mark, List<Tenth> tenths) {}
 
   private CalibrationFigure() {}
 
@@ -17,23 +26,44 @@ final class CalibrationFigure {
             .formatted(
                 Words.count(checks.tenths().size(), "group"),
                 Words.count(checks.tally().grafts(), "graft"));
-    String title = "Predicted and counted take";
-    Sheet sheet = new Sheet(size, title, subtitle, description(checks, subtitle));
-    sheet.key(
-        List.of(
-            KeyEntry.of(Mark.CIRCLE, "a group of grafts"),
-            new KeyEntry(CalibrationFigure::sampleLine, "predicted equals counted")));
+    Series only = new Series("a group of grafts", Mark.CIRCLE, checks.tenths());
+    return draw(List.of(only), "Predicted and counted take", subtitle, size);
+  }
+
+  static String draw(SecondOpinions answer, FigureSize size) {
+    String subtitle =
+        "Each way of predicting on a %s it had not seen; grafts in tenths by predicted take; %s"
+            .formatted(answer.heldOut(), Words.count(answer.tally().grafts(), "graft"));
+    List<Series> series = new ArrayList<>();
+    for (Opinion opinion : answer.opinions()) {
+      series.add(
+          new Series(opinion.name(), MARKS.get(series.size() % MARKS.size()), opinion.tenths()));
+    }
+    return draw(series, "Predicted and counted take, other ways beside", subtitle, size);
+  }
+
+  private static String draw(List<Series> series, String title, String subtitle, FigureSize size) {
+    Sheet sheet = new Sheet(size, title, subtitle, description(series, subtitle));
+    List<KeyEntry> key = new ArrayList<>();
+    series.forEach(one -> key.add(KeyEntry.of(one.mark(), one.name())));
+    key.add(new KeyEntry(CalibrationFigure::sampleLine, "predicted equals counted"));
+    sheet.key(key);
     Plot plot = new Plot(sheet, 0, 1, 0);
     plot.axes("predicted take", value -> Math.round(100 * value) + " %");
     sheet.add(diagonal(plot.x(0), plot.y(0), plot.x(1), plot.y(1)));
-    for (Tenth tenth : checks.tenths()) {
-      sheet.add(
-          SvgElement.of("g")
-              .add(SvgElement.of("title", detail(tenth)))
-              .add(Mark.CIRCLE.at(plot.x(tenth.predicted()), plot.y(tenth.tally().rate()))));
+    for (int i = series.size() - 1; i >= 0; i--) {
+      Series one = series.get(i);
+      one.tenths().forEach(tenth -> sheet.add(point(plot, one, tenth)));
     }
-    sheet.note("Upwards: take as counted. Points near the line mean the model can be believed.");
+    sheet.note(
+        "Upwards: take as counted. Points near the line mean that predictions can be believed.");
     return sheet.svg();
+  }
+
+  private static SvgElement point(Plot plot, Series series, Tenth tenth) {
+    return SvgElement.of("g")
+        .add(SvgElement.of("title", detail(tenth)))
+        .add(series.mark().at(plot.x(tenth.predicted()), plot.y(tenth.tally().rate())));
   }
 
   private static SvgElement diagonal(double x1, double y1, double x2, double y2) {
@@ -47,9 +77,17 @@ final class CalibrationFigure {
     return diagonal(x - 9, y, x + 9, y);
   }
 
-  private static String description(FitChecks checks, String subtitle) {
-    List<String> groups = checks.tenths().stream().map(CalibrationFigure::detail).toList();
-    return subtitle + ". " + String.join("; ", groups) + ".";
+  private static String description(List<Series> series, String subtitle) {
+    List<String> all =
+        series.stream()
+            .map(
+                one ->
+                    one.name()
+                        + ": "
+                        + String.join(
+                            "; ", one.tenths().stream().map(CalibrationFigure::detail).toList()))
+            .toList();
+    return subtitle + ". " + String.join(". ", all) + ".";
   }
 
   private static String detail(Tenth tenth) {

@@ -7,6 +7,7 @@ import org.taketally.answers.Grafters;
 import org.taketally.answers.LateLoss;
 import org.taketally.answers.Pairings;
 import org.taketally.answers.RootstockVerdict;
+import org.taketally.answers.SecondOpinions;
 import org.taketally.answers.StorageCurve;
 import org.taketally.answers.WhatMovesTake;
 
@@ -177,6 +178,27 @@ public final class Figures {
    * @return an {@code <svg>} element
    */
   public static String calibration(FitChecks answer, FigureSize size) {
+    return CalibrationFigure.draw(answer, size);
+  }
+
+  /**
+   * Predicted against counted take of every way of predicting, on seasons it had not seen.
+   *
+   * @param answer second opinions, at least one
+   * @return an {@code <svg>} element
+   */
+  public static String secondOpinions(SecondOpinions answer) {
+    return secondOpinions(answer, FigureSize.WIDE);
+  }
+
+  /**
+   * As {@link #secondOpinions(SecondOpinions)}.
+   *
+   * @param answer second opinions, at least one
+   * @param size shape it is laid out for
+   * @return an {@code <svg>} element
+   */
+  public static String secondOpinions(SecondOpinions answer, FigureSize size) {
     return CalibrationFigure.draw(answer, size);
   }
 

@@ -2,9 +2,9 @@ package org.taketally.publish;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Stream;
 import org.taketally.answers.Analysis;
 import org.taketally.answers.Answer;
+import org.taketally.answers.TakeMeaning;
 import org.taketally.answers.Words;
 import org.taketally.model.FitWarning;
 import org.taketally.publish.Block.Bullets;
@@ -34,13 +34,10 @@ public final class AnalysisPage {
    *
    * @param records as read
    * @param analysis answers from a fit
-   * @param more answers made beside it, such as late loss; may be empty
    * @return the page
    */
-  public static AnalysisPage of(
-      GraftRecords records, Analysis analysis, List<? extends Answer> more) {
-    List<Answer> answers =
-        Stream.<Answer>concat(analysis.answers().stream(), more.stream()).toList();
+  public static AnalysisPage of(GraftRecords records, Analysis analysis) {
+    List<Answer> answers = analysis.answers();
     List<Section> sections = new ArrayList<>();
     sections.add(inShort(answers));
     for (int i = 0; i < answers.size(); i++) {
@@ -109,6 +106,7 @@ public final class AnalysisPage {
                     Words.count(provenance.rowsSetAside()),
                     Words.count(records.grafts(), "graft"),
                     Words.count(records.takes()))));
+    blocks.add(new Paragraph(TakeMeaning.of(records)));
     blocks.add(Bullets.of(provenance.sources()));
     List<FitWarning> warnings = analysis.fit().warnings();
     blocks.add(

@@ -11,6 +11,7 @@ import org.taketally.answers.Grafters;
 import org.taketally.answers.LateLoss;
 import org.taketally.answers.Pairings;
 import org.taketally.answers.RootstockVerdict;
+import org.taketally.answers.SecondOpinions;
 import org.taketally.answers.StorageCurve;
 import org.taketally.answers.WhatMovesTake;
 import org.taketally.figure.FigureSize;
@@ -56,13 +57,15 @@ final class AnswerFigures {
     if (answer instanceof FitChecks checks) {
       return List.of(figure(size -> Figures.calibration(checks, size)));
     }
+    if (answer instanceof SecondOpinions opinions && !opinions.opinions().isEmpty()) {
+      return List.of(figure(size -> Figures.secondOpinions(opinions, size)));
+    }
     return List.of();
   }
 
   private static List<Block> rootstock(RootstockVerdict verdict) {
     List<Block> figures = new ArrayList<>(single(verdict.type()));
     verdict.condition().ifPresent(condition -> figures.addAll(single(condition)));
-    verdict.pairings().ifPresent(pairings -> figures.addAll(single(pairings)));
     return figures;
   }
 

@@ -3,6 +3,7 @@ package org.taketally.publish;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.taketally.answers.TakeMeaning;
 import org.taketally.answers.Words;
 import org.taketally.answers.counts.TakeCount;
 import org.taketally.answers.counts.TakeDifference;
@@ -87,12 +88,7 @@ final class OverviewSections {
   }
 
   private String takeDefinition() {
-    String days =
-        new AssessmentDays(facts.records().frame())
-            .words()
-            .map(words -> ", " + words)
-            .orElse(", on the day it was last counted");
-    String text = "A graft has taken when it was alive when counted" + days + ".";
+    String text = TakeMeaning.of(facts.records());
     long lost = unassessed();
     return lost == 0
         ? text

@@ -161,6 +161,7 @@ class LateLossTest {
     LateLoss answer = DemoCounts.lateLoss("halden-bay-avocado").orElseThrow();
     FactorLoss rootstock = answer.factors().get(0);
     assertThat(rootstock.differ()).isFalse();
+    assertThat(answer.headline()).contains("; on Ostrey grafts start slowly: go by the final take");
     assertThat(rootstock.levels())
         .allSatisfy(
             level ->
@@ -173,7 +174,7 @@ class LateLossTest {
     assertThat(answer.all().early().takes()).isEqualTo(3623);
     assertThat(answer.all().last().takes()).isEqualTo(2996);
     assertThat(answer.text())
-        .contains("Ostrey starts slowly")
+        .contains("Ostrey starts slowly", "go by the final take")
         .doesNotContain("Quarry seedling starts slowly");
   }
 
@@ -190,8 +191,11 @@ class LateLossTest {
         .hasSize(1);
     assertThat(answer.headline())
         .isEqualTo(
-            "Of 2,166 grafts once alive, about 25 % (likely 24 to 27 %) were lost by 56 days after"
-                + " the first count.");
+            "Early take %s, final take %s: of 2,166 grafts once alive, about 25 %% (likely 24 to 27 %%)"
+                    .formatted(
+                        Words.percent(answer.all().early().rate()),
+                        Words.percent(answer.all().last().rate()))
+                + " were lost by 56 days after the first count.");
     assertThat(answer.text())
         .contains(
             "Rootstock: as counted, late loss ran from 20 % (Kettlewick) to 47 % (Greyshell"

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 
 class MarginCostTest {
@@ -24,7 +25,7 @@ class MarginCostTest {
 
   @Test
   void late_losses_make_every_tree_dearer_alike() {
-    MarginCost cost = new MarginCost(10, 0.8, 0.2, 0.1);
+    MarginCost cost = new MarginCost(10, 0.8, 0.2, 0.1, OptionalDouble.empty());
     assertThat(cost.perTree(0.8)).isCloseTo(10 / (0.8 * 0.8), within(1e-12));
     assertThat(cost.dearerBy()).isCloseTo(1 / 7.0, within(1e-12));
   }

@@ -56,6 +56,13 @@ class SecondOpinionsTest {
     assertThat(named(answer, "random forest").rankAgreement()).isGreaterThan(0.9);
     assertThat(named(answer, "ridge logistic regression").rankAgreement()).isGreaterThan(0.95);
     assertThat(answer.subsampled()).isFalse();
+    for (Opinion opinion : answer.opinions()) {
+      long grafts = opinion.tenths().stream().mapToLong(t -> t.tally().grafts()).sum();
+      assertThat(grafts).as(opinion.name()).isEqualTo(6000);
+    }
+    for (FitChecks.Tenth tenth : model.tenths()) {
+      assertThat(tenth.predicted()).isCloseTo(tenth.tally().rate(), within(0.12));
+    }
   }
 
   /** Truth: take depends on storage by a sharp hump the straight line can't follow. */
@@ -184,6 +191,6 @@ class SecondOpinionsTest {
     assertThat(answer.sentence())
         .startsWith(
             "No second opinion: it takes two seasons or more to predict one from the others (");
-    assertThat(answer.tables()).hasSize(2);
+    assertThat(answer.tables()).hasSize(3).allMatch(table -> table.rows().isEmpty());
   }
 }

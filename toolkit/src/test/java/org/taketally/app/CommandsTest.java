@@ -99,6 +99,40 @@ class CommandsTest {
     assertThat(outcome.out().stripTrailing())
         .endsWith(folder.resolve("demo/season.html").toAbsolutePath().normalize().toString());
     assertThat(Files.readString(folder.resolve("demo/season.html"))).contains("</html>");
+    String flat = outcome.out().replaceAll("\\s+", " ");
+    assertThat(flat)
+        .contains("In short")
+        .contains("How many takes are lost later? Early take 73 %, final take 61 %:")
+        .contains("on Ostrey grafts start slowly: go by the final take there")
+        .contains("Does the model fit these records?")
+        .contains("A graft has taken when it was alive when counted");
+  }
+
+  @Test
+  void a_price_without_a_cost_and_a_cost_below_zero_are_typing_errors() throws IOException {
+    Path sheet = file("few.csv", HEADER + "Orrin,A,40,30\nEldra,B,40,12\nOrrin,B,20,15\n");
+    Outcome price = run("analyse", "--price-per-tree", "12", sheet);
+    assertThat(price.status()).isEqualTo(ExitStatus.USAGE);
+    assertThat(price.err()).contains("--price-per-tree needs --cost-per-graft beside it");
+    Outcome cost = run("analyse", "--cost-per-graft", "-1", sheet);
+    assertThat(cost.status()).isEqualTo(ExitStatus.USAGE);
+    assertThat(cost.err()).contains("--cost-per-graft: found -1.0, expected an amount above 0");
+  }
+
+  /** 57 of 100 took: a tree costs 4 / 0.57 = 7.02, ten points less 4 / 0.47 = 8.51. */
+  @Test
+  void what_the_margin_costs_is_said_when_prices_are_given() throws IOException {
+    Path json = folder.resolve("cost.json");
+    Path sheet = file("few.csv", HEADER + "Orrin,A,40,30\nEldra,B,40,12\nOrrin,B,20,15\n");
+    Outcome outcome =
+        run("analyse", "--cost-per-graft", "4", "--price-per-tree", "12", "--json", json, sheet);
+    assertThat(outcome.status()).isEqualTo(ExitStatus.FINE);
+    assertThat(outcome.out())
+        .contains("At a take of 57 % a saleable tree costs 7.02; 10 points less make it 8.51")
+        .contains("each graft made leaves 2.84 at that take and 1.64 at 10 points less");
+    JsonObject cost = JsonParser.parseString(Files.readString(json)).getAsJsonObject();
+    assertThat(cost.getAsJsonObject("marginCost").get("answer").getAsString())
+        .startsWith("At a take of 57 % a saleable tree costs 7.02");
   }
 
   @Test

@@ -2,6 +2,9 @@ package org.taketally.publish;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -10,10 +13,12 @@ import org.taketally.answers.Analysis;
 import org.taketally.answers.AnswerOptions;
 import org.taketally.cells.Cells;
 import org.taketally.cells.CellsOf;
-import org.taketally.figure.SampleAnswers;
 import org.taketally.figure.SvgReader;
 import org.taketally.model.TakeModel;
+import org.taketally.records.Assessments;
 import org.taketally.records.GraftRecords;
+import org.taketally.records.RecordsReader;
+import tech.tablesaw.api.Row;
 
 /** The pages for those who work with the records: analysis and check. */
 class WorkingPagesTest {
@@ -26,7 +31,26 @@ class WorkingPagesTest {
     TakeModel model = TakeModel.ofTakes().varyBy("cultivar", "grafter").compare("rootstock");
     AnswerOptions options = AnswerOptions.defaults().draws(200).bootstraps(0);
     Analysis analysis = Analysis.of(cells, model, options);
-    return AnalysisPage.of(records, analysis, List.of(SampleAnswers.lateLoss())).html();
+    return AnalysisPage.of(records, analysis.withLateLoss(records, countedTwice(records))).html();
+  }
+
+  /** Each row's takes at the end, and one graft more a month earlier where there was one. */
+  private Assessments countedTwice(GraftRecords records) {
+    StringBuilder text = new StringBuilder("record,assessed_date,alive\n");
+    for (Row row : records.frame()) {
+      int takes = row.getInt("takes");
+      int early = Math.min(row.getInt("grafts"), takes + 1);
+      String record = row.getString("record");
+      String last = row.getDate("assessed_date").toString();
+      String first = row.getDate("assessed_date").minusDays(30).toString();
+      text.append("%s,%s,%d\n%s,%s,%d\n".formatted(record, first, early, record, last, takes));
+    }
+    try {
+      Path file = Files.writeString(folder.resolve("assessments.csv"), text);
+      return RecordsReader.withDefaults().assessments(List.of(file), records);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   @Test

@@ -1,13 +1,16 @@
-package org.taketally.publish;
+package org.taketally.answers;
 
 import java.util.Optional;
 import java.util.stream.DoubleStream;
-import org.taketally.answers.Words;
 import org.taketally.records.DerivedColumn;
+import org.taketally.records.GraftRecords;
 import tech.tablesaw.api.Table;
 
-/** How long after grafting the takes were counted: the middle nine tenths of the rows. */
-final class AssessmentDays {
+/**
+ * What a take is in some records: alive when counted, so many days after grafting. Early take,
+ * final take and late loss are told apart by repeated counts only: {@link LateLoss}.
+ */
+public final class TakeMeaning {
 
   private static final String COLUMN = DerivedColumn.DAYS_TO_ASSESSMENT.columnName();
   private static final double LOWER_SHARE = 0.05;
@@ -15,7 +18,7 @@ final class AssessmentDays {
 
   private final long[] days;
 
-  AssessmentDays(Table frame) {
+  private TakeMeaning(Table frame) {
     this.days =
         frame.columnNames().contains(COLUMN)
             ? DoubleStream.of(frame.numberColumn(COLUMN).asDoubleArray())
@@ -26,8 +29,24 @@ final class AssessmentDays {
             : new long[0];
   }
 
+  /**
+   * Takes of the records' own column, and how long after grafting they were counted: the middle
+   * nine tenths of the rows.
+   *
+   * @param records as read
+   * @return one sentence
+   */
+  public static String of(GraftRecords records) {
+    return "A graft has taken when it was alive when counted%s."
+        .formatted(
+            new TakeMeaning(records.frame())
+                .words()
+                .map(words -> ", " + words)
+                .orElse(", on the day it was last counted"));
+  }
+
   /** In words; empty if no row has both dates. */
-  Optional<String> words() {
+  private Optional<String> words() {
     if (days.length == 0) {
       return Optional.empty();
     }

@@ -1,0 +1,109 @@
+package org.taketally.answers;
+
+import static org.taketally.answers.AnalysisJson.number;
+import static org.taketally.answers.AnalysisJson.range;
+import static org.taketally.answers.AnalysisJson.words;
+
+import com.google.gson.JsonElement;
+import com.google.gson.JsonNull;
+import com.google.gson.JsonObject;
+import com.google.gson.JsonPrimitive;
+import java.util.List;
+import java.util.Optional;
+import org.taketally.answers.RootstockVerdict.OffType;
+import org.taketally.answers.RootstockVerdict.TwoStocks;
+
+/** The verdict on rootstocks for other programs. */
+final class VerdictJson {
+
+  private VerdictJson() {}
+
+  static JsonObject of(RootstockVerdict rootstock) {
+    JsonObject object = verdict(rootstock.type());
+    object.add("stockCondition", orNull(rootstock.condition().map(VerdictJson::verdict)));
+    object.add("byHand", orNull(rootstock.byHand().map(view -> byHand(rootstock, view))));
+    object.add("offType", orNull(rootstock.offType().map(VerdictJson::offType)));
+    return object;
+  }
+
+  private static JsonElement orNull(Optional<JsonObject> object) {
+    return object.<JsonElement>map(found -> found).orElse(JsonNull.INSTANCE);
+  }
+
+  private static JsonObject byHand(RootstockVerdict rootstock, TwoStocks view) {
+    JsonObject object = new JsonObject();
+    object.addProperty("first", view.first());
+    object.addProperty("second", view.second());
+    object.add("difference", orNull(view.difference().map(VerdictJson::estimate)));
+    object.add("oddsRatio", orNull(view.oddsRatio().map(VerdictJson::estimate)));
+    object.add("agreement", number(view.agreement()));
+    object.addProperty("sentence", view.sentence());
+    rootstock.tables().stream()
+        .filter(table -> table.name().equals(RootstockVerdict.BY_HAND_CULTIVARS))
+        .forEach(table -> object.add("cultivars", table.toJson()));
+    return object;
+  }
+
+  private static JsonObject offType(OffType offType) {
+    JsonObject object = new JsonObject();
+    JsonObject pure = new JsonObject();
+    range(pure, offType.trueToType());
+    object.add("trueToType", pure);
+    object.add("largest", number(offType.largest()));
+    object.add("largestIfPure", number(offType.largestIfPure()));
+    object.addProperty("sentence", offType.sentence());
+    return object;
+  }
+
+  private static JsonObject verdict(FactorVerdict verdict) {
+    JsonObject object = new JsonObject();
+    object.addProperty("factor", verdict.factor());
+    object.addProperty("verdict", verdict.verdict().words());
+    object.addProperty("grafts", verdict.tally().grafts());
+    object.addProperty("margin", verdict.options().margin());
+    object.add("reasons", words(verdict.reasons()));
+    object.add("standingOut", words(verdict.standingOut()));
+    List<AnswerTable> tables = verdict.tables();
+    object.add("pairs", tables.get(0).toJson());
+    object.add("levels", tables.get(1).toJson());
+    object.add("tests", tables.get(2).toJson());
+    object.add(
+        "spread", verdict.size().<JsonElement>map(VerdictJson::spread).orElse(JsonNull.INSTANCE));
+    object.add(
+        "smallestDetectable",
+        verdict.detectable().<JsonElement>map(VerdictJson::detectable).orElse(JsonNull.INSTANCE));
+    JsonObject entanglement = new JsonObject();
+    entanglement.addProperty("comparable", verdict.entanglement().comparable());
+    entanglement.add("efficiency", number(verdict.entanglement().efficiency()));
+    entanglement.add("ties", verdict.entanglement().table().toJson());
+    object.add("entanglement", entanglement);
+    return object;
+  }
+
+  private static JsonObject spread(FactorVerdict.Size size) {
+    JsonObject object = new JsonObject();
+    object.add("standardDeviation", estimate(size.standardDeviation()));
+    object.add("largestDifference", estimate(size.largest()));
+    object.add("chanceWithinMargin", number(size.chanceWithinMargin()));
+    return object;
+  }
+
+  private static JsonObject detectable(FactorVerdict.Detectable detectable) {
+    JsonObject object = new JsonObject();
+    object.add("difference", number(detectable.smallestDifference()));
+    object.add("equivalenceMargin", number(detectable.equivalenceMargin()));
+    object.add(
+        "moreGrafts",
+        detectable.moreGrafts().isPresent()
+            ? new JsonPrimitive(detectable.moreGrafts().getAsLong())
+            : JsonNull.INSTANCE);
+    return object;
+  }
+
+  private static JsonObject estimate(Estimate estimate) {
+    JsonObject object = new JsonObject();
+    object.add("value", number(estimate.value()));
+    range(object, estimate.interval());
+    return object;
+  }
+}

@@ -1,0 +1,58 @@
+package org.taketally.app;
+
+import java.util.OptionalDouble;
+import org.taketally.answers.Analysis;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** What a graft costs and a tree brings, to see what the margin is worth. */
+final class CostOptions {
+
+  @Spec(Spec.Target.MIXEE)
+  private CommandSpec command;
+
+  @Option(
+      names = "--cost-per-graft",
+      paramLabel = "MONEY",
+      description =
+          "Cost of one graft made, stock, wood and work included: shows what the margin costs a"
+              + " saleable tree.")
+  private Double cost;
+
+  @Option(
+      names = "--price-per-tree",
+      paramLabel = "MONEY",
+      description = "What a saleable tree brings; goes with --cost-per-graft.")
+  private Double price;
+
+  /** The analysis with the cost of the margin, if prices were given. */
+  Analysis added(Analysis analysis) {
+    requireSense();
+    if (cost == null) {
+      return analysis;
+    }
+    return analysis.withCost(
+        cost, price == null ? OptionalDouble.empty() : OptionalDouble.of(price));
+  }
+
+  /** Said before the records are read. */
+  void requireSense() {
+    if (price != null && cost == null) {
+      throw wrong("--price-per-tree needs --cost-per-graft beside it");
+    }
+    requireAboveZero("--cost-per-graft", cost);
+    requireAboveZero("--price-per-tree", price);
+  }
+
+  private void requireAboveZero(String option, Double money) {
+    if (money != null && !(money > 0)) {
+      throw wrong("%s: found %s, expected an amount above 0, e.g. 4.50".formatted(option, money));
+    }
+  }
+
+  private ParameterException wrong(String message) {
+    return new ParameterException(command.commandLine(), message);
+  }
+}
