@@ -11,7 +11,8 @@ import org.taketally.model.TakeModel;
 import org.taketally.terms.Provenance;
 
 /**
- * A trial of known truth: rootstocks by cultivars, grafted over days by a few hands.
+ * A trial of known truth: rootstocks by cultivars, on swelling or dormant buds, grafted over days
+ * by a few hands.
  *
  * @param stocks rootstocks
  * @param grafts grafts in all
@@ -53,14 +54,23 @@ record Trial(int stocks, int grafts, Layout layout, Pattern pattern, double gap)
   }
 
   static final TakeModel MODEL =
-      TakeModel.ofTakes().varyBy("cultivar", "grafter", "grafting_day").compare("rootstock");
+      TakeModel.ofTakes()
+          .adjustFor("bud_stage")
+          .varyBy("cultivar", "grafter", "grafting_day")
+          .compare("rootstock");
+
+  /** True logit of dormant against swelling buds. */
+  static final double DORMANT = -0.5;
 
   private static final int CULTIVARS = 8;
   private static final int GRAFTERS = 4;
   private static final double MIDDLE = 0.8;
-  private static final double CULTIVAR_SD = 0.6;
-  private static final double GRAFTER_SD = 0.3;
-  private static final double DAY_SD = 0.3;
+
+  /** True standard deviations, logits. */
+  static final double CULTIVAR_SD = 0.6;
+
+  static final double GRAFTER_SD = 0.3;
+  static final double DAY_SD = 0.3;
 
   /**
    * Records of one such trial.
@@ -68,8 +78,9 @@ record Trial(int stocks, int grafts, Layout layout, Pattern pattern, double gap)
    * @param cells as recorded
    * @param takes true take of each rootstock, averaged over the mix
    * @param cultivarTakes true take of each cultivar, averaged over the mix
+   * @param budGap true take of swelling less that of dormant buds, averaged over the mix
    */
-  record Made(Cells cells, double[] takes, double[] cultivarTakes) {
+  record Made(Cells cells, double[] takes, double[] cultivarTakes, double budGap) {
 
     @Override
     public boolean equals(Object other) {
@@ -94,7 +105,13 @@ record Trial(int stocks, int grafts, Layout layout, Pattern pattern, double gap)
     double[] day = effects(random, days(), DAY_SD);
     double[] others = new double[grafts];
     Arrays.setAll(
-        others, i -> MIDDLE + cultivar[codes[0][i]] + grafter[codes[2][i]] + day[codes[3][i]]);
+        others,
+        i ->
+            MIDDLE
+                + cultivar[codes[0][i]]
+                + grafter[codes[2][i]]
+                + day[codes[3][i]]
+                + codes[4][i] * DORMANT);
     double[] stock = stockEffects(others);
     int[] takes = new int[grafts];
     Arrays.setAll(
@@ -103,11 +120,12 @@ record Trial(int stocks, int grafts, Layout layout, Pattern pattern, double gap)
     double[] rest = new double[grafts];
     Arrays.setAll(rest, i -> others[i] - cultivar[codes[0][i]] + stock[codes[1][i]]);
     double[] byCultivar = Arrays.stream(cultivar).map(effect -> mean(rest, effect)).toArray();
-    return new Made(cells(codes, takes), byStock, byCultivar);
+    Arrays.setAll(rest, i -> others[i] - codes[4][i] * DORMANT + stock[codes[1][i]]);
+    return new Made(cells(codes, takes), byStock, byCultivar, mean(rest, 0) - mean(rest, DORMANT));
   }
 
   private int[][] codes(Random random) {
-    int[][] codes = new int[4][grafts];
+    int[][] codes = new int[5][grafts];
     for (int i = 0; i < grafts; i++) {
       codes[3][i] = (int) ((long) i * days() / grafts);
       codes[0][i] = random.nextInt(CULTIVARS);
@@ -115,6 +133,7 @@ record Trial(int stocks, int grafts, Layout layout, Pattern pattern, double gap)
           layout == Layout.UNEVEN && random.nextDouble() < 0.6
               ? codes[0][i] % GRAFTERS
               : random.nextInt(GRAFTERS);
+      codes[4][i] = random.nextInt(2);
       codes[1][i] =
           switch (layout) {
             case EVEN -> random.nextInt(stocks);
@@ -174,10 +193,10 @@ record Trial(int stocks, int grafts, Layout layout, Pattern pattern, double gap)
   }
 
   private Cells cells(int[][] codes, int[] takes) {
-    List<String> names = List.of("cultivar", "rootstock", "grafter", "grafting_day");
-    int[] sizes = {CULTIVARS, stocks, GRAFTERS, days()};
+    List<String> names = List.of("cultivar", "rootstock", "grafter", "grafting_day", "bud_stage");
+    int[] sizes = {CULTIVARS, stocks, GRAFTERS, days(), 2};
     List<Factor> factors = new ArrayList<>();
-    for (int f = 0; f < 4; f++) {
+    for (int f = 0; f < names.size(); f++) {
       String name = names.get(f);
       List<String> levels =
           IntStream.range(0, sizes[f]).mapToObj(k -> name + " " + (k + 1)).toList();
