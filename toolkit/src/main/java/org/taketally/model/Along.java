@@ -12,6 +12,12 @@ final class Along {
 
   private static final int FINE = 40;
 
+  /** Intervals of the grid of a known shape, and where it ends, in multiples of its reach. */
+  private static final int KNOWN = 60;
+
+  private static final double LOWEST = -1;
+  private static final double HIGHEST = 2;
+
   private final double[] at;
   private final double[] logDensity;
   private final double[] upTo;
@@ -70,6 +76,48 @@ final class Along {
       grid[i] =
           low <= 0.004 ? 0.002 + (high - 0.002) * share * share : low * Math.pow(high / low, share);
       values[i] = logDensity.applyAsDouble(grid[i]);
+    }
+    return new Along(grid, values);
+  }
+
+  /**
+   * Where many cells pin the standard deviation of m levels down: the density of the spread of m
+   * normal deviations that are as good as known, log p = -m (log t + s^2 / (2 t^2)).
+   *
+   * @param estimate s, above 0
+   * @param levels m, as many as the curvature at the estimate amounts to, above 0
+   * @param prior log density of the prior
+   */
+  static Along known(double estimate, double levels, DoubleUnaryOperator prior) {
+    double reach = 4 / Math.sqrt(2 * levels);
+    double[] grid = new double[KNOWN + 1];
+    double[] values = new double[grid.length];
+    for (int i = 0; i < grid.length; i++) {
+      double log = reach * (LOWEST + i * (HIGHEST - LOWEST) / KNOWN);
+      grid[i] = estimate * Math.exp(log);
+      values[i] = -levels * (log + Math.exp(-2 * log) / 2) + prior.applyAsDouble(grid[i]);
+    }
+    return new Along(grid, values);
+  }
+
+  /**
+   * Where the variance is known no better than to a normal error: log p = -i (t^2 - s^2)^2 / 2.
+   *
+   * @param estimate s, above 0
+   * @param information i, of the variance, above 0
+   * @param prior log density of the prior
+   */
+  static Along measured(double estimate, double information, DoubleUnaryOperator prior) {
+    double variance = estimate * estimate;
+    double reach = 4 / Math.sqrt(information);
+    double low = Math.sqrt(Math.max(1e-6 * variance, variance - reach));
+    double high = Math.sqrt(variance + reach);
+    double[] grid = new double[KNOWN + 1];
+    double[] values = new double[grid.length];
+    for (int i = 0; i < grid.length; i++) {
+      grid[i] = low + i * (high - low) / KNOWN;
+      double away = grid[i] * grid[i] - variance;
+      values[i] = -information * away * away / 2 + prior.applyAsDouble(grid[i]);
     }
     return new Along(grid, values);
   }

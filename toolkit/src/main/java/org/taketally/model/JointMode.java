@@ -50,7 +50,7 @@ final class JointMode {
   JointMode correct(Prior.Fixed prior) {
     SelectedInverse inverse = new SelectedInverse(factor, true, parallel);
     restCovariance = inverse.rest;
-    JointSums sums = new JointSums(inverse, pass, prior);
+    JointSums sums = new JointSums(inverse, pass, prior, parallel);
     LevelVector shift = sums.slopes();
     factor.scales.apply(shift);
     new BlockSolver(factor).solveJoint(shift);

@@ -12,26 +12,25 @@ final class JointSums {
   private final SortedCells sorted;
   private final LevelVector slopes;
   private final LevelVector cubes;
-  private final double[] across;
-  private final double[] toFixed;
+  private final CellPass pass;
   private final int fixed;
 
   /** Inverse of the covariance of the fixed effects; empty under a flat prior. */
   private final double[][] information;
 
-  JointSums(SelectedInverse inverse, CellPass pass, Prior.Fixed prior) {
+  JointSums(SelectedInverse inverse, CellPass pass, Prior.Fixed prior, Parallel parallel) {
     this.inverse = inverse;
+    this.pass = pass;
     this.sorted = inverse.sorted;
     this.fixed = sorted.patterns.width();
     this.slopes = new LevelVector(sorted);
     this.cubes = new LevelVector(sorted);
-    this.across = new double[sorted.restOf.length];
-    this.toFixed = new double[fixed];
     this.information = prior == Prior.Fixed.FLAT ? new double[0][] : fixedInformation();
-    for (int node = 0; node + 1 < sorted.start.length; node++) {
-      for (int i = sorted.start[node]; i < sorted.start[node + 1]; i++) {
-        add(node, i, pass);
-      }
+    Piece[] pieces = new Piece[sorted.pieceCount()];
+    parallel.run(pieces.length, piece -> pieces[piece] = new Piece(piece));
+    for (Piece piece : pieces) {
+      Dense.axpy(slopes.rest, 1, piece.slopes, 0, piece.slopes.length);
+      Dense.axpy(cubes.rest, 1, piece.cubes, 0, piece.cubes.length);
     }
   }
 
@@ -39,17 +38,6 @@ final class JointSums {
     int[] places = IntStream.range(sorted.rest, sorted.rest + fixed).toArray();
     SmallMatrix covariance = SmallMatrix.of(SmallMatrix.part(inverse.rest, places));
     return covariance == null ? new double[0][] : covariance.inverse();
-  }
-
-  /** The part of the variance of eta that is due to beta: c' I c, c = cov(eta, beta). */
-  private double dueToFixed() {
-    double sum = 0;
-    for (int j = 0; j < information.length; j++) {
-      for (int l = 0; l < fixed; l++) {
-        sum += toFixed[j] * information[j][l] * toFixed[l];
-      }
-    }
-    return sum;
   }
 
   /** A'(w' v). */
@@ -73,95 +61,125 @@ final class JointSums {
     return variances;
   }
 
-  private void add(int node, int i, CellPass pass) {
-    double eta = pass.eta()[i];
-    double mu = 1 / (1 + Math.exp(-eta));
-    double slope = pass.grafts(i) * mu * (1 - mu) * (1 - 2 * mu);
-    double[] x = sorted.patterns.rows()[sorted.pattern[i]];
-    withRest(node, i, x);
-    double v = 0;
-    for (int j = 0; j < fixed; j++) {
-      v += x[j] * toFixed[j];
-      cubes.rest[sorted.rest + j] += slope * cube(toFixed[j]);
-    }
-    for (int f = 0; f < across.length; f++) {
-      v += across[f];
-      cubes.rest[sorted.restOf[f][i]] += slope * cube(across[f]);
-    }
-    for (int d = 0; d < sorted.depths; d++) {
-      double covariance = withChain(node, d, i, x);
-      v += covariance;
-      cubes.chain[d][inverse.ancestor(0, node, d)] += slope * cube(covariance);
-    }
-    double t = slope * (v - dueToFixed());
-    for (int d = 0; d < sorted.depths; d++) {
-      slopes.chain[d][inverse.ancestor(0, node, d)] += t;
-    }
-    for (int[] levels : sorted.restOf) {
-      slopes.rest[levels[i]] += t;
-    }
-    for (int j = 0; j < fixed; j++) {
-      slopes.rest[sorted.rest + j] += t * x[j];
-    }
-  }
+  /** Cells of one piece of work: whole top nodes, so that only the remainder is shared. */
+  private final class Piece {
+    private final double[] slopes = new double[JointSums.this.slopes.rest.length];
+    private final double[] cubes = new double[slopes.length];
+    private final double[] across = new double[sorted.restOf.length];
+    private final double[] toFixed = new double[fixed];
 
-  private static double cube(double c) {
-    return c * c * c;
-  }
+    Piece(int piece) {
+      for (int node = sorted.pieceFrom[piece]; node < sorted.pieceFrom[piece + 1]; node++) {
+        for (int i = sorted.start[node]; i < sorted.start[node + 1]; i++) {
+          add(node, i);
+        }
+      }
+    }
 
-  /** Covariances of eta with the cell's levels of the remainder and with the fixed effects. */
-  private void withRest(int node, int i, double[] x) {
-    for (int j = 0; j < fixed; j++) {
-      int b = sorted.rest + j;
-      double sum = inverse.fixed[node * fixed + j];
-      for (int e = 1; e < sorted.depths; e++) {
-        sum += inverse.rows[e - 1][inverse.ancestor(0, node, e)][b];
+    /** The part of the variance of eta that is due to beta: c' I c, c = cov(eta, beta). */
+    private double dueToFixed() {
+      double sum = 0;
+      for (int j = 0; j < information.length; j++) {
+        double[] row = information[j];
+        double half = row[j] * toFixed[j] / 2;
+        for (int l = 0; l < j; l++) {
+          half += row[l] * toFixed[l];
+        }
+        sum += 2 * toFixed[j] * half;
+      }
+      return sum;
+    }
+
+    private void add(int node, int i) {
+      double eta = pass.eta()[i];
+      double mu = 1 / (1 + Math.exp(-eta));
+      double slope = pass.grafts(i) * mu * (1 - mu) * (1 - 2 * mu);
+      double[] x = sorted.patterns.rows()[sorted.pattern[i]];
+      withRest(node, i, x);
+      double v = 0;
+      for (int j = 0; j < fixed; j++) {
+        v += x[j] * toFixed[j];
+        cubes[sorted.rest + j] += slope * cube(toFixed[j]);
+      }
+      for (int f = 0; f < across.length; f++) {
+        v += across[f];
+        cubes[sorted.restOf[f][i]] += slope * cube(across[f]);
+      }
+      for (int d = 0; d < sorted.depths; d++) {
+        double covariance = withChain(node, d, i, x);
+        v += covariance;
+        JointSums.this.cubes.chain[d][inverse.ancestor(0, node, d)] += slope * cube(covariance);
+      }
+      double t = slope * (v - dueToFixed());
+      for (int d = 0; d < sorted.depths; d++) {
+        JointSums.this.slopes.chain[d][inverse.ancestor(0, node, d)] += t;
       }
       for (int[] levels : sorted.restOf) {
-        sum += inverse.rest[b][levels[i]];
-      }
-      for (int l = 0; l < fixed; l++) {
-        sum += inverse.rest[b][sorted.rest + l] * x[l];
-      }
-      toFixed[j] = sum;
-    }
-    for (int f = 0; f < across.length; f++) {
-      int a = sorted.restOf[f][i];
-      double sum = inverse.met[sorted.metAt[f][i]];
-      for (int e = 1; e < sorted.depths; e++) {
-        sum += inverse.rows[e - 1][inverse.ancestor(0, node, e)][a];
-      }
-      for (int[] levels : sorted.restOf) {
-        sum += inverse.rest[a][levels[i]];
+        slopes[levels[i]] += t;
       }
       for (int j = 0; j < fixed; j++) {
-        sum += inverse.rest[a][sorted.rest + j] * x[j];
+        slopes[sorted.rest + j] += t * x[j];
       }
-      across[f] = sum;
     }
-  }
 
-  private double withChain(int node, int d, int i, double[] x) {
-    int here = inverse.ancestor(0, node, d);
-    double sum = inverse.variance[d][here];
-    for (int e = 0; e < sorted.depths; e++) {
-      if (e < d) {
-        sum += inverse.above[e][d][inverse.ancestor(0, node, e)];
-      } else if (e > d) {
-        sum += inverse.above[d][e][here];
+    private static double cube(double c) {
+      return c * c * c;
+    }
+
+    /** Covariances of eta with the cell's levels of the remainder and with the fixed effects. */
+    private void withRest(int node, int i, double[] x) {
+      for (int j = 0; j < fixed; j++) {
+        int b = sorted.rest + j;
+        double sum = inverse.fixed[node * fixed + j];
+        for (int e = 1; e < sorted.depths; e++) {
+          sum += inverse.rows[e - 1][inverse.ancestor(0, node, e)][b];
+        }
+        for (int[] levels : sorted.restOf) {
+          sum += inverse.rest[b][levels[i]];
+        }
+        for (int l = 0; l < fixed; l++) {
+          sum += inverse.rest[b][sorted.rest + l] * x[l];
+        }
+        toFixed[j] = sum;
+      }
+      for (int f = 0; f < across.length; f++) {
+        int a = sorted.restOf[f][i];
+        double sum = inverse.met[sorted.metAt[f][i]];
+        for (int e = 1; e < sorted.depths; e++) {
+          sum += inverse.rows[e - 1][inverse.ancestor(0, node, e)][a];
+        }
+        for (int[] levels : sorted.restOf) {
+          sum += inverse.rest[a][levels[i]];
+        }
+        for (int j = 0; j < fixed; j++) {
+          sum += inverse.rest[a][sorted.rest + j] * x[j];
+        }
+        across[f] = sum;
       }
     }
-    for (int f = 0; f < across.length; f++) {
-      int a = sorted.restOf[f][i];
-      sum += d == 0 ? inverse.met[sorted.metAt[f][i]] : inverse.rows[d - 1][here][a];
+
+    private double withChain(int node, int d, int i, double[] x) {
+      int here = inverse.ancestor(0, node, d);
+      double sum = inverse.variance[d][here];
+      for (int e = 0; e < sorted.depths; e++) {
+        if (e < d) {
+          sum += inverse.above[e][d][inverse.ancestor(0, node, e)];
+        } else if (e > d) {
+          sum += inverse.above[d][e][here];
+        }
+      }
+      for (int f = 0; f < across.length; f++) {
+        int a = sorted.restOf[f][i];
+        sum += d == 0 ? inverse.met[sorted.metAt[f][i]] : inverse.rows[d - 1][here][a];
+      }
+      for (int j = 0; j < fixed; j++) {
+        sum +=
+            x[j]
+                * (d == 0
+                    ? inverse.fixed[node * fixed + j]
+                    : inverse.rows[d - 1][here][sorted.rest + j]);
+      }
+      return sum;
     }
-    for (int j = 0; j < fixed; j++) {
-      sum +=
-          x[j]
-              * (d == 0
-                  ? inverse.fixed[node * fixed + j]
-                  : inverse.rows[d - 1][here][sorted.rest + j]);
-    }
-    return sum;
   }
 }

@@ -34,13 +34,19 @@ final class NestedLaplace {
   private final Prior prior;
   private final Effort effort;
 
+  /** From this share of its levels' worth of information on, a spread counts as known. */
+  private static final double KNOWN_FROM = 0.5;
+
+  /** Proposals are wider than the density, so that no weight is large. */
+  private static final double WIDER = 0.85;
+
   /** How many points can be afforded; by cells, so that it doesn't depend on the machine. */
-  private record Effort(int grid, int points) {
+  private record Effort(int grid, int points, boolean shapes) {
     static Effort of(int cells) {
       if (cells <= 5_000) {
-        return new Effort(24, 128);
+        return new Effort(24, 128, false);
       }
-      return cells <= 100_000 ? new Effort(12, 32) : new Effort(0, 1);
+      return cells <= 100_000 ? new Effort(12, 32, true) : new Effort(0, 1, true);
     }
   }
 
@@ -52,14 +58,12 @@ final class NestedLaplace {
   }
 
   TakeDraws.Source source(int count, long seed) {
+    if (fit.tau.length == 0 || effort.points() == 1) {
+      return aroundFit(seed);
+    }
     List<Weighted> points = points();
     int[] chosen = choose(points, count, seed);
     TakeDraws.Draw[] draws = new TakeDraws.Draw[count];
-    if (points.size() == 1) {
-      double[] theta = points.get(0).theta();
-      JointMode mode = at(theta);
-      return number -> draw(mode, theta, seed, number);
-    }
     for (int p = 0; p < points.size(); p++) {
       JointMode mode = null;
       for (int d = 0; d < count; d++) {
@@ -71,6 +75,43 @@ final class NestedLaplace {
       }
     }
     return number -> draws[number];
+  }
+
+  /**
+   * Effects and deviations at the fit's standard deviations, which so many cells pin down as far as
+   * deviations are concerned; the standard deviations themselves from their own shapes. One
+   * estimated as zero stays there.
+   */
+  private TakeDraws.Source aroundFit(long seed) {
+    double[] theta = fit.thetas();
+    JointMode mode = at(theta);
+    Along[] shapes = new Along[theta.length];
+    for (int k = 0; k < theta.length; k++) {
+      shapes[k] = fit.tau[k] > 0 ? shape(k, 1) : null;
+    }
+    return number -> {
+      SplittableRandom random = new SplittableRandom(seed * 7_368_787L + number);
+      double[] sds = theta.clone();
+      for (int k = 0; k < sds.length; k++) {
+        double share = random.nextDouble();
+        sds[k] = shapes[k] == null ? sds[k] : shapes[k].quantile(share);
+      }
+      return draw(mode, sds, seed, number);
+    };
+  }
+
+  /** How many levels would say as much about a standard deviation, were they known exactly. */
+  private double information(int k) {
+    return 2 * fit.tau[k] * fit.tau[k] * fit.information[k][k];
+  }
+
+  /** Density of a standard deviation from the curvature of the fit, wider for a share below 1. */
+  private Along shape(int k, double share) {
+    double estimate = Math.sqrt(fit.tau[k]);
+    double levels = information(k);
+    return levels >= KNOWN_FROM * fit.modes[k].length
+        ? Along.known(estimate, share * levels, prior::logDensity)
+        : Along.measured(estimate, share * fit.information[k][k], prior::logDensity);
   }
 
   /** Effects and deviations given standard deviations. */
@@ -98,9 +139,6 @@ final class NestedLaplace {
 
   private List<Weighted> points() {
     int varying = fit.tau.length;
-    if (varying == 0 || effort.points() == 1) {
-      return List.of(new Weighted(fit.thetas(), 0));
-    }
     List<Along> proposals = new ArrayList<>();
     double[] centre = new double[varying];
     for (int k = 0; k < varying; k++) {
@@ -109,14 +147,16 @@ final class NestedLaplace {
     for (int k = 0; k < varying; k++) {
       int place = k;
       Along along =
-          Along.of(
-              centre[k],
-              effort.grid(),
-              t -> {
-                double[] theta = centre.clone();
-                theta[place] = t;
-                return logPosterior(theta);
-              });
+          effort.shapes() && fit.tau[k] > 0
+              ? shape(k, WIDER)
+              : Along.of(
+                  centre[k],
+                  effort.grid(),
+                  t -> {
+                    double[] theta = centre.clone();
+                    theta[place] = t;
+                    return logPosterior(theta);
+                  });
       proposals.add(along);
       centre[k] = along.quantile(0.5);
     }
