@@ -130,13 +130,14 @@ public record Difficulty(
 
   private String bandLine(Band band) {
     AnswerOptions.Bands limits = options.bands();
+    String sure = "at least " + Words.percent(limits.sure()) + " sure";
+    String hardBelow = Words.percent(limits.hardBelow());
+    String easyFrom = Words.percent(limits.easyFrom());
     return switch (band) {
-      case EASY -> "Easy (surely %s or more)".formatted(Words.percent(limits.easyFrom()));
-      case MIDDLING ->
-          "Middling (surely between %s and %s)"
-              .formatted(Words.percent(limits.hardBelow()), Words.percent(limits.easyFrom()));
-      case HARD -> "Hard (surely under %s)".formatted(Words.percent(limits.hardBelow()));
-      case CANT_TELL -> "Can't tell (the likely range crosses a limit)";
+      case EASY -> "Easy (%s: %s or more)".formatted(sure, easyFrom);
+      case MIDDLING -> "Middling (%s: %s to %s)".formatted(sure, hardBelow, easyFrom);
+      case HARD -> "Hard (%s: under %s)".formatted(sure, hardBelow);
+      case CANT_TELL -> "Can't tell (too near a limit to be that sure)";
     };
   }
 
