@@ -14,6 +14,9 @@ final class Answering {
   private static final String CULTIVAR = "cultivar";
   private static final String STORAGE = "storage_days";
 
+  /** Above this the checks, which look at each cell many times, would double the time. */
+  private static final int CHECKED_CELLS = 1_000_000;
+
   private final TakeFit fit;
   private final String compared;
   private final AnswerOptions options;
@@ -36,7 +39,7 @@ final class Answering {
         Movers.of(averaging, options),
         storage(),
         grafters(),
-        Optional.of(FitChecks.of(averaging, options)),
+        fitChecks(),
         Analysis.Beside.NOTHING,
         spreads(),
         withNotAsked(),
@@ -78,6 +81,18 @@ final class Answering {
             "How does take change with storage days?",
             "Days of storage aren't in the model: they need the dates the budwood was cut and grafted,"
                 + " for most grafts and with at least two different values."));
+    return Optional.empty();
+  }
+
+  private Optional<FitChecks> fitChecks() {
+    if (fit.cells().size() <= CHECKED_CELLS) {
+      return Optional.of(FitChecks.of(averaging, options));
+    }
+    absent.add(
+        new Absent(
+            "Does the model fit these records?",
+            "Not checked: there are more than a million different patterns of records. Analyse a"
+                + " season or a site at a time to have the fit checked."));
     return Optional.empty();
   }
 

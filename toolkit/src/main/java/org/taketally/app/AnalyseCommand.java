@@ -1,6 +1,7 @@
 package org.taketally.app;
 
 import com.google.gson.GsonBuilder;
+import com.google.gson.JsonObject;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -12,6 +13,7 @@ import org.taketally.answers.Analysis;
 import org.taketally.answers.AnalysisJson;
 import org.taketally.answers.Answer;
 import org.taketally.answers.AnswerTable;
+import org.taketally.answers.ProfileRanges;
 import org.taketally.answers.SuggestedModel;
 import org.taketally.answers.TakeMeaning;
 import org.taketally.cells.Cells;
@@ -57,6 +59,13 @@ final class AnalyseCommand implements Callable<Integer> {
   private boolean secondOpinions;
 
   @Option(
+      names = "--profile",
+      description =
+          "Give profile-likelihood ranges of fixed effects and spreads as well (logits); takes some"
+              + " ten further fits each.")
+  private boolean profile;
+
+  @Option(
       names = "--rows-as-given",
       description =
           "Keep every column, so that rows are only added up where they are alike in all of them.")
@@ -69,11 +78,19 @@ final class AnalyseCommand implements Callable<Integer> {
     boolean rowsNeeded = rowsAsGiven || out.asked() || input.countedAgain();
     Analysis analysis = choices.named() && !rowsNeeded ? streamed() : held(said);
     boolean onlyJson = json != null && json.toString().equals("-");
+    Optional<ProfileRanges> ranges =
+        profile
+            ? Optional.of(ProfileRanges.of(analysis.fit(), analysis.options()))
+            : Optional.empty();
     if (!onlyJson) {
-      new Printing(spec.commandLine().getOut()).analysis(analysis, said);
+      Printing printing = new Printing(spec.commandLine().getOut());
+      printing.analysis(analysis, said);
+      ranges.ifPresent(found -> printing.profile(found));
     }
     if (json != null) {
-      writeJson(analysis, onlyJson);
+      JsonObject result = AnalysisJson.of(analysis);
+      ranges.ifPresent(found -> result.getAsJsonObject("fit").add("profile", found.json()));
+      writeJson(result, onlyJson);
     }
     return ExitStatus.FINE;
   }
@@ -145,13 +162,8 @@ final class AnalyseCommand implements Callable<Integer> {
     return Analysis.of(cells, model, choices.answers());
   }
 
-  private void writeJson(Analysis analysis, boolean toStandardOutput) throws IOException {
-    String text =
-        new GsonBuilder()
-            .serializeNulls()
-            .setPrettyPrinting()
-            .create()
-            .toJson(AnalysisJson.of(analysis));
+  private void writeJson(JsonObject result, boolean toStandardOutput) throws IOException {
+    String text = new GsonBuilder().serializeNulls().setPrettyPrinting().create().toJson(result);
     if (toStandardOutput) {
       spec.commandLine().getOut().println(text);
       spec.commandLine().getOut().flush();

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.stream.Stream;
 import org.taketally.answers.Analysis;
 import org.taketally.answers.Answer;
+import org.taketally.answers.ProfileRanges;
 import org.taketally.model.FitWarning;
 import org.taketally.records.GraftRecords;
 import org.taketally.records.ProblemSummary;
@@ -94,6 +95,11 @@ final class Printing {
       lines.forEach(out::println);
       out.flush();
     }
+  }
+
+  void profile(ProfileRanges ranges) {
+    heading("Ranges by profile likelihood (logits)");
+    paragraphs(ranges.text());
   }
 
   /** A line that is not wrapped, such as a command to copy. */

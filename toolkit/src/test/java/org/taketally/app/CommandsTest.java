@@ -1,9 +1,11 @@
 package org.taketally.app;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
+import java.io.BufferedWriter;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
@@ -13,6 +15,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.taketally.records.invented.BenchRecords;
 import picocli.CommandLine;
 
 /** Commands as typed: what is said, and the exit status. */
@@ -77,6 +80,57 @@ class CommandsTest {
     run("analyse", "--json", first, sheet);
     run("analyse", "--json", second, sheet);
     assertThat(first).hasSameBinaryContentAs(second);
+  }
+
+  @Test
+  void same_records_give_the_same_bytes_where_spreads_are_integrated() throws IOException {
+    Path sheet = folder.resolve("S.csv");
+    try (BufferedWriter writer = Files.newBufferedWriter(sheet)) {
+      BenchRecords.write(BenchRecords.Size.S, 1, writer);
+    }
+    Path dictionary =
+        Files.writeString(
+            folder.resolve("columns.json"), "{ \"columns\": { \"record\": \"graft_id\" } }");
+    for (String name : List.of("first.json", "second.json")) {
+      Outcome outcome =
+          run(
+              "analyse",
+              "--vary-by",
+              "cultivar,rootstock,pairing,grafter,site,season",
+              "--dictionary",
+              dictionary,
+              "--json",
+              folder.resolve(name),
+              sheet);
+      assertThat(outcome.status()).as(outcome.err()).isEqualTo(ExitStatus.FINE);
+    }
+    assertThat(folder.resolve("first.json")).hasSameBinaryContentAs(folder.resolve("second.json"));
+  }
+
+  /** Reference: R 4.2.2, confint(glm(cbind(c(30, 12), c(10, 28)) ~ stock, binomial)). */
+  @Test
+  void profile_gives_ranges_by_likelihood() throws IOException {
+    Path json = folder.resolve("profile.json");
+    Outcome outcome =
+        run(
+            "analyse",
+            "--adjust-for",
+            "rootstock",
+            "--profile",
+            "--json",
+            json,
+            file("two.csv", HEADER + "Orrin,A,40,30\nOrrin,B,40,12\n"));
+    assertThat(outcome.status()).as(outcome.err()).isEqualTo(ExitStatus.FINE);
+    assertThat(outcome.out()).contains("Ranges by profile likelihood", "rootstock B: -1.946");
+    JsonObject stock =
+        JsonParser.parseString(Files.readString(json))
+            .getAsJsonObject()
+            .getAsJsonObject("fit")
+            .getAsJsonArray("profile")
+            .get(1)
+            .getAsJsonObject();
+    assertThat(stock.get("low").getAsDouble()).isCloseTo(-2.97321212, within(1e-3));
+    assertThat(stock.get("high").getAsDouble()).isCloseTo(-0.9930099, within(1e-3));
   }
 
   @Test
