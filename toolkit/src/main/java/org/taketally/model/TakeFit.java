@@ -267,8 +267,8 @@ public final class TakeFit {
 
   /**
    * Draws from the posterior: fixed effects, standard deviations and deviations, by nested Laplace
-   * (Rue, Martino and Chopin 2009). Above 100,000 cells the standard deviations are kept at their
-   * estimates, which such records pin down.
+   * (Rue, Martino and Chopin 2009). Above 100,000 cells effects are drawn with the standard
+   * deviations at their estimates, and these by the curvature of the fit.
    *
    * @param count number of draws, at least 1
    * @param seed the same seed gives the same draws
