@@ -190,6 +190,38 @@ class CommandsTest {
   }
 
   @Test
+  void every_key_of_the_result_is_explained_and_no_other() throws IOException {
+    Path walnut = ROOT.resolve("datasets/halden-bay-walnut");
+    Path json = folder.resolve("result.json");
+    run(
+        "analyse",
+        walnut.resolve("grafts-2023.csv"),
+        walnut.resolve("grafts-2024.csv"),
+        "--assessments",
+        walnut.resolve("assessments.csv"),
+        "--cost-per-graft",
+        "4",
+        "--second-opinions",
+        "--json",
+        json);
+    List<String> keys =
+        List.copyOf(
+            com.google.gson.JsonParser.parseString(Files.readString(json))
+                .getAsJsonObject()
+                .keySet());
+    List<String> explained = new ArrayList<>();
+    String page = Files.readString(ROOT.resolve("docs/commands.md"));
+    String table = page.substring(page.indexOf("## The result as JSON"));
+    for (String line : table.lines().filter(l -> l.startsWith("| `")).toList()) {
+      java.util.regex.Pattern.compile("`(\\w+)`")
+          .matcher(line.substring(0, line.indexOf('|', 1)))
+          .results()
+          .forEach(key -> explained.add(key.group(1)));
+    }
+    assertThat(keys).containsExactlyInAnyOrderElementsOf(explained);
+  }
+
+  @Test
   void check_names_every_planted_fault_and_loses_nothing() throws IOException {
     Path messy = ROOT.resolve("datasets/halden-bay-avocado-messy");
     List<Object> typed =
