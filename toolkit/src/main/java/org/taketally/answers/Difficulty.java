@@ -59,6 +59,9 @@ public record Difficulty(
     return Difficulties.of(new Averaging(fit, options), options);
   }
 
+  private static final int MOST_HARDEST = 10;
+  private static final int MOST_NAMES = 30;
+
   @Override
   public String title() {
     return "Which cultivars are hard to get to take?";
@@ -89,10 +92,11 @@ public record Difficulty(
     return "Hardest of %d cultivars: %s"
             .formatted(
                 cultivars.size(),
-                Words.list(
+                Words.first(
                     hardest.stream()
                         .map(c -> c.cultivar() + " takes " + Words.take(c.take()))
-                        .toList()))
+                        .toList(),
+                    MOST_HARDEST))
         + from;
   }
 
@@ -103,7 +107,7 @@ public record Difficulty(
       List<String> names =
           cultivars.stream().filter(c -> c.band() == band).map(CultivarTake::cultivar).toList();
       if (!names.isEmpty()) {
-        lines.add(bandLine(band) + ": " + Words.list(names) + ".");
+        lines.add(bandLine(band) + ": " + Words.first(names, MOST_NAMES) + ".");
       }
     }
     lines.add(

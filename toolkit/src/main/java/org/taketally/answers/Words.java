@@ -122,6 +122,20 @@ public final class Words {
   }
 
   /**
+   * The first of some names as a list, with how many more there are.
+   *
+   * @param names any number
+   * @param most names shown, at least 2
+   * @return e.g. {@code Orrin, Linnock and 14 more}
+   */
+  public static String first(List<String> names, int most) {
+    return names.size() <= most
+        ? list(names)
+        : "%s and %,d more"
+            .formatted(String.join(", ", names.subList(0, most - 1)), names.size() - most + 1);
+  }
+
+  /**
    * A column name as words.
    *
    * @param column e.g. {@code stock_condition}

@@ -44,4 +44,12 @@ class WordsTest {
     assertThat(Words.amount(7, "days")).isEqualTo("7 days");
     assertThat(Words.amount(7.25, "")).isEqualTo("7.3");
   }
+
+  @Test
+  void long_lists_say_how_many_more_there_are() {
+    assertThat(Words.first(List.of("Orrin", "Linnock", "Talla"), 3))
+        .isEqualTo("Orrin, Linnock and Talla");
+    assertThat(Words.first(List.of("Orrin", "Linnock", "Talla", "Vest"), 3))
+        .isEqualTo("Orrin, Linnock and 2 more");
+  }
 }
