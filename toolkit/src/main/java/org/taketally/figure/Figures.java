@@ -1,10 +1,12 @@
 package org.taketally.figure;
 
 import org.taketally.answers.Difficulty;
+import org.taketally.answers.Entanglement;
 import org.taketally.answers.FactorVerdict;
 import org.taketally.answers.FitChecks;
 import org.taketally.answers.Grafters;
 import org.taketally.answers.LateLoss;
+import org.taketally.answers.MarginCost;
 import org.taketally.answers.Pairings;
 import org.taketally.answers.RootstockVerdict;
 import org.taketally.answers.SecondOpinions;
@@ -200,6 +202,48 @@ public final class Figures {
    */
   public static String secondOpinions(SecondOpinions answer, FigureSize size) {
     return CalibrationFigure.draw(answer, size);
+  }
+
+  /**
+   * How much of the information about some levels is left.
+   *
+   * @param answer who met whom
+   * @return SVG text, {@link FigureSize#WIDE}
+   */
+  public static String entanglement(Entanglement answer) {
+    return entanglement(answer, FigureSize.WIDE);
+  }
+
+  /**
+   * How much of the information about some levels is left.
+   *
+   * @param answer who met whom
+   * @param size room there is
+   * @return SVG text
+   */
+  public static String entanglement(Entanglement answer, FigureSize size) {
+    return EntanglementFigure.draw(answer, size);
+  }
+
+  /**
+   * What a saleable tree costs if take drops.
+   *
+   * @param answer cost and margin
+   * @return SVG text, {@link FigureSize#WIDE}
+   */
+  public static String marginCost(MarginCost answer) {
+    return marginCost(answer, FigureSize.WIDE);
+  }
+
+  /**
+   * What a saleable tree costs if take drops.
+   *
+   * @param answer cost and margin
+   * @param size room there is
+   * @return SVG text
+   */
+  public static String marginCost(MarginCost answer, FigureSize size) {
+    return MarginCostFigure.draw(answer, size);
   }
 
   /**

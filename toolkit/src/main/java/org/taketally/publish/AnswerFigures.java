@@ -5,10 +5,12 @@ import java.util.List;
 import java.util.function.Function;
 import org.taketally.answers.Answer;
 import org.taketally.answers.Difficulty;
+import org.taketally.answers.Entanglement;
 import org.taketally.answers.FactorVerdict;
 import org.taketally.answers.FitChecks;
 import org.taketally.answers.Grafters;
 import org.taketally.answers.LateLoss;
+import org.taketally.answers.MarginCost;
 import org.taketally.answers.Pairings;
 import org.taketally.answers.RootstockVerdict;
 import org.taketally.answers.SecondOpinions;
@@ -59,6 +61,12 @@ final class AnswerFigures {
     }
     if (answer instanceof SecondOpinions opinions && !opinions.opinions().isEmpty()) {
       return List.of(figure(size -> Figures.secondOpinions(opinions, size)));
+    }
+    if (answer instanceof Entanglement entanglement) {
+      return List.of(figure(size -> Figures.entanglement(entanglement, size)));
+    }
+    if (answer instanceof MarginCost cost) {
+      return List.of(figure(size -> Figures.marginCost(cost, size)));
     }
     return List.of();
   }

@@ -7,7 +7,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
+import org.taketally.answers.Entanglement;
 import org.taketally.answers.LateLoss;
+import org.taketally.answers.MarginCost;
 import org.taketally.figure.SvgReader.TextBox;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
@@ -50,6 +52,24 @@ class FiguresTest {
       figures.put(
           size + " late loss by cultivar",
           Figures.lateLossByLevel(loss, loss.factors().get(1), size));
+      figures.put(
+          size + " entanglement",
+          Figures.entanglement(SampleAnswers.rootstock(false).type().entanglement(), size));
+      figures.put(
+          size + " entangled",
+          Figures.entanglement(
+              new Entanglement(
+                  "rootstock",
+                  List.of(
+                      new Entanglement.Group(List.of("Pellin"), List.of("Orrin"), 40),
+                      new Entanglement.Group(List.of("Ostrey"), List.of("Linnock"), 50)),
+                  0,
+                  List.of(),
+                  90),
+              size));
+      figures.put(size + " margin cost", Figures.marginCost(MarginCost.of(4, 0.61, 0.1), size));
+      figures.put(
+          size + " margin cost low", Figures.marginCost(MarginCost.of(900, 0.12, 0.1), size));
       figures.put(size + " calibration", Figures.calibration(SampleAnswers.checks(), size));
     }
     return figures;

@@ -1,0 +1,46 @@
+package org.taketally.figure;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.taketally.answers.Entanglement;
+import org.taketally.answers.Entanglement.Tie;
+import org.taketally.answers.Estimate;
+import org.taketally.answers.Words;
+import org.taketally.terms.Interval;
+
+/** How much of what records say about some levels is left once all else is allowed for. */
+final class EntanglementFigure {
+
+  private EntanglementFigure() {}
+
+  static String draw(Entanglement answer, FigureSize size) {
+    String what = Words.column(answer.compared());
+    String title =
+        answer.comparable()
+            ? "All levels of %s can be compared".formatted(what)
+            : "Not all levels of %s can be compared".formatted(what);
+    String subtitle =
+        "Information left once everything else recorded is allowed for; "
+            + Words.count(answer.grafts(), "graft");
+    List<Line> rows = new ArrayList<>();
+    rows.add(row("all levels of " + what, answer.efficiency(), answer.headline()));
+    for (Tie tie : answer.ties()) {
+      String label =
+          "%s within %s".formatted(Words.column(tie.factor()), Words.column(tie.other()));
+      rows.add(row(label, tie.efficiency(), tie.sentence()));
+    }
+    Sheet sheet = new Sheet(size, title, subtitle, subtitle + ". " + answer.text());
+    List<Axis.Zone> zones =
+        List.of(new Axis.Zone(0, Entanglement.ENTANGLED_BELOW, "no comparison", true));
+    Axis axis = new Axis(0, 1, "share of the information", Words::percent, zones, false);
+    RowChart.draw(sheet, LongList.cut(rows, "ties"), axis, "");
+    return sheet.svg();
+  }
+
+  private static Line row(String label, double share, String detail) {
+    double shown = Math.max(0, Math.min(1, share));
+    Estimate exact = new Estimate(shown, new Interval(shown, shown, 0.95));
+    return Line.Row.of(
+        new Line.Caption(label, "", Words.percent(shown), detail), Mark.CIRCLE, exact);
+  }
+}
