@@ -32,7 +32,22 @@ public final class Taketally implements Runnable {
    * @param arguments as typed
    */
   public static void main(String[] arguments) {
-    System.exit(commandLine().execute(arguments));
+    System.exit(execute(commandLine(), arguments));
+  }
+
+  /** Runs a command; too little memory is told in a sentence like everything else. */
+  static int execute(CommandLine commands, String... arguments) {
+    try {
+      return commands.execute(arguments);
+    } catch (OutOfMemoryError tooMany) {
+      commands
+          .getErr()
+          .println(
+              "taketally: these records need more memory than the %d MB Java may take; give it more, for example java -Xmx8g -jar taketally.jar ..., or name the model, so that analyse needn't hold the rows"
+                  .formatted(Runtime.getRuntime().maxMemory() >> 20));
+      commands.getErr().flush();
+      return ExitStatus.CANNOT_BE_COMPUTED;
+    }
   }
 
   static CommandLine commandLine() {

@@ -190,6 +190,22 @@ class CommandsTest {
   }
 
   @Test
+  void too_little_memory_is_told_in_a_sentence() {
+    java.io.StringWriter said = new java.io.StringWriter();
+    picocli.CommandLine commands = Taketally.commandLine();
+    commands.setErr(new java.io.PrintWriter(said));
+    commands.setExecutionStrategy(
+        parsed -> {
+          throw new OutOfMemoryError("Java heap space");
+        });
+    assertThat(Taketally.execute(commands, "check", "none.csv"))
+        .isEqualTo(ExitStatus.CANNOT_BE_COMPUTED);
+    assertThat(said.toString())
+        .startsWith("taketally: these records need more memory than the ")
+        .contains("java -Xmx8g");
+  }
+
+  @Test
   void every_key_of_the_result_is_explained_and_no_other() throws IOException {
     Path walnut = ROOT.resolve("datasets/halden-bay-walnut");
     Path json = folder.resolve("result.json");
