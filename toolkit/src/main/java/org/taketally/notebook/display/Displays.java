@@ -10,6 +10,8 @@ import org.dflib.jjava.jupyter.kernel.display.Renderer;
 import org.dflib.jjava.jupyter.kernel.display.mime.MIMEType;
 import org.taketally.answers.Answer;
 import org.taketally.answers.AnswerTable;
+import org.taketally.answers.Band;
+import org.taketally.answers.Verdict;
 import org.taketally.cells.Cells;
 import org.taketally.model.TakeFit;
 import org.taketally.model.TakeModel;
@@ -36,6 +38,8 @@ public final class Displays {
     add(TakeFit.class, Fits::fit);
     add(Answer.class, Answers::answer);
     add(AnswerTable.class, Answers::table);
+    add(Verdict.class, verdict -> Shown.paragraph(verdict.words()));
+    add(Band.class, band -> Shown.paragraph(band.words()));
     add(Collection.class, Displays::collection);
   }
 

@@ -5,6 +5,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
+import java.util.function.Supplier;
+import org.taketally.notebook.kernel.engine.CellError;
 import org.taketally.notebook.kernel.engine.Engine;
 import org.taketally.notebook.kernel.wire.ConnectionFile;
 import org.taketally.notebook.kernel.wire.Heartbeat;
@@ -127,7 +129,7 @@ public final class Kernel implements AutoCloseable {
         answer(request, shell);
         return List.of();
       }
-      JsonObject reply = cells.run(request);
+      JsonObject reply = attempt(request, () -> Optional.of(cells.run(request))).orElseThrow();
       boolean stops =
           Json.flag(request.content(), "stop_on_error", true)
               && reply.get("status").getAsString().equals("error");
@@ -136,6 +138,21 @@ public final class Kernel implements AutoCloseable {
       return waiting;
     } finally {
       publishStatus("idle", request.header());
+    }
+  }
+
+  /** The answer, or else what went wrong, so that no client waits for ever. */
+  private Optional<JsonObject> attempt(Message request, Supplier<Optional<JsonObject>> answer) {
+    try {
+      return answer.get();
+    } catch (RuntimeException | Error failure) {
+      setup.log().accept(request.type() + " failed: " + failure);
+      String message = request.type() + " could not be served: " + failure.getMessage();
+      JsonObject reply =
+          KernelOutput.errorContent(
+              new CellError(failure.getClass().getName(), message, List.of(message)));
+      reply.addProperty("status", "error");
+      return Optional.of(reply);
     }
   }
 
@@ -186,7 +203,8 @@ public final class Kernel implements AutoCloseable {
       refuseComm(request);
       return;
     }
-    Optional<JsonObject> reply = requests.answer(request.type(), request.content());
+    Optional<JsonObject> reply =
+        attempt(request, () -> requests.answer(request.type(), request.content()));
     if (reply.isPresent()) {
       socket.send(request.answer(request.type().replace("_request", "_reply"), reply.get()));
     } else {

@@ -22,7 +22,9 @@ import org.dflib.jjava.jupyter.kernel.util.StringStyler;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.taketally.answers.AnswerOptions;
+import org.taketally.answers.Band;
 import org.taketally.answers.Difficulty;
+import org.taketally.answers.Verdict;
 import org.taketally.cells.Cells;
 import org.taketally.cells.CellsOf;
 import org.taketally.model.TakeFit;
@@ -155,6 +157,13 @@ class DisplaysTest {
     assertThat(html(answer)).contains("Selka &lt;i&gt;", "<caption>").doesNotContain("Selka <i>");
     assertThat(html(List.of(answer, answer)).split("tt-head\">", -1)).hasSize(3);
     assertThat(text(answer.table())).isEqualTo(answer.table().toText());
+  }
+
+  @Test
+  void verdicts_and_bands_are_shown_in_words() {
+    assertThat(text(Verdict.NO_PRACTICAL_DIFFERENCE)).isEqualTo("no practical difference\n");
+    assertThat(html(Verdict.MATTERS)).contains("<p>matters</p>");
+    assertThat(text(Band.HARD)).isEqualTo("hard\n");
   }
 
   @Test

@@ -171,7 +171,7 @@ class NotebookInBrowserIT {
     browser.press(Browser.SHIFT, Browser.ENTER);
     browser.until(LAST + ".output_area.outputs.length == 1 && " + IDLE);
     assertThat(browser.value(LAST + ".output_area.outputs[0].data['text/plain']").getAsString())
-        .isEqualTo("NO_PRACTICAL_DIFFERENCE");
+        .isEqualTo("no practical difference\n");
     photograph("kept", "document.querySelector('.cell.selected')");
   }
 

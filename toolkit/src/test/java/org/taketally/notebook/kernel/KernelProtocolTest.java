@@ -296,6 +296,30 @@ class KernelProtocolTest {
   }
 
   @Test
+  void requests_that_can_not_be_served_are_answered_with_the_reason() throws Exception {
+    JsonObject completion = client.ask("complete_request", json("code", "x", "cursor_pos", "many"));
+    assertThat(completion.get("status").getAsString()).isEqualTo("error");
+    assertThat(completion.get("evalue").getAsString())
+        .isEqualTo("complete_request could not be served: For input string: \"many\"");
+    JsonObject cell = KernelClient.code("int served = 1;");
+    JsonObject expressions = new JsonObject();
+    expressions.add("odd", new JsonObject());
+    cell.add("user_expressions", expressions);
+    assertThat(client.ask("execute_request", cell).get("status").getAsString()).isEqualTo("error");
+    assertThat(client.execute("served").result()).isEqualTo("1");
+  }
+
+  @Test
+  void a_value_that_fails_to_be_shown_has_no_frames_of_the_kernel() throws Exception {
+    client.execute(
+        "class Union { public String toString() { throw new OutOfMemoryError(\"full\"); } }");
+    Outcome outcome = client.execute("new Union()");
+    assertThat(outcome.traceback())
+        .isEqualTo("java.lang.OutOfMemoryError: full\n  at Union.toString\n");
+    assertThat(client.execute("\"alive\"").result()).isEqualTo("alive");
+  }
+
+  @Test
   void comms_are_listed_and_refused() throws Exception {
     JsonObject reply = client.ask("comm_info_request", new JsonObject());
     assertThat(reply.get("status").getAsString()).isEqualTo("ok");

@@ -25,6 +25,9 @@ final class ErrorTexts {
   /** Frames of a library shown between two of the cell's own. */
   private static final int FOREIGN_FRAMES = 4;
 
+  /** Where JShell puts the classes it makes of cells. */
+  private static final String SNIPPETS = "REPL.";
+
   private static final String BOLD_RED = "\u001b[1;31m";
   private static final String BOLD = "\u001b[1m";
   private static final String PLAIN = "\u001b[0m";
@@ -83,7 +86,7 @@ final class ErrorTexts {
         .filter(line -> !line.startsWith("location:"))
         .map(line -> line.replaceFirst("^symbol: +", "").replaceAll(": +", ": "))
         .collect(Collectors.joining(": "))
-        .replace("REPL.", "");
+        .replace(SNIPPETS, "");
   }
 
   private static CellError placed(
@@ -127,7 +130,12 @@ final class ErrorTexts {
   private static String name(Throwable thrown) {
     return thrown instanceof UserThreads.Stopped
         ? CellError.INTERRUPTED
-        : thrown.getClass().getName().replace("REPL.", "").replaceFirst("^\\$JShell\\$\\w+\\$", "");
+        : ownName(thrown.getClass().getName());
+  }
+
+  /** A class of a cell as it was named there. */
+  private static String ownName(String className) {
+    return className.replace(SNIPPETS, "").replaceFirst("^\\$JShell\\$\\w+\\$", "");
   }
 
   private static String message(Throwable thrown) {
@@ -163,7 +171,9 @@ final class ErrorTexts {
 
   private static String frameText(StackTraceElement frame, Origin origin) {
     if (origin == null) {
-      return frame.toString();
+      return frame.getClassName().startsWith(SNIPPETS)
+          ? ownName(frame.getClassName()) + "." + frame.getMethodName()
+          : frame.toString();
     }
     String place = origin.place(frame.getLineNumber());
     String method = frame.getMethodName();
@@ -177,7 +187,7 @@ final class ErrorTexts {
   /** Cuts what lies below the cell's own code, or else below the first frame of ours. */
   private StackTraceElement[] withoutKernel(StackTraceElement[] frames) {
     int end = frames.length;
-    while (end > 0 && origins.ofFile(frames[end - 1].getFileName()) == null) {
+    while (end > 0 && !isOfCells(frames[end - 1])) {
       end--;
     }
     for (int i = 0; end == 0 && i < frames.length; i++) {
@@ -186,6 +196,10 @@ final class ErrorTexts {
       }
     }
     return end > 0 ? Arrays.copyOf(frames, end) : frames;
+  }
+
+  private boolean isOfCells(StackTraceElement frame) {
+    return origins.ofFile(frame.getFileName()) != null || frame.getClassName().startsWith(SNIPPETS);
   }
 
   /** Code that names something not declared (yet) was run. */
