@@ -14,8 +14,8 @@ import org.taketally.terms.Interval;
 import org.taketally.terms.Provenance;
 
 /**
- * An analysis for other programs. Keys are stable and described in docs/json.md; estimates of the
- * fit are logits, everything else is a share of 1.
+ * An analysis for other programs. Keys are stable and described in docs/commands.md; estimates of
+ * the fit are logits, everything else is a share of 1.
  */
 public final class AnalysisJson {
 
@@ -34,7 +34,7 @@ public final class AnalysisJson {
    * The whole analysis.
    *
    * @param analysis the answers
-   * @return the keys of docs/json.md
+   * @return the keys of docs/commands.md
    */
   public static JsonObject of(Analysis analysis) {
     return new AnalysisJson(analysis).all();
@@ -45,9 +45,7 @@ public final class AnalysisJson {
     all.addProperty("version", VERSION);
     all.add("records", records());
     all.add("inShort", inShort());
-    all.add(
-        "rootstock",
-        analysis.rootstock().<JsonElement>map(VerdictJson::of).orElse(JsonNull.INSTANCE));
+    all.add("rootstock", orNull(analysis.rootstock().map(VerdictJson::of)));
     all.add("difficulty", rows(analysis.difficulty()));
     all.add("whatMovesTake", rows(Optional.of(analysis.whatMovesTake())));
     all.add("storageCurve", answer(analysis.storage()));
@@ -172,6 +170,10 @@ public final class AnalysisJson {
       }
     }
     return levels;
+  }
+
+  static JsonElement orNull(Optional<JsonObject> object) {
+    return object.<JsonElement>map(found -> found).orElse(JsonNull.INSTANCE);
   }
 
   static void range(JsonObject object, Interval interval) {

@@ -68,7 +68,7 @@ final class Answering {
     if (averaging.knows(CULTIVAR)) {
       return Optional.of(Difficulties.of(averaging, options));
     }
-    absent.add(new Absent("Which cultivars are hard to get to take?", noLevels(CULTIVAR)));
+    absent.add(new Absent(Difficulty.QUESTION, noLevels(CULTIVAR)));
     return Optional.empty();
   }
 
@@ -90,7 +90,7 @@ final class Answering {
     }
     absent.add(
         new Absent(
-            "Does the model fit these records?",
+            FitChecks.QUESTION,
             "Not checked: there are more than a million different patterns of records. Analyse a"
                 + " season or a site at a time to have the fit checked."));
     return Optional.empty();
@@ -100,7 +100,7 @@ final class Answering {
     if (averaging.knows(GrafterLabels.GRAFTER)) {
       return Optional.of(Grafters.of(averaging, options));
     }
-    absent.add(new Absent("Is it the hand or the wood?", noLevels(GrafterLabels.GRAFTER)));
+    absent.add(new Absent(Grafters.QUESTION, noLevels(GrafterLabels.GRAFTER)));
     return Optional.empty();
   }
 

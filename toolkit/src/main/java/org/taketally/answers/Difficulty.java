@@ -19,6 +19,11 @@ public record Difficulty(
     List<CultivarTake> cultivars, String standard, TakeCount tally, AnswerOptions options)
     implements Answer {
 
+  static final String QUESTION = "Which cultivars are hard to get to take?";
+
+  private static final int MOST_HARDEST = 10;
+  private static final int MOST_NAMES = 30;
+
   public Difficulty {
     cultivars = List.copyOf(cultivars);
   }
@@ -59,12 +64,9 @@ public record Difficulty(
     return Difficulties.of(new Averaging(fit, options), options);
   }
 
-  private static final int MOST_HARDEST = 10;
-  private static final int MOST_NAMES = 30;
-
   @Override
   public String title() {
-    return "Which cultivars are hard to get to take?";
+    return QUESTION;
   }
 
   @Override

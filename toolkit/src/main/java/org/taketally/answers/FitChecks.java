@@ -25,6 +25,8 @@ public record FitChecks(
     TakeCount tally)
     implements Answer {
 
+  static final String QUESTION = "Does the model fit these records?";
+
   public FitChecks {
     checks = List.copyOf(checks);
     tenths = List.copyOf(tenths);
@@ -116,7 +118,7 @@ public record FitChecks(
 
   @Override
   public String title() {
-    return "Does the model fit these records?";
+    return QUESTION;
   }
 
   @Override

@@ -38,11 +38,9 @@ record FixedContrast(
   private static void addTo(List<FixedContrast> all, TakeFit fit, String column) {
     List<String> levels = fit.design().levels(column);
     if (levels.isEmpty()) {
-      Cells cells = fit.cells();
-      double low = Numbers.weightedQuantile(cells, column, LOW);
-      double high = Numbers.weightedQuantile(cells, column, HIGH);
-      if (low < high) {
-        all.add(of(fit, column, Double.toString(low), Double.toString(high)));
+      double[] ends = Numbers.weightedQuantiles(fit.cells(), column, LOW, HIGH);
+      if (ends[0] < ends[1]) {
+        all.add(of(fit, column, Double.toString(ends[0]), Double.toString(ends[1])));
       }
       return;
     }

@@ -23,6 +23,8 @@ public record Grafters(
     AnswerOptions options)
     implements Answer {
 
+  static final String QUESTION = "Is it the hand or the wood?";
+
   public Grafters {
     grafters = List.copyOf(grafters);
   }
@@ -56,7 +58,7 @@ public record Grafters(
 
   @Override
   public String title() {
-    return "Is it the hand or the wood?";
+    return QUESTION;
   }
 
   @Override

@@ -24,7 +24,7 @@ public record MarginCost(
 
   static final String QUESTION = "What does a drop in take cost?";
 
-  private static final double[] MARGINS = {0.02, 0.05, 0.10, 0.15, 0.20};
+  private static final double[] USUAL_DROPS = {0.02, 0.05, 0.10, 0.15, 0.20};
 
   public MarginCost {
     if (!(costPerGraft > 0)) {
@@ -78,6 +78,20 @@ public record MarginCost(
    */
   public double dearerBy() {
     return take / (take - margin) - 1;
+  }
+
+  /**
+   * The drops in take shown.
+   *
+   * @return from 0 up, the margin among them, each below the take
+   */
+  public List<Double> drops() {
+    return DoubleStream.concat(DoubleStream.of(0, margin), DoubleStream.of(USUAL_DROPS))
+        .filter(drop -> drop < take)
+        .distinct()
+        .sorted()
+        .boxed()
+        .toList();
   }
 
   @Override
@@ -145,16 +159,9 @@ public record MarginCost(
             AnswerColumn.COST_PER_TREE,
             AnswerColumn.DEARER_BY,
             AnswerColumn.LEFT_PER_GRAFT);
-    List<Double> margins =
-        DoubleStream.concat(DoubleStream.of(0, margin), DoubleStream.of(MARGINS))
-            .filter(m -> m < take)
-            .distinct()
-            .sorted()
-            .boxed()
-            .toList();
-    for (double m : margins) {
-      double left = leftPerGraft(take - m).orElse(Double.NaN);
-      table.row(m, take - m, perTree(take - m), take / (take - m) - 1, left);
+    for (double drop : drops()) {
+      double left = leftPerGraft(take - drop).orElse(Double.NaN);
+      table.row(drop, take - drop, perTree(take - drop), take / (take - drop) - 1, left);
     }
     return table.build();
   }

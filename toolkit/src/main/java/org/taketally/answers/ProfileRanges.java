@@ -91,9 +91,8 @@ public record ProfileRanges(List<Range> ranges) {
       one.addProperty("term", range.term());
       one.addProperty("level", range.level());
       one.addProperty("standardDeviation", range.standardDeviation());
-      one.addProperty("estimate", range.estimate());
-      one.addProperty("low", range.interval().low());
-      one.addProperty("high", range.interval().high());
+      one.add("estimate", AnalysisJson.number(range.estimate()));
+      AnalysisJson.range(one, range.interval());
       array.add(one);
     }
     return array;

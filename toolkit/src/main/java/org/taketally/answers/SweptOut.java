@@ -79,10 +79,15 @@ final class SweptOut {
   /** Where a cell's levels stand in the table, the factor last; false if it lacks the factor. */
   private boolean places(int cell, int[] places) {
     for (int c = 0; c < places.length; c++) {
-      int code = columns.get(c).codes()[cell];
-      places[c] = starts[c] + (code == Factor.MISSING ? columns.get(c).size() : code);
+      places[c] = starts[c] + placeOf(columns.get(c), cell);
     }
     return places[places.length - 1] < table.length - 1;
+  }
+
+  /** The level of a cell; those without one share a place after the last level. */
+  private static int placeOf(Factor factor, int cell) {
+    int code = factor.codes()[cell];
+    return code == Factor.MISSING ? factor.size() : code;
   }
 
   private void sweepLargest(Factor largest) {
@@ -127,17 +132,17 @@ final class SweptOut {
 
   /** Cells by level, those without one last; {@code from} is where each level starts. */
   private static int[] sorted(Factor factor, int[] from) {
-    int[] codes = factor.codes();
-    for (int code : codes) {
-      from[1 + (code == Factor.MISSING ? factor.size() : code)]++;
+    int size = factor.codes().length;
+    for (int i = 0; i < size; i++) {
+      from[1 + placeOf(factor, i)]++;
     }
     for (int level = 1; level < from.length; level++) {
       from[level] += from[level - 1];
     }
     int[] next = from.clone();
-    int[] order = new int[codes.length];
-    for (int i = 0; i < codes.length; i++) {
-      order[next[codes[i] == Factor.MISSING ? factor.size() : codes[i]]++] = i;
+    int[] order = new int[size];
+    for (int i = 0; i < size; i++) {
+      order[next[placeOf(factor, i)]++] = i;
     }
     return order;
   }

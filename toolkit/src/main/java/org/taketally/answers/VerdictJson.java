@@ -1,15 +1,14 @@
 package org.taketally.answers;
 
 import static org.taketally.answers.AnalysisJson.number;
+import static org.taketally.answers.AnalysisJson.orNull;
 import static org.taketally.answers.AnalysisJson.range;
 import static org.taketally.answers.AnalysisJson.words;
 
-import com.google.gson.JsonElement;
 import com.google.gson.JsonNull;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonPrimitive;
 import java.util.List;
-import java.util.Optional;
 import org.taketally.answers.RootstockVerdict.OffType;
 import org.taketally.answers.RootstockVerdict.TwoStocks;
 
@@ -24,10 +23,6 @@ final class VerdictJson {
     object.add("byHand", orNull(rootstock.byHand().map(view -> byHand(rootstock, view))));
     object.add("offType", orNull(rootstock.offType().map(VerdictJson::offType)));
     return object;
-  }
-
-  private static JsonElement orNull(Optional<JsonObject> object) {
-    return object.<JsonElement>map(found -> found).orElse(JsonNull.INSTANCE);
   }
 
   private static JsonObject byHand(RootstockVerdict rootstock, TwoStocks view) {
@@ -67,11 +62,8 @@ final class VerdictJson {
     object.add("pairs", tables.get(0).toJson());
     object.add("levels", tables.get(1).toJson());
     object.add("tests", tables.get(2).toJson());
-    object.add(
-        "spread", verdict.size().<JsonElement>map(VerdictJson::spread).orElse(JsonNull.INSTANCE));
-    object.add(
-        "smallestDetectable",
-        verdict.detectable().<JsonElement>map(VerdictJson::detectable).orElse(JsonNull.INSTANCE));
+    object.add("spread", orNull(verdict.size().map(VerdictJson::spread)));
+    object.add("smallestDetectable", orNull(verdict.detectable().map(VerdictJson::detectable)));
     JsonObject entanglement = new JsonObject();
     entanglement.addProperty("comparable", verdict.entanglement().comparable());
     entanglement.add("efficiency", number(verdict.entanglement().efficiency()));

@@ -29,7 +29,6 @@ final class CostOptions {
 
   /** The analysis with the cost of the margin, if prices were given. */
   Analysis added(Analysis analysis) {
-    requireSense();
     if (cost == null) {
       return analysis;
     }

@@ -40,15 +40,12 @@ final class DemoCommand implements Callable<Integer> {
     Printing printing = new Printing(spec.commandLine().getOut());
     Path clean = folder.resolve("records");
     Path messy = folder.resolve("records-as-kept");
-    List<Path> sheets =
-        BundledDatasets.copyTo(BundledDatasets.AVOCADO, clean).stream()
-            .filter(file -> file.getFileName().toString().startsWith("grafts-"))
-            .toList();
+    BundledDatasets.copyTo(BundledDatasets.AVOCADO, clean);
     BundledDatasets.copyTo(BundledDatasets.AVOCADO_MESSY, messy);
     printing.paragraphs(
         "Invented records of the Halden Bay growers' circle (avocado): everything about them is made up.");
     RecordsReader reader = RecordsReader.withDefaults();
-    GraftRecords records = reader.read(sheets);
+    GraftRecords records = reader.readFolder(clean, "grafts-*.csv");
     printing.paragraphs(RecordsOptions.counts(records.check()));
     Analysis analysis =
         AnalyseCommand.analysis(records, new ModelOptions(), false, new ArrayList<>())

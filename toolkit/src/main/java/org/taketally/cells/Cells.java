@@ -267,8 +267,8 @@ public final class Cells {
    */
   public Cells where(String factor, String level) {
     Factor all = factor(factor);
-    int code = all.levels().indexOf(level);
-    if (code < 0) {
+    int code = all.indexOf(level);
+    if (code == Factor.MISSING) {
       throw new IllegalArgumentException(
           "no %s \"%s\" in these records; there are: %s"
               .formatted(factor, level, String.join(", ", all.levels())));

@@ -4,9 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.taketally.answers.Entanglement;
 import org.taketally.answers.Entanglement.Tie;
-import org.taketally.answers.Estimate;
 import org.taketally.answers.Words;
-import org.taketally.terms.Interval;
 
 /** How much of what records say about some levels is left once all else is allowed for. */
 final class EntanglementFigure {
@@ -39,8 +37,6 @@ final class EntanglementFigure {
 
   private static Line row(String label, double share, String detail) {
     double shown = Math.max(0, Math.min(1, share));
-    Estimate exact = new Estimate(shown, new Interval(shown, shown, 0.95));
-    return Line.Row.of(
-        new Line.Caption(label, "", Words.percent(shown), detail), Mark.CIRCLE, exact);
+    return Line.Row.exact(new Line.Caption(label, "", Words.percent(shown), detail), shown);
   }
 }

@@ -40,6 +40,11 @@ sealed interface Line {
       return new Row(caption, mark, estimate, Optional.empty(), Optional.empty(), false);
     }
 
+    /** A value worked out, not estimated: a mark without a range. */
+    static Row exact(Caption caption, double value) {
+      return of(caption, Mark.CIRCLE, new Estimate(value, new Interval(value, value, 0.95)));
+    }
+
     Row withInner(Interval range) {
       return new Row(caption, mark, estimate, Optional.of(range), counted, highlighted);
     }

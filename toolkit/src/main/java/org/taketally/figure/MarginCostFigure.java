@@ -2,15 +2,12 @@ package org.taketally.figure;
 
 import java.util.List;
 import java.util.Locale;
-import org.taketally.answers.Estimate;
 import org.taketally.answers.MarginCost;
 import org.taketally.answers.Words;
-import org.taketally.terms.Interval;
 
 /** What a saleable tree costs if take drops. */
 final class MarginCostFigure {
 
-  private static final double[] DROPS = {0, 0.02, 0.05, 0.10, 0.15, 0.20};
   private static final double LEAST_TAKE = 0.02;
 
   private MarginCostFigure() {}
@@ -18,7 +15,7 @@ final class MarginCostFigure {
   static String draw(MarginCost cost, FigureSize size) {
     List<Line> rows = new java.util.ArrayList<>();
     double most = 0;
-    for (double drop : DROPS) {
+    for (double drop : cost.drops()) {
       if (cost.take() - drop >= LEAST_TAKE) {
         rows.add(row(cost, drop));
         most = cost.perTree(cost.take() - drop);
@@ -42,11 +39,8 @@ final class MarginCostFigure {
         drop == 0
             ? "take as it is, " + Words.percent(cost.take())
             : Words.points(drop) + " less, " + Words.percent(cost.take() - drop);
-    Estimate exact = new Estimate(perTree, new Interval(perTree, perTree, 0.95));
-    return Line.Row.of(
-        new Line.Caption(label, "", money(perTree), label + ": " + money(perTree)),
-        Mark.CIRCLE,
-        exact);
+    return Line.Row.exact(
+        new Line.Caption(label, "", money(perTree), label + ": " + money(perTree)), perTree);
   }
 
   private static String money(double amount) {

@@ -19,8 +19,6 @@ public final class FreeLevels {
   /** A level of 20 grafts is still drawn in by less than a hundredth of its standard error. */
   private static final double WIDE = 10;
 
-  private static final Prior USUAL = Prior.halfNormal(1).fixed(Prior.Fixed.JEFFREYS);
-
   private final TakeFit fit;
   private final LevelContrasts contrasts;
   private final JointMode mode;
@@ -67,7 +65,8 @@ public final class FreeLevels {
     if (places.length == 0) {
       return Optional.empty();
     }
-    NestedLaplace engine = new NestedLaplace(blocks, fit.point(), USUAL, fit.cells().size());
+    NestedLaplace engine =
+        new NestedLaplace(blocks, fit.point(), Prior.usual(), fit.cells().size());
     double[] theta = fit.point().thetas();
     theta[k] = WIDE;
     JointMode mode = engine.at(theta);

@@ -59,6 +59,15 @@ public interface Prior {
   }
 
   /**
+   * What draws take unless told otherwise.
+   *
+   * @return half-normal with scale 1, fixed effects by {@link Fixed#JEFFREYS}
+   */
+  static Prior usual() {
+    return halfNormal(1).fixed(Fixed.JEFFREYS);
+  }
+
+  /**
    * Half-normal: the usual choice. With scale 1, two in three standard deviations lie below 1
    * logit, and above 2 hardly any.
    *

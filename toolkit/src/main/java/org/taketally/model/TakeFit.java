@@ -262,7 +262,7 @@ public final class TakeFit {
    * @return the draws
    */
   public TakeDraws draws(int count, long seed) {
-    return draws(count, seed, Prior.halfNormal(1).fixed(Prior.Fixed.JEFFREYS));
+    return draws(count, seed, Prior.usual());
   }
 
   /**

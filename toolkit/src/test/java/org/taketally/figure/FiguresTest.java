@@ -76,6 +76,12 @@ class FiguresTest {
   }
 
   @Test
+  void the_cost_of_the_margin_asked_about_is_drawn_among_the_usual_drops() {
+    String svg = Figures.marginCost(MarginCost.of(4, 0.8, 0.07), FigureSize.WIDE);
+    assertThat(svg).contains("7 points less, 73 %", "5 points less, 75 %", "20 points less, 60 %");
+  }
+
+  @Test
   void each_is_well_formed_and_says_what_it_is() {
     all()
         .forEach(

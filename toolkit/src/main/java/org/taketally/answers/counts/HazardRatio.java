@@ -43,7 +43,7 @@ public record HazardRatio(
   }
 
   /** Log likelihood, its slope, and minus its curvature. */
-  private record Point(double value, double slope, double information) {
+  record Point(double value, double slope, double information) {
     Point plus(Point other) {
       return new Point(value + other.value, slope + other.slope, information + other.information);
     }
@@ -91,16 +91,6 @@ public record HazardRatio(
         .toList();
   }
 
-  /** Breslow's log partial likelihood at a log ratio. */
-  static double breslow(List<RiskSet> sets, double b) {
-    double sum = 0;
-    for (RiskSet set : sets) {
-      double atRisk = set.atRisk()[0] * Math.exp(b) + set.atRisk()[1];
-      sum += set.lost()[0] * b - set.lostTotal() * Math.log(atRisk);
-    }
-    return sum;
-  }
-
   /** Newton steps, halved until the likelihood rises. */
   private static double estimate(List<RiskSet> sets, Ties ties) {
     double b = 0;
@@ -122,27 +112,35 @@ public record HazardRatio(
         "the hazard ratio did not settle in %d steps".formatted(MOST_STEPS));
   }
 
-  private static Point sum(List<RiskSet> sets, Ties ties, double b) {
+  /** The log partial likelihood at a log ratio b. */
+  static Point sum(List<RiskSet> sets, Ties ties, double b) {
     return sets.stream()
         .map(
             set ->
                 switch (ties) {
-                  case BRESLOW -> efron(set, b, 0);
-                  case EFRON -> efron(set, b, 1);
+                  case BRESLOW -> breslow(set, b);
+                  case EFRON -> efron(set, b);
                   case DISCRETE -> discrete(set, b);
                 })
         .reduce(new Point(0, 0, 0), Point::plus);
   }
 
-  /**
-   * {@code shrink} 1: each loss of a day lessens the grafts at risk for the next; 0: it doesn't.
-   */
-  private static Point efron(RiskSet set, double b, double shrink) {
+  private static Point breslow(RiskSet set, double b) {
+    long d1 = set.lost()[0];
+    long d = set.lostTotal();
+    double first = set.atRisk()[0] * Math.exp(b);
+    double total = first + set.atRisk()[1];
+    double p = first / total;
+    return new Point(d1 * b - d * Math.log(total), d1 - d * p, d * p * (1 - p));
+  }
+
+  /** Each loss of a day lessens the grafts at risk for the next. */
+  private static Point efron(RiskSet set, double b) {
     long d1 = set.lost()[0];
     long d = set.lostTotal();
     Point point = new Point(d1 * b, d1, 0);
     for (long l = 0; l < d; l++) {
-      double share = shrink * l / d;
+      double share = (double) l / d;
       double first = (set.atRisk()[0] - share * d1) * Math.exp(b);
       double total = first + set.atRisk()[1] - share * (d - d1);
       double p = first / total;

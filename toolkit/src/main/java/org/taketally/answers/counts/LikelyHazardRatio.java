@@ -1,5 +1,6 @@
 package org.taketally.answers.counts;
 
+import java.util.Arrays;
 import java.util.List;
 import org.taketally.terms.Interval;
 
@@ -54,7 +55,9 @@ public record LikelyHazardRatio(double logRatio, double logRatioSd, Interval int
     double[] logs = new double[POINTS];
     for (int i = 0; i < POINTS; i++) {
       double b = at(range, i);
-      logs[i] = HazardRatio.breslow(sets, b) - b * b / (2 * priorSd * priorSd);
+      logs[i] =
+          HazardRatio.sum(sets, HazardRatio.Ties.BRESLOW, b).value()
+              - b * b / (2 * priorSd * priorSd);
     }
     return logs;
   }
@@ -65,10 +68,7 @@ public record LikelyHazardRatio(double logRatio, double logRatioSd, Interval int
 
   /** The part of the range where the posterior is not negligible. */
   private static double[] worthSumming(double[] range, double[] logs) {
-    double most = Double.NEGATIVE_INFINITY;
-    for (double log : logs) {
-      most = Math.max(most, log);
-    }
+    double most = Arrays.stream(logs).max().getAsDouble();
     int first = 0;
     int last = POINTS - 1;
     while (logs[first] < most - NEGLIGIBLE) {
@@ -83,10 +83,7 @@ public record LikelyHazardRatio(double logRatio, double logRatioSd, Interval int
   }
 
   private static LikelyHazardRatio summary(double[] range, double[] logs, double level) {
-    double most = Double.NEGATIVE_INFINITY;
-    for (double log : logs) {
-      most = Math.max(most, log);
-    }
+    double most = Arrays.stream(logs).max().getAsDouble();
     double total = 0;
     double mean = 0;
     double square = 0;

@@ -33,10 +33,11 @@ record Grid(String caption, List<String> headings, List<String> kinds, List<List
   }
 
   String html() {
+    boolean[] numeric = numericColumns();
     StringBuilder html = new StringBuilder("<div class=\"tt-scroll\"><table><caption>");
     html.append(XmlText.escape(caption)).append("</caption>\n<thead><tr>");
     for (int i = 0; i < headings.size(); i++) {
-      html.append("<th scope=\"col\"%s>".formatted(isNumeric(i) ? NUMBER : ""));
+      html.append("<th scope=\"col\"%s>".formatted(numeric[i] ? NUMBER : ""));
       html.append(XmlText.escape(headings.get(i)));
       if (!kinds.get(i).isEmpty()) {
         html.append("<br><small>").append(XmlText.escape(kinds.get(i))).append("</small>");
@@ -44,18 +45,18 @@ record Grid(String caption, List<String> headings, List<String> kinds, List<List
       html.append("</th>");
     }
     html.append("</tr></thead>\n<tbody>\n");
-    rows.forEach(row -> html.append(rowHtml(row)));
+    rows.forEach(row -> html.append(rowHtml(row, numeric)));
     return html.append("</tbody></table></div>\n").toString();
   }
 
-  private String rowHtml(List<String> row) {
+  private String rowHtml(List<String> row, boolean[] numeric) {
     if (row == null) {
       return "<tr><td colspan=\"%d\" class=\"tt-gap\">&#8942;</td></tr>%n"
           .formatted(headings.size());
     }
     StringBuilder html = new StringBuilder("<tr>");
     for (int i = 0; i < headings.size(); i++) {
-      html.append(cellHtml(row.get(i), isNumeric(i)));
+      html.append(cellHtml(row.get(i), numeric[i]));
     }
     return html.append("</tr>\n").toString();
   }
@@ -67,6 +68,14 @@ record Grid(String caption, List<String> headings, List<String> kinds, List<List
     }
     String kind = number ? NUMBER : value.length() > LONGEST_LINE ? " class=\"tt-long\"" : "";
     return "<td%s>%s</td>".formatted(kind, XmlText.escape(value));
+  }
+
+  private boolean[] numericColumns() {
+    boolean[] numeric = new boolean[headings.size()];
+    for (int i = 0; i < numeric.length; i++) {
+      numeric[i] = isNumeric(i);
+    }
+    return numeric;
   }
 
   /** Whether every value shown in a column is a number, or blank. */
@@ -93,10 +102,11 @@ record Grid(String caption, List<String> headings, List<String> kinds, List<List
   String text() {
     int shown = Math.min(headings.size(), TEXT_COLUMNS);
     int[] widths = IntStream.range(0, shown).map(this::width).toArray();
+    boolean[] numeric = numericColumns();
     StringBuilder text = new StringBuilder(caption).append('\n');
-    text.append(line(headings, widths)).append('\n');
+    text.append(line(headings, widths, numeric)).append('\n');
     for (List<String> row : rows) {
-      text.append(row == null ? "..." : line(row, widths)).append('\n');
+      text.append(row == null ? "..." : line(row, widths, numeric)).append('\n');
     }
     if (shown < headings.size()) {
       text.append("and ").append(headings.size() - shown).append(" more columns: ");
@@ -113,12 +123,12 @@ record Grid(String caption, List<String> headings, List<String> kinds, List<List
     return widest;
   }
 
-  private String line(List<String> values, int[] widths) {
+  private static String line(List<String> values, int[] widths, boolean[] numeric) {
     StringBuilder line = new StringBuilder();
     for (int i = 0; i < widths.length; i++) {
       String value = cut(values.get(i));
       String blank = " ".repeat(widths[i] - value.length());
-      line.append(isNumeric(i) ? blank + value : value + blank).append("  ");
+      line.append(numeric[i] ? blank + value : value + blank).append("  ");
     }
     return line.toString().stripTrailing();
   }
