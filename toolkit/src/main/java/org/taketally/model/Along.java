@@ -1,5 +1,8 @@
 package org.taketally.model;
 
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 
 /**
@@ -11,6 +14,12 @@ final class Along {
   private static final double FAR = 9;
 
   private static final int FINE = 40;
+
+  /** Where the ends of the grid are looked for, logits. */
+  private static final double LEAST = 0.004;
+
+  private static final double MOST = 20;
+  private static final double STEP = 1.6;
 
   /** Intervals of the grid of a known shape, and where it ends, in multiples of its reach. */
   private static final int KNOWN = 60;
@@ -33,7 +42,7 @@ final class Along {
       this.at[i] = at[left] + share * (at[left + 1] - at[left]);
       this.logDensity[i] = logDensity[left] + share * (logDensity[left + 1] - logDensity[left]);
     }
-    double highest = java.util.Arrays.stream(logDensity).max().orElse(0);
+    double highest = Arrays.stream(logDensity).max().orElse(0);
     for (int i = 0; i < fine; i++) {
       this.logDensity[i] -= highest;
     }
@@ -51,33 +60,55 @@ final class Along {
    *
    * @param centre a likely value, above 0
    * @param intervals of the grid
+   * @param logDensity safe from several threads
    */
-  static Along of(double centre, int intervals, DoubleUnaryOperator logDensity) {
+  static Along of(double centre, int intervals, DoubleUnaryOperator logDensity, Parallel parallel) {
     double middle = logDensity.applyAsDouble(centre);
-    double highest = middle;
-    double high = centre;
-    double here = middle;
-    while (here > highest - FAR && high < 20) {
-      high *= 1.6;
-      here = logDensity.applyAsDouble(high);
-      highest = Math.max(highest, here);
-    }
-    double low = centre;
-    here = middle;
-    while (here > highest - FAR && low > 0.004) {
-      low /= 1.6;
-      here = logDensity.applyAsDouble(low);
-      highest = Math.max(highest, here);
-    }
+    double[][] walked = new double[2][];
+    parallel.run(
+        2, way -> walked[way] = walk(centre, way == 0 ? STEP : 1 / STEP, middle, logDensity));
+    double top = Math.max(middle, Arrays.stream(walked[0]).max().orElse(middle));
+    double high = centre * Math.pow(STEP, walked[0].length);
+    double low = centre * Math.pow(STEP, -stepsToFar(walked[1], middle, top));
     double[] grid = new double[intervals + 1];
     double[] values = new double[grid.length];
     for (int i = 0; i < grid.length; i++) {
       double share = i / (double) intervals;
       grid[i] =
-          low <= 0.004 ? 0.002 + (high - 0.002) * share * share : low * Math.pow(high / low, share);
-      values[i] = logDensity.applyAsDouble(grid[i]);
+          low <= LEAST
+              ? LEAST / 2 + (high - LEAST / 2) * share * share
+              : low * Math.pow(high / low, share);
     }
+    parallel.run(grid.length, i -> values[i] = logDensity.applyAsDouble(grid[i]));
     return new Along(grid, values);
+  }
+
+  /** Log densities met going one way until they are far below the highest met. */
+  private static double[] walk(
+      double centre, double step, double middle, DoubleUnaryOperator logDensity) {
+    List<Double> met = new ArrayList<>();
+    double at = centre;
+    double highest = middle;
+    double here = middle;
+    while (here > highest - FAR && at < MOST && at > LEAST) {
+      at *= step;
+      here = logDensity.applyAsDouble(at);
+      highest = Math.max(highest, here);
+      met.add(here);
+    }
+    return met.stream().mapToDouble(Double::doubleValue).toArray();
+  }
+
+  /** How many of the steps were needed, now that the other way is known, too. */
+  private static int stepsToFar(double[] walked, double middle, double top) {
+    double highest = top;
+    double here = middle;
+    int steps = 0;
+    while (here > highest - FAR && steps < walked.length) {
+      here = walked[steps++];
+      highest = Math.max(highest, here);
+    }
+    return steps;
   }
 
   /**
@@ -124,7 +155,7 @@ final class Along {
 
   double quantile(double share) {
     double wanted = share * upTo[upTo.length - 1];
-    int i = java.util.Arrays.binarySearch(upTo, wanted);
+    int i = Arrays.binarySearch(upTo, wanted);
     if (i >= 0) {
       return at[i];
     }
@@ -135,7 +166,7 @@ final class Along {
 
   /** Of the density as drawn from: even between fine points. */
   double logDensity(double value) {
-    int i = java.util.Arrays.binarySearch(at, value);
+    int i = Arrays.binarySearch(at, value);
     int right = Math.max(1, i >= 0 ? i : Math.min(-i - 1, at.length - 1));
     return Math.log((upTo[right] - upTo[right - 1]) / (at[right] - at[right - 1]));
   }

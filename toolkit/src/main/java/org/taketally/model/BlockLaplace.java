@@ -4,10 +4,19 @@ package org.taketally.model;
 final class BlockLaplace implements Marginal {
 
   /** Modes are found when one more step would gain less than this. */
-  private static final double MODES_FOUND = 1e-19;
+  private static final double FOUND = 1e-19;
 
-  /** A step with an old decomposition must cut the promised gain by this, or it is renewed. */
-  private static final double STALE = 0.05;
+  /** The same where densities are only compared: they are then right to about 1e-7. */
+  private static final double FOUND_ROUGHLY = 1e-13;
+
+  /** A step with a decomposition made on the spot that gains less than this is the last. */
+  private static final double LAST_FRESH_GAIN = 1e-11;
+
+  /** Below this a gain that no longer falls is noise. */
+  private static final double NOISE = 1e-14;
+
+  /** A decomposition is used again while no more steps than this would be left. */
+  private static final double OLD_STEPS = 4;
 
   private final Evidence evidence;
   private final SortedCells sorted;
@@ -23,6 +32,22 @@ final class BlockLaplace implements Marginal {
     this.parallel = parallel;
     this.pass = new CellPass(sorted, evidence.takes(), parallel);
     this.deviations = new LevelVector(sorted);
+  }
+
+  Parallel parallel() {
+    return parallel;
+  }
+
+  /** One for another thread, on the same cells. */
+  BlockLaplace another() {
+    return new BlockLaplace(evidence, sorted, new Parallel(1));
+  }
+
+  /** Starts looking for modes at these effects and deviations, whatever was found before. */
+  BlockLaplace startAt(LevelVector all) {
+    deviations = all.copy();
+    factor = null;
+    return this;
   }
 
   /** Starts looking for modes at these deviations, one array a varying column. */
@@ -44,7 +69,7 @@ final class BlockLaplace implements Marginal {
   public Point at(double[] tau, double[] beta) {
     Point point = new Point(tau, beta);
     System.arraycopy(beta, 0, deviations.rest, sorted.rest, beta.length);
-    double value = modes(point.thetas(), false);
+    double value = modes(point.thetas(), false, FOUND);
     point.logLikelihood = value - factor.logDeterminant(false) / 2;
     point.modes = split(deviations);
     return point;
@@ -53,44 +78,79 @@ final class BlockLaplace implements Marginal {
   /** Modes of beta and deviations together, given tau, with a flat prior on beta. */
   JointMode joint(double[] tau, double[] betaStart) {
     System.arraycopy(betaStart, 0, deviations.rest, sorted.rest, betaStart.length);
-    double value = modes(new Point(tau, betaStart).thetas(), true);
+    return joint(tau, FOUND);
+  }
+
+  /** The same, starting where this stands. */
+  JointMode joint(double[] tau) {
+    return joint(tau, FOUND);
+  }
+
+  /** The same, found well enough to compare densities. */
+  JointMode roughly(double[] tau) {
+    return joint(tau, FOUND_ROUGHLY);
+  }
+
+  private JointMode joint(double[] tau, double found) {
+    double value = modes(new Point(tau, new double[0]).thetas(), true, found);
     return new JointMode(
         value - factor.logDeterminant(true) / 2, factor, deviations.copy(), pass, parallel);
   }
 
   /** Finds the modes given theta (and beta, unless joint), and decomposes there. */
-  private double modes(double[] theta, boolean joint) {
+  private double modes(double[] theta, boolean joint, double found) {
     Scales scales = Scales.of(sorted, theta);
     zeroWhereThetaIs(scales);
     LevelVector residuals = new LevelVector(sorted);
     double value = look(residuals) - penalty(scales);
-    boolean stale = factor != null && near(theta, factorTheta);
-    double promised = Double.POSITIVE_INFINITY;
+    boolean fresh = factor == null || !near(theta, factorTheta);
+    if (fresh) {
+      decompose(scales, theta);
+    }
+    double before = Double.POSITIVE_INFINITY;
     for (int iteration = 0; iteration < 200; iteration++) {
-      if (!stale) {
-        decompose(scales, theta);
-      }
       LevelVector slope = slope(residuals, scales, joint);
-      LevelVector step = slope.copy();
-      if (joint && factor.complete()) {
-        new BlockSolver(factor).solveJoint(step);
-      } else {
-        new BlockSolver(factor).solve(step);
-      }
+      LevelVector step = solved(slope, joint);
       double gain = slope.dot(step);
-      if (!(gain >= MODES_FOUND) || (gain < 1e-14 && gain > promised / 2)) {
+      if (!fresh && tooSlow(gain, before, found)) {
+        decompose(scales, theta);
+        fresh = true;
+        step = solved(slope, joint);
+        gain = slope.dot(step);
+      }
+      if (!(gain >= found) || (gain < NOISE && gain > before / 2)) {
         break;
       }
       scales.apply(step);
       value = move(step, residuals, scales, value);
-      if (!stale && gain < 1e-11) {
+      boolean last = fresh && gain < LAST_FRESH_GAIN;
+      fresh = false;
+      before = gain;
+      if (last) {
         break;
       }
-      stale = gain < 1e-2 && gain < STALE * promised;
-      promised = gain;
     }
-    decompose(scales, theta);
+    if (!fresh) {
+      decompose(scales, theta);
+    }
     return value;
+  }
+
+  private LevelVector solved(LevelVector slope, boolean joint) {
+    LevelVector step = slope.copy();
+    if (joint && factor.complete()) {
+      new BlockSolver(factor).solveJoint(step);
+    } else {
+      new BlockSolver(factor).solve(step);
+    }
+    return step;
+  }
+
+  /** Whether steps with the old decomposition, each cutting the gain by as much, are too many. */
+  private static boolean tooSlow(double gain, double before, double found) {
+    return gain > found
+        && before < Double.POSITIVE_INFINITY
+        && Math.log(found / gain) < OLD_STEPS * Math.log(gain / before);
   }
 
   private void decompose(Scales scales, double[] theta) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
+import java.util.stream.IntStream;
 
 /**
  * Posterior draws with the standard deviations integrated over design points.
@@ -17,7 +18,7 @@ final class NestedLaplace {
 
   private static final int[] PRIMES = {2, 3, 5, 7, 11, 13, 17, 19, 23, 29};
 
-  private record Weighted(double[] theta, double logWeight) {
+  private record Weighted(double[] theta, double logWeight, LevelVector modes) {
     @Override
     public boolean equals(Object other) {
       return this == other;
@@ -30,6 +31,7 @@ final class NestedLaplace {
   }
 
   private final BlockLaplace engine;
+  private final Engines engines;
   private final Point fit;
   private final Prior prior;
   private final Effort effort;
@@ -52,6 +54,7 @@ final class NestedLaplace {
 
   NestedLaplace(BlockLaplace engine, Point fit, Prior prior, int cells) {
     this.engine = engine;
+    this.engines = new Engines(engine);
     this.fit = fit;
     this.prior = prior;
     this.effort = Effort.of(cells);
@@ -64,17 +67,21 @@ final class NestedLaplace {
     List<Weighted> points = points();
     int[] chosen = choose(points, count, seed);
     TakeDraws.Draw[] draws = new TakeDraws.Draw[count];
-    for (int p = 0; p < points.size(); p++) {
-      JointMode mode = null;
-      for (int d = 0; d < count; d++) {
-        if (chosen[d] == p) {
-          double[] theta = points.get(p).theta();
-          mode = mode == null ? at(theta) : mode;
-          draws[d] = draw(mode, theta, seed, d);
-        }
+    engine.parallel().run(points.size(), p -> draw(points.get(p), chosen, p, seed, draws));
+    return number -> draws[number];
+  }
+
+  private void draw(Weighted point, int[] chosen, int p, long seed, TakeDraws.Draw[] draws) {
+    int[] numbers = IntStream.range(0, draws.length).filter(d -> chosen[d] == p).toArray();
+    if (numbers.length > 0) {
+      double[] theta = point.theta();
+      JointMode mode =
+          engines.lend(
+              own -> own.startAt(point.modes()).joint(squares(theta)).correct(prior.fixed()));
+      for (int number : numbers) {
+        draws[number] = draw(mode, theta, seed, number);
       }
     }
-    return number -> draws[number];
   }
 
   /**
@@ -129,12 +136,14 @@ final class NestedLaplace {
     return Arrays.stream(theta).map(t -> t * t).toArray();
   }
 
-  private double logPosterior(double[] theta) {
-    double sum = engine.joint(squares(theta), fit.beta).logDensity;
+  /** Log density at standard deviations, and the modes there. Safe from several threads. */
+  private Weighted weighed(double[] theta, LevelVector start) {
+    JointMode mode = engines.lend(own -> own.startAt(start).roughly(squares(theta)));
+    double sum = mode.logDensity;
     for (double t : theta) {
       sum += prior.logDensity(t);
     }
-    return sum;
+    return new Weighted(theta, sum, mode.mode);
   }
 
   private List<Weighted> points() {
@@ -144,6 +153,7 @@ final class NestedLaplace {
     for (int k = 0; k < varying; k++) {
       centre[k] = Math.max(0.05, Math.sqrt(fit.tau[k]));
     }
+    LevelVector start = engine.joint(squares(centre), fit.beta).mode;
     for (int k = 0; k < varying; k++) {
       int place = k;
       Along along =
@@ -155,22 +165,26 @@ final class NestedLaplace {
                   t -> {
                     double[] theta = centre.clone();
                     theta[place] = t;
-                    return logPosterior(theta);
-                  });
+                    return weighed(theta, start).logWeight();
+                  },
+                  engine.parallel());
       proposals.add(along);
       centre[k] = along.quantile(0.5);
     }
-    List<Weighted> points = new ArrayList<>();
-    for (int p = 1; p <= effort.points(); p++) {
-      double[] theta = new double[varying];
-      double proposed = 0;
-      for (int k = 0; k < varying; k++) {
-        theta[k] = proposals.get(k).quantile(halton(p, PRIMES[k % PRIMES.length]));
-        proposed += proposals.get(k).logDensity(theta[k]);
-      }
-      points.add(new Weighted(theta, logPosterior(theta) - proposed));
+    Weighted[] points = new Weighted[effort.points()];
+    engine.parallel().run(points.length, p -> points[p] = proposed(p + 1, proposals, start));
+    return List.of(points);
+  }
+
+  private Weighted proposed(int number, List<Along> proposals, LevelVector start) {
+    double[] theta = new double[proposals.size()];
+    double proposed = 0;
+    for (int k = 0; k < theta.length; k++) {
+      theta[k] = proposals.get(k).quantile(halton(number, PRIMES[k % PRIMES.length]));
+      proposed += proposals.get(k).logDensity(theta[k]);
     }
-    return points;
+    Weighted there = weighed(theta, start);
+    return new Weighted(theta, there.logWeight() - proposed, there.modes());
   }
 
   private static double halton(int number, int base) {
