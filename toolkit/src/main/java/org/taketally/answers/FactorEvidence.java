@@ -38,16 +38,14 @@ record FactorEvidence(
     List<FactorVerdict.Test> tests,
     List<String> bounded) {
 
-  /** Above this, nothing is fitted again: the fit in hand says the same to two digits and more. */
-  static final int REFIT_CELLS = 100_000;
-
   private static final int BOOTSTRAP_CELLS = 500;
   private static final String WALD = "Wald, within the one fit";
   private static final String MEASURED =
       "likelihood ratio of the levels as measured, half chi-square at zero";
 
+  /** A large fit says the same to two digits and more as further fits would. */
   static FactorEvidence of(Averaging main, String factor, AnswerOptions options) {
-    return main.fit().cells().size() > REFIT_CELLS
+    return main.fit().isLarge()
         ? fromFitInHand(main, factor, options)
         : byRefits(main, factor, options);
   }

@@ -12,8 +12,9 @@ import org.taketally.model.FitOptions;
 import org.taketally.model.TakeFit;
 
 /**
- * A fit without one season: fitted again, or above {@value #REFIT_CELLS} cells by one step
- * (covariance of the fixed effects times the season's score, over the share that stays).
+ * A fit without one season: fitted again, or above {@value #REFIT_CELLS} cells, or of a large fit,
+ * by one step (covariance of the fixed effects times the season's score, over the share that
+ * stays).
  */
 final class OneSeason {
 
@@ -45,7 +46,7 @@ final class OneSeason {
     if (grafts == 0 || grafts == fit.cells().graftsTotal()) {
       return Optional.empty();
     }
-    return shifts(fit.cells().size() <= REFIT_CELLS)
+    return shifts(!fit.isLarge() && fit.cells().size() <= REFIT_CELLS)
         .map(
             shifts -> {
               int largest =

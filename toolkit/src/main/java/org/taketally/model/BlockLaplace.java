@@ -34,6 +34,11 @@ final class BlockLaplace implements Marginal {
     this.deviations = new LevelVector(sorted);
   }
 
+  /** How many levels must be solved for together: the dense remainder. */
+  int together() {
+    return sorted.rest;
+  }
+
   Parallel parallel() {
     return parallel;
   }

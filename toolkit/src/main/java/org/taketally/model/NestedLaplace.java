@@ -44,12 +44,23 @@ final class NestedLaplace {
 
   /** How many points can be afforded; by cells, so that it doesn't depend on the machine. */
   private record Effort(int grid, int points, boolean shapes) {
-    static Effort of(int cells) {
-      if (cells <= 5_000) {
+    static Effort of(int cells, int together) {
+      if (cells <= MEASURED_CELLS) {
         return new Effort(24, 128, false);
       }
-      return cells <= 100_000 ? new Effort(12, 32, true) : new Effort(0, 1, true);
+      return isLarge(cells, together) ? new Effort(0, 1, true) : new Effort(12, 32, true);
     }
+  }
+
+  /** Up to so many cells, densities of standard deviations are measured, not supposed. */
+  private static final int MEASURED_CELLS = 5_000;
+
+  private static final int LARGE_CELLS = 100_000;
+  private static final int LARGE_TOGETHER = 1_000;
+
+  /** Whether looking for modes again takes so long that it is done once only. */
+  static boolean isLarge(int cells, int together) {
+    return cells > LARGE_CELLS || (cells > MEASURED_CELLS && together > LARGE_TOGETHER);
   }
 
   NestedLaplace(BlockLaplace engine, Point fit, Prior prior, int cells) {
@@ -57,7 +68,7 @@ final class NestedLaplace {
     this.engines = new Engines(engine);
     this.fit = fit;
     this.prior = prior;
-    this.effort = Effort.of(cells);
+    this.effort = Effort.of(cells, engine.together());
   }
 
   TakeDraws.Source source(int count, long seed) {

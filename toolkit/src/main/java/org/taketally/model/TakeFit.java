@@ -267,8 +267,8 @@ public final class TakeFit {
 
   /**
    * Draws from the posterior: fixed effects, standard deviations and deviations, by nested Laplace
-   * (Rue, Martino and Chopin 2009). Above 100,000 cells effects are drawn with the standard
-   * deviations at their estimates, and these by the curvature of the fit.
+   * (Rue, Martino and Chopin 2009). Where the fit {@link #isLarge} effects are drawn with the
+   * standard deviations at their estimates, and these by the curvature of the fit.
    *
    * @param count number of draws, at least 1
    * @param seed the same seed gives the same draws
@@ -282,6 +282,16 @@ public final class TakeFit {
     }
     return new TakeDraws(
         this, count, new NestedLaplace(engine(), point, prior, cells().size()).source(count, seed));
+  }
+
+  /**
+   * Whether fitting again would take minutes, so that answers rest on this fit alone.
+   *
+   * @return true above 100,000 cells; and above 5,000 where more than 1,000 levels have to be
+   *     solved for together, such as pairings beside as many grafting days
+   */
+  public boolean isLarge() {
+    return NestedLaplace.isLarge(cells().size(), ready.sorted().rest);
   }
 
   BlockLaplace engine() {

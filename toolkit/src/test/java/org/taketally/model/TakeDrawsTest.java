@@ -112,4 +112,31 @@ class TakeDrawsTest {
     assertThat(mean(COUNT, d -> jeffreys.beta(d)[0])).isCloseTo(0.9808, within(0.02));
     assertThat(sd(COUNT, d -> jeffreys.beta(d)[0])).isCloseTo(0.677, within(0.02));
   }
+
+  @Test
+  void draws_do_not_depend_on_the_number_of_threads() {
+    double[][] sds = new double[2][];
+    double[][] beta = new double[2][];
+    for (int i = 0; i < 2; i++) {
+      FitOptions threads = FitOptions.withDefaults().threads(1 + 3 * i);
+      TakeFit fit =
+          TakeModel.ofTakes()
+              .adjustFor("x1", "x2")
+              .varyBy("plate")
+              .fit(PublishedMixedModelTest.seeds(), threads);
+      TakeDraws draws = fit.draws(200, 5);
+      sds[i] = IntStream.range(0, 200).mapToDouble(d -> draws.sds(d)[0]).toArray();
+      beta[i] = IntStream.range(0, 200).mapToDouble(d -> draws.beta(d)[1]).toArray();
+    }
+    assertThat(sds[1]).isEqualTo(sds[0]);
+    assertThat(beta[1]).isEqualTo(beta[0]);
+  }
+
+  @Test
+  void a_fit_is_large_by_its_cells_or_by_the_levels_solved_for_together() {
+    assertThat(NestedLaplace.isLarge(100_001, 0)).isTrue();
+    assertThat(NestedLaplace.isLarge(100_000, 1_000)).isFalse();
+    assertThat(NestedLaplace.isLarge(5_001, 1_001)).isTrue();
+    assertThat(NestedLaplace.isLarge(5_000, 4_000)).isFalse();
+  }
 }
