@@ -5,8 +5,10 @@ import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import org.taketally.notebook.kernel.engine.ExitGuard;
 import org.taketally.notebook.runner.NotebookPage;
@@ -75,6 +77,7 @@ final class NotebookRunCommand implements Callable<Integer> {
   @Override
   public Integer call() throws IOException {
     RunOptions options = options();
+    requireNotebooks();
     Files.createDirectories(out);
     int status = 0;
     for (Path notebook : notebooks) {
@@ -85,6 +88,18 @@ final class NotebookRunCommand implements Callable<Integer> {
       ExitGuard.end(status);
     }
     return status;
+  }
+
+  private void requireNotebooks() {
+    Set<Path> names = new HashSet<>();
+    for (Path notebook : notebooks) {
+      RecordsOptions.requireFile(spec.commandLine(), notebook);
+      if (!names.add(notebook.getFileName())) {
+        throw wrong(
+            "two notebooks are named %s, so one copy in %s would replace the other; run them one at a time, each with its own --out"
+                .formatted(notebook.getFileName(), out));
+      }
+    }
   }
 
   private RunOptions options() {

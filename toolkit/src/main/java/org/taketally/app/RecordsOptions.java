@@ -144,9 +144,14 @@ final class RecordsOptions {
   }
 
   private void requireFile(Path file) {
+    requireFile(commandLine(), file);
+  }
+
+  /** Says so in a sentence if there is no such file. */
+  static void requireFile(CommandLine commandLine, Path file) {
     if (!Files.exists(file)) {
       throw new ParameterException(
-          commandLine(), "no file \"%s\"; check the name and the folder".formatted(file));
+          commandLine, "no file \"%s\"; check the name and the folder".formatted(file));
     }
   }
 

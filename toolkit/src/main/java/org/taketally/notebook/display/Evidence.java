@@ -6,7 +6,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.taketally.cells.Cells;
 import org.taketally.cells.Factor;
 import org.taketally.records.GraftRecords;
@@ -64,8 +66,10 @@ final class Evidence {
   }
 
   static Shown problems(Collection<Problem> problems) {
+    List<Problem> first = problems.stream().limit(PROBLEMS).toList();
+    UnaryOperator<String> shortened = shortNames(first.stream().map(Problem::file));
     List<List<String>> rows = new ArrayList<>();
-    problems.stream().limit(PROBLEMS).forEach(each -> rows.add(row(each)));
+    first.forEach(each -> rows.add(row(each, shortened.apply(each.file()))));
     if (problems.size() > PROBLEMS) {
       rows.add(null);
     }
@@ -79,10 +83,21 @@ final class Evidence {
             rows));
   }
 
-  private static List<String> row(Problem problem) {
+  /** Files without their folders, unless two then have the same name. */
+  private static UnaryOperator<String> shortNames(Stream<String> files) {
+    List<String> all = files.distinct().toList();
+    boolean distinct = all.stream().map(Evidence::withoutFolder).distinct().count() == all.size();
+    return distinct ? Evidence::withoutFolder : file -> file;
+  }
+
+  private static String withoutFolder(String file) {
+    return file.substring(Math.max(file.lastIndexOf('/'), file.lastIndexOf('\\')) + 1);
+  }
+
+  private static List<String> row(Problem problem, String file) {
     return List.of(
         word(problem.severity()),
-        problem.file(),
+        file,
         problem.line() == 0 ? "" : String.valueOf(problem.line()),
         problem.column(),
         problem.found(),
@@ -93,16 +108,21 @@ final class Evidence {
   static Shown setAside(SetAside aside) {
     List<String> headings = new ArrayList<>(List.of("file", "line", "reasons"));
     headings.addAll(aside.header());
+    List<SetAside.Row> first = aside.rows().stream().limit(PROBLEMS).toList();
+    UnaryOperator<String> shortened = shortNames(first.stream().map(SetAside.Row::file));
     List<List<String>> rows = new ArrayList<>();
-    aside.rows().stream().limit(PROBLEMS).forEach(each -> rows.add(row(each, headings.size())));
+    first.forEach(each -> rows.add(row(each, shortened.apply(each.file()), headings.size())));
     String caption = counted(aside.size(), "row") + " set aside, as typed";
     return Shown.of(Grid.of(caption, headings, rows));
   }
 
-  private static List<String> row(SetAside.Row row, int width) {
-    List<String> values =
-        new ArrayList<>(
-            List.of(row.file(), String.valueOf(row.line()), String.join("; ", row.reasons())));
+  private static List<String> row(SetAside.Row row, String file, int width) {
+    String place = row.file() + " line " + row.line() + ", "; // said in columns of their own
+    String reasons =
+        row.reasons().stream()
+            .map(reason -> reason.startsWith(place) ? reason.substring(place.length()) : reason)
+            .collect(Collectors.joining("; "));
+    List<String> values = new ArrayList<>(List.of(file, String.valueOf(row.line()), reasons));
     values.addAll(row.fields());
     while (values.size() < width) {
       values.add("");

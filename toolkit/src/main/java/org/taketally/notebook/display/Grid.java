@@ -15,7 +15,8 @@ import org.taketally.figure.XmlText;
  */
 record Grid(String caption, List<String> headings, List<String> kinds, List<List<String>> rows) {
 
-  private static final int LONGEST_CELL = 80;
+  private static final int LONGEST_IN_HTML = 240;
+  private static final int LONGEST_IN_TEXT = 80;
   private static final int LONGEST_LINE = 32;
   private static final int TEXT_COLUMNS = 9;
 
@@ -62,9 +63,9 @@ record Grid(String caption, List<String> headings, List<String> kinds, List<List
   }
 
   private static String cellHtml(String value, boolean number) {
-    if (value.length() > LONGEST_CELL) {
+    if (value.length() > LONGEST_IN_HTML) {
       return "<td class=\"tt-long\" title=\"%s\">%s</td>"
-          .formatted(XmlText.escape(value), XmlText.escape(cut(value)));
+          .formatted(XmlText.escape(value), XmlText.escape(cut(value, LONGEST_IN_HTML)));
     }
     String kind = number ? NUMBER : value.length() > LONGEST_LINE ? " class=\"tt-long\"" : "";
     return "<td%s>%s</td>".formatted(kind, XmlText.escape(value));
@@ -95,8 +96,8 @@ record Grid(String caption, List<String> headings, List<String> kinds, List<List
     return value.matches("[-+\u2212]?[\\d,]*\\.?\\d+(?:[eE][-+]?\\d+)?(?: %)?");
   }
 
-  private static String cut(String value) {
-    return value.length() <= LONGEST_CELL ? value : value.substring(0, LONGEST_CELL - 1) + "\u2026";
+  private static String cut(String value, int longest) {
+    return value.length() <= longest ? value : value.substring(0, longest - 1) + "\u2026";
   }
 
   String text() {
@@ -118,7 +119,7 @@ record Grid(String caption, List<String> headings, List<String> kinds, List<List
   private int width(int column) {
     int widest = headings.get(column).length();
     for (List<String> row : rows) {
-      widest = Math.max(widest, row == null ? 0 : cut(row.get(column)).length());
+      widest = Math.max(widest, row == null ? 0 : cut(row.get(column), LONGEST_IN_TEXT).length());
     }
     return widest;
   }
@@ -126,7 +127,7 @@ record Grid(String caption, List<String> headings, List<String> kinds, List<List
   private static String line(List<String> values, int[] widths, boolean[] numeric) {
     StringBuilder line = new StringBuilder();
     for (int i = 0; i < widths.length; i++) {
-      String value = cut(values.get(i));
+      String value = cut(values.get(i), LONGEST_IN_TEXT);
       String blank = " ".repeat(widths[i] - value.length());
       line.append(numeric[i] ? blank + value : value + blank).append("  ");
     }

@@ -24,7 +24,7 @@ record Shown(String html, String text) {
       .taketally table { border-collapse: collapse; margin: .4rem 0; font-size: .92em; border: 0; }
       .taketally caption { caption-side: top; text-align: left; padding: .15rem 0; opacity: .8; }
       .taketally th, .taketally td { text-align: left; vertical-align: top; padding: .2rem .7rem .2rem 0; border: 0; border-bottom: 1px solid rgba(128, 128, 128, .35); white-space: nowrap; background: none; }
-      .taketally .tt-long { white-space: normal; min-width: 16em; max-width: 30em; }
+      .taketally .tt-long { white-space: normal; min-width: 12em; max-width: 30em; }
       .taketally th small { font-weight: normal; opacity: .7; }
       .taketally .tt-number { text-align: right; font-variant-numeric: tabular-nums; }
       .taketally .tt-gap { text-align: center; opacity: .6; }

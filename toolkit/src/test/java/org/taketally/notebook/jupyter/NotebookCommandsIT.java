@@ -64,6 +64,20 @@ class NotebookCommandsIT {
   }
 
   @Test
+  void notebooks_that_are_missing_or_would_replace_each_other_are_named_before_any_runs()
+      throws Exception {
+    notebook("e.ipynb", "takes");
+    notebook("deep/e.ipynb", "takes");
+    Ran missing = Jupyter.taketally(folder, "notebook", "run", "e.ipynb", "gone.ipynb");
+    assertThat(missing.status()).isEqualTo(2);
+    assertThat(missing.output()).contains("no file \"gone.ipynb\"; check the name and the folder");
+    Ran twice = Jupyter.taketally(folder, "notebook", "run", "e.ipynb", "deep/e.ipynb");
+    assertThat(twice.status()).isEqualTo(2);
+    assertThat(twice.output()).contains("two notebooks are named e.ipynb");
+    assertThat(folder.resolve("executed")).doesNotExist();
+  }
+
+  @Test
   void a_cell_that_ends_its_process_is_noticed() throws Exception {
     notebook("deep/d.ipynb", "Runtime.getRuntime().halt(3)");
     Ran ran = Jupyter.taketally(folder, "notebook", "run", "deep/d.ipynb");

@@ -213,6 +213,28 @@ class KernelProtocolTest {
   }
 
   @Test
+  void a_declaration_that_fails_is_one_place_in_its_cell() throws Exception {
+    Outcome outcome = client.execute("var share =\n    Integer.parseInt(\"seven\");");
+    String place = "  at cell [" + outcome.reply().get("execution_count").getAsInt() + "], line 2";
+    assertThat(outcome.traceback())
+        .contains(place + "\n")
+        .doesNotContain("do_it", "$Aux")
+        .containsOnlyOnce("  at cell [");
+  }
+
+  @Test
+  void lambdas_are_named_by_where_they_stand() throws Exception {
+    Outcome outcome =
+        client.execute(
+            "int check(List<Integer> all) {\n  return all.stream().mapToInt(n -> 1 / n).sum();\n}\n"
+                + "Stream.of(0).mapToInt(n -> check(List.of(n))).sum()");
+    int cell = outcome.reply().get("execution_count").getAsInt();
+    assertThat(outcome.traceback())
+        .contains("  at lambda in check (cell [" + cell + "], line 2)\n")
+        .contains("  at lambda (cell [" + cell + "], line 4)\n");
+  }
+
+  @Test
   void compile_errors_point_at_the_place() throws Exception {
     Outcome outcome = client.execute("int fine = 1;\nint wrong = fine + nosuch;");
     assertThat(outcome.reply().get("ename").getAsString()).isEqualTo("CompileError");

@@ -4,6 +4,9 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import jdk.jshell.DeclarationSnippet;
 import jdk.jshell.Diag;
@@ -27,6 +30,12 @@ final class ErrorTexts {
 
   /** Where JShell puts the classes it makes of cells. */
   private static final String SNIPPETS = "REPL.";
+
+  /** Names JShell gives to the code of a cell that stands in no method. */
+  private static final String TOP_LEVEL = "do_it$";
+
+  /** The compiler's name of a lambda: the method it stands in, and a number. */
+  private static final Pattern LAMBDA = Pattern.compile("lambda\\$(.*)\\$\\d+");
 
   private static final String BOLD_RED = "\u001b[1;31m";
   private static final String BOLD = "\u001b[1m";
@@ -158,7 +167,7 @@ final class ErrorTexts {
       }
       Origin origin = origins.ofFile(frames[i].getFileName());
       foreign = origin == null ? foreign + 1 : 0;
-      if (foreign > FOREIGN_FRAMES) {
+      if (foreign > FOREIGN_FRAMES || repeatsTopLevel(frames, i)) {
         continue; // how a library works inside seldom helps
       }
       lines.add("  at " + frameText(frames[i], origin));
@@ -169,6 +178,18 @@ final class ErrorTexts {
     }
   }
 
+  /** JShell may take a statement apart; then two frames of one file stand for one place. */
+  private static boolean repeatsTopLevel(StackTraceElement[] frames, int i) {
+    return i > 0
+        && isTopLevel(frames[i])
+        && isTopLevel(frames[i - 1])
+        && Objects.equals(frames[i].getFileName(), frames[i - 1].getFileName());
+  }
+
+  private static boolean isTopLevel(StackTraceElement frame) {
+    return frame.getMethodName().isEmpty() || frame.getMethodName().startsWith(TOP_LEVEL);
+  }
+
   private static String frameText(StackTraceElement frame, Origin origin) {
     if (origin == null) {
       return frame.getClassName().startsWith(SNIPPETS)
@@ -177,11 +198,16 @@ final class ErrorTexts {
     }
     String place = origin.place(frame.getLineNumber());
     String method = frame.getMethodName();
-    if (method.isEmpty()) {
+    if (isTopLevel(frame)) {
       return place;
     }
     String owner = frame.getClassName().isEmpty() ? "" : frame.getClassName() + ".";
-    return owner + method + " (" + place + ")";
+    Matcher lambda = LAMBDA.matcher(method);
+    if (!lambda.matches()) {
+      return owner + method + " (" + place + ")";
+    }
+    boolean inMethod = !lambda.group(1).startsWith(TOP_LEVEL);
+    return "lambda " + (inMethod ? "in " + owner + lambda.group(1) + " " : "") + "(" + place + ")";
   }
 
   /** Cuts what lies below the cell's own code, or else below the first frame of ours. */
