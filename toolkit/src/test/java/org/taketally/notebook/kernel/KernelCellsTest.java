@@ -361,6 +361,32 @@ class KernelCellsTest {
   }
 
   @Test
+  void time_is_told_of_code_on_the_same_line_too() throws Exception {
+    Outcome outcome = client.execute("%time int doubled = 2 * 21;\ndoubled");
+    assertThat(outcome.result()).isEqualTo("42");
+    assertThat(outcome.printed("stdout")).contains("this cell took ");
+  }
+
+  @Test
+  void records_may_check_what_they_are_given() throws Exception {
+    Outcome outcome =
+        client.execute(
+            "record Batch(int grafts, int takes) {\n  Batch {\n    if (takes > grafts) throw new IllegalArgumentException(\"more takes than grafts\");\n  }\n  Batch(int grafts) { this(grafts, 0); }\n}\nnew Batch(9).takes()");
+    assertThat(outcome.result()).isEqualTo("0");
+    Outcome refused = client.execute("new Batch(9, 10)");
+    assertThat(refused.reply().get("evalue").getAsString()).isEqualTo("more takes than grafts");
+    Outcome wrong = client.execute("record Row(int n) {\n  Row {\n    int bad = \"text\";\n  }\n}");
+    assertThat(wrong.traceback())
+        .contains("line 3\n        int bad = \"text\";\n                  ^^^^^^\n");
+  }
+
+  @Test
+  void a_value_of_a_class_of_a_cell_is_shown_by_the_name_it_has_there() throws Exception {
+    assertThat(client.execute("class Graft { }\nnew Graft()").result()).matches("Graft@[0-9a-f]+");
+    assertThat(client.execute("List.of(new Graft())").result()).matches("\\[Graft@[0-9a-f]+]");
+  }
+
+  @Test
   void a_cell_can_have_a_time_limit() throws Exception {
     Outcome outcome = client.execute("%limit 0.3\nwhile (true) { }");
     assertThat(outcome.reply().get("ename").getAsString()).isEqualTo("Interrupted");

@@ -72,11 +72,38 @@ class KernelHelpTest {
         .containsExactly("budwoodBags", "budwoodDays");
   }
 
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "for (int batch = 0; batch < 3; ba | batch",
+        "for (String batch : List.of()) { ba | batch",
+        "List.of(1).forEach(batch -> { int bags = batch; ba | batch bags",
+        "int grafts(int bags) { int batch = 1; for (int bad = 0; ; ) { } ba | bags batch",
+        "Object o = 1; if (o instanceof Integer bags && ba | bags",
+        "class Bench { int bags; int all(int batch) { return ba | bags batch",
+        "{ int bags = 1; { int batch = 2; } ba | bags",
+      })
+  void completes_names_declared_in_unfinished_code(String code, String names) throws Exception {
+    JsonObject reply = client.at("complete_request", code, code.length());
+    assertThat(matches(reply)).containsExactly(names.split(" "));
+    assertThat(reply.get("cursor_start").getAsInt()).isEqualTo(code.length() - 2);
+  }
+
   @Test
-  void has_nothing_to_complete_in_a_command() throws Exception {
-    JsonObject reply = client.at("complete_request", "%jar", 4);
-    assertThat(reply.get("status").getAsString()).isEqualTo("ok");
-    assertThat(matches(reply)).isEmpty();
+  void completes_no_names_in_a_string() throws Exception {
+    String code = "{ int bags = 1; String s = \"\\\"ba";
+    assertThat(matches(client.at("complete_request", code, code.length()))).isEmpty();
+  }
+
+  @Test
+  void completes_commands() throws Exception {
+    JsonObject reply = client.at("complete_request", "int x = 1;\n%ja", 14);
+    assertThat(matches(reply)).containsExactly("%jars");
+    assertThat(reply.get("cursor_start").getAsInt()).isEqualTo(11);
+    JsonObject none = client.at("complete_request", "%jars li", 8);
+    assertThat(none.get("status").getAsString()).isEqualTo("ok");
+    assertThat(matches(none)).isEmpty();
   }
 
   private static String inspected(String code, int cursor) throws Exception {

@@ -21,7 +21,7 @@ final class Commands {
       %classpath         lists what was added
       %variables         lists the variables with their types
       %limit SECONDS     stops this cell if it takes longer
-      %time              tells how long this cell took
+      %time [CODE]       tells how long this cell took
       %help              lists these commands
       NAME?              shows what is known about a class, method or variable
       """;
@@ -54,6 +54,14 @@ final class Commands {
     this.session = session;
     this.output = output;
     this.clock = clock;
+  }
+
+  /** What lines of commands begin with, e.g. {@code %jars}. */
+  static List<String> names() {
+    return HELP.lines()
+        .filter(line -> line.startsWith("%"))
+        .map(line -> line.split(" ", 2)[0])
+        .toList();
   }
 
   void run(String line) throws Refused {

@@ -1,7 +1,5 @@
 package org.taketally.notebook.kernel.engine;
 
-import com.sun.source.tree.VariableTree;
-import com.sun.source.util.TreeScanner;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
@@ -23,15 +21,24 @@ public record Completions(List<String> matches, int start, int end) {
 
   static Completions at(int cursor, String code, SourceCodeAnalysis analysis) {
     Piece piece = Piece.lastOf(code.substring(0, cursor), analysis);
-    if (piece == null || piece.kind() == Piece.Kind.COMMAND) {
+    if (piece == null) {
       return new Completions(List.of(), cursor, cursor);
+    }
+    if (piece.kind() == Piece.Kind.COMMAND) {
+      List<String> commands =
+          Commands.names().stream().filter(name -> name.startsWith(piece.source())).toList();
+      return new Completions(commands, commands.isEmpty() ? cursor : piece.offset(), cursor);
     }
     String above = code.substring(0, piece.offset());
     String own = code.substring(piece.offset(), cursor);
     int start = Identifiers.startOf(code, cursor);
     Set<String> matches = new LinkedHashSet<>();
-    if (start == 0 || code.charAt(start - 1) != '.') {
-      matches.addAll(variablesIn(above, code.substring(start, cursor)));
+    boolean member = start > 0 && code.charAt(start - 1) == '.';
+    if (!member && !endsInString(own)) {
+      String prefix = code.substring(start, cursor);
+      LocalNames.at(above, own).stream()
+          .filter(name -> name.startsWith(prefix))
+          .forEach(matches::add);
     }
     int[] anchor = {start - piece.offset()};
     List<Suggestion> found = analysis.completionSuggestions(own, own.length(), anchor);
@@ -54,25 +61,9 @@ public record Completions(List<String> matches, int start, int end) {
             Identifiers.endOf(code, cursor));
   }
 
-  /** Names of variables that a cell declares above the cursor and that begin in a certain way. */
-  private static Set<String> variablesIn(String above, String prefix) {
-    Set<String> names = new LinkedHashSet<>();
-    if (above.isBlank()) {
-      return names;
-    }
-    JavaText.parse("class C { void m() {" + above + "\n} }")
-        .unit()
-        .accept(
-            new TreeScanner<Void, Void>() {
-              @Override
-              public Void visitVariable(VariableTree variable, Void nothing) {
-                if (variable.getName().toString().startsWith(prefix)) {
-                  names.add(variable.getName().toString());
-                }
-                return super.visitVariable(variable, null);
-              }
-            },
-            null);
-    return names;
+  private static boolean endsInString(String code) {
+    String line =
+        code.substring(code.lastIndexOf('\n') + 1).replace("\\\\", "").replace("\\\"", "");
+    return line.chars().filter(c -> c == '"').count() % 2 == 1;
   }
 }

@@ -12,7 +12,7 @@ import jdk.jshell.SourceCodeAnalysis.CompletionInfo;
  * One statement, declaration, expression or command of a cell.
  *
  * @param source its text, without blank space before it
- * @param evaluated the same, ended with a semicolon where one is needed
+ * @param evaluated the same as JShell is to see it, ended with a semicolon where one is needed
  * @param offset where it begins in the cell, in UTF-16 units
  * @param line line of the cell it begins on, from 0
  * @param kind how it is to be handled
@@ -28,6 +28,9 @@ record Piece(String source, String evaluated, int offset, int line, Kind kind) {
 
   private static final Pattern COMMENT_OR_SPACE =
       Pattern.compile("\\s+|//[^\\n]*|/\\*(?s:.*?)\\*/");
+
+  /** {@code %time} with code behind it on its line, which is run like any other. */
+  private static final Pattern TIMED_CODE = Pattern.compile("%time(?=[ \\t]+\\S)");
 
   /** Splits a cell. At most the last piece is unfinished. */
   static List<Piece> of(String cell, SourceCodeAnalysis analysis) {
@@ -50,7 +53,8 @@ record Piece(String source, String evaluated, int offset, int line, Kind kind) {
   private static Piece next(String cell, int offset, SourceCodeAnalysis analysis) {
     int line = (int) cell.substring(0, offset).chars().filter(c -> c == '\n').count();
     if (cell.charAt(offset) == '%') {
-      int end = cell.indexOf('\n', offset);
+      Matcher timed = TIMED_CODE.matcher(cell).region(offset, cell.length());
+      int end = timed.lookingAt() ? timed.end() : cell.indexOf('\n', offset);
       String command = cell.substring(offset, end < 0 ? cell.length() : end);
       return new Piece(command, command, offset, line, Kind.COMMAND);
     }
@@ -63,7 +67,7 @@ record Piece(String source, String evaluated, int offset, int line, Kind kind) {
     int length = rest.length() - info.remaining().length();
     String source = rest.substring(0, length > 0 ? length : rest.length());
     String end = info.completeness() == Completeness.COMPLETE_WITH_SEMI ? "\n;" : "";
-    return new Piece(source, source + end, offset, line, Kind.JAVA);
+    return new Piece(source, RecordConstructors.opened(source) + end, offset, line, Kind.JAVA);
   }
 
   private static int skipSpace(String cell, int offset) {
