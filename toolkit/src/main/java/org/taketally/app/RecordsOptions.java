@@ -29,6 +29,8 @@ import picocli.CommandLine.Spec;
 /** Which records to read, and how: the same for every command that reads records. */
 final class RecordsOptions {
 
+  private static final long MANY_ROWS = 50_000;
+
   private static final int SHOWN = 5;
 
   @Spec(Spec.Target.MIXEE)
@@ -96,12 +98,18 @@ final class RecordsOptions {
     return CellsOf.files(reader(), files, columns);
   }
 
-  /** Says on standard error how many rows were read, kept and set aside. */
+  /**
+   * Says on standard error how many rows were read, kept and set aside, and of many rows that what
+   * follows takes its time.
+   */
   void report(RecordsCheck check) {
     PrintWriter err = commandLine().getErr();
     err.println(counts(check));
     if (check.provenance().rowsSetAside() > 0) {
       err.println("run \"taketally check\" on the same files to see why rows were set aside");
+    }
+    if (check.provenance().rowsKept() >= MANY_ROWS) {
+      err.println("working out the answers; with this many rows that can take minutes");
     }
     err.flush();
   }

@@ -64,11 +64,18 @@ record Grid(String caption, List<String> headings, List<String> kinds, List<List
 
   private static String cellHtml(String value, boolean number) {
     if (value.length() > LONGEST_IN_HTML) {
-      return "<td class=\"tt-long\" title=\"%s\">%s</td>"
+      return "<td class=\"tt-long tt-wide\" title=\"%s\">%s</td>"
           .formatted(XmlText.escape(value), XmlText.escape(cut(value, LONGEST_IN_HTML)));
     }
-    String kind = number ? NUMBER : value.length() > LONGEST_LINE ? " class=\"tt-long\"" : "";
-    return "<td%s>%s</td>".formatted(kind, XmlText.escape(value));
+    return "<td%s>%s</td>"
+        .formatted(number ? NUMBER : breakable(value.length()), XmlText.escape(value));
+  }
+
+  private static String breakable(int length) {
+    if (length > LONGEST_IN_TEXT) {
+      return " class=\"tt-long tt-wide\"";
+    }
+    return length > LONGEST_LINE ? " class=\"tt-long\"" : "";
   }
 
   private boolean[] numericColumns() {

@@ -25,6 +25,7 @@ record Shown(String html, String text) {
       .taketally caption { caption-side: top; text-align: left; padding: .15rem 0; opacity: .8; }
       .taketally th, .taketally td { text-align: left; vertical-align: top; padding: .2rem .7rem .2rem 0; border: 0; border-bottom: 1px solid rgba(128, 128, 128, .35); white-space: nowrap; background: none; }
       .taketally .tt-long { white-space: normal; min-width: 12em; max-width: 30em; }
+      .taketally .tt-wide { min-width: 24em; }
       .taketally th small { font-weight: normal; opacity: .7; }
       .taketally .tt-number { text-align: right; font-variant-numeric: tabular-nums; }
       .taketally .tt-gap { text-align: center; opacity: .6; }
