@@ -50,7 +50,7 @@ record FactorEvidence(
         : byRefits(main, factor, options);
   }
 
-  /** Levels freed within the fit, tests by their estimates and covariance. */
+  /** Levels freed, or drawn toward each other, within the fit; tests by their covariance. */
   static FactorEvidence fromFitInHand(Averaging main, String factor, AnswerOptions options) {
     Optional<FreeLevels> levels = FreeLevels.of(main.fit(), factor);
     boolean canBeFree =
@@ -60,11 +60,16 @@ record FactorEvidence(
             .filter(l -> canBeFree)
             .map(l -> main.with(l.draws(main.count(), options.seed())))
             .orElse(main);
+    Averaging drawn =
+        levels
+            .filter(l -> !Swap.varies(main.fit(), factor))
+            .map(l -> main.with(l.drawnTogether(main.draws(), options.seed())))
+            .orElse(main);
     return evidence(
         factor,
         options,
         free,
-        main,
+        drawn,
         levels
             .map(
                 l ->

@@ -15,6 +15,9 @@ import org.taketally.model.VaryingFactor;
  */
 final class Movers {
 
+  /** A share so small that it only stands for a spread estimated as zero. */
+  private static final double NOTHING = 1e-9;
+
   private static final double[] NUMBER_SHARES = {
     0.05, 0.15, 0.25, 0.35, 0.5, 0.65, 0.75, 0.85, 0.95
   };
@@ -110,18 +113,25 @@ final class Movers {
     Estimate size = Samples.estimate(typical, options.level());
     Estimate spread = Samples.estimate(span, options.level());
     boolean compared = fit.model().compared().filter(column::equals).isPresent();
-    String sentence =
-        "%s: typically %s (likely %s); from %s to %s, %s (likely %s)."
-            .formatted(
-                Words.sentence(Words.column(column)),
-                Words.points(size.value()),
-                Words.points(size.interval()),
-                names.get(worst),
-                names.get(best),
-                Words.points(spread.value()),
-                Words.points(spread.interval()));
+    String sentence = sentence(column, size, spread, names.get(worst), names.get(best));
     return new WhatMovesTake.Mover(
         column, kind, count, size, names.get(best), names.get(worst), spread, compared, sentence);
+  }
+
+  static String sentence(String column, Estimate size, Estimate spread, String worst, String best) {
+    String what = Words.sentence(Words.column(column));
+    if (size.interval().high() < NOTHING) {
+      return what + ": nothing seen of it; its spread is estimated as zero.";
+    }
+    return "%s: typically %s (likely %s); from %s to %s, %s (likely %s)."
+        .formatted(
+            what,
+            Words.points(size.value()),
+            Words.points(size.interval()),
+            worst,
+            best,
+            Words.points(spread.value()),
+            Words.points(spread.interval()));
   }
 
   private static int extreme(double[] means, int sign) {

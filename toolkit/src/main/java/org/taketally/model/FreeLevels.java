@@ -21,12 +21,15 @@ public final class FreeLevels {
 
   private final TakeFit fit;
   private final LevelContrasts contrasts;
+  private final int[] effects;
   private final JointMode mode;
   private final NestedLaplace engine;
 
-  private FreeLevels(TakeFit fit, LevelContrasts contrasts, JointMode mode, NestedLaplace engine) {
+  private FreeLevels(
+      TakeFit fit, LevelContrasts contrasts, int[] effects, JointMode mode, NestedLaplace engine) {
     this.fit = fit;
     this.contrasts = contrasts;
+    this.effects = effects;
     this.mode = mode;
     this.engine = engine;
   }
@@ -45,7 +48,7 @@ public final class FreeLevels {
       double[] differences = IntStream.of(fixed).mapToDouble(j -> fit.beta()[j]).toArray();
       double[][] covariance = SmallMatrix.part(fit.betaCovariance(), fixed);
       return Optional.of(
-          new FreeLevels(fit, new LevelContrasts(differences, covariance), null, null));
+          new FreeLevels(fit, new LevelContrasts(differences, covariance), fixed, null, null));
     }
     int k = fit.varying().stream().map(VaryingFactor::factor).toList().indexOf(column);
     return k < 0 ? Optional.empty() : ofVarying(fit, k);
@@ -70,7 +73,8 @@ public final class FreeLevels {
     double[] theta = fit.point().thetas();
     theta[k] = WIDE;
     JointMode mode = engine.at(theta);
-    return Optional.of(new FreeLevels(fit, LevelContrasts.of(mode, places), mode, engine));
+    return Optional.of(
+        new FreeLevels(fit, LevelContrasts.of(mode, places), new int[0], mode, engine));
   }
 
   /**
@@ -105,5 +109,21 @@ public final class FreeLevels {
         ? fit.draws(count, seed)
         : new TakeDraws(
             fit, count, number -> engine.draw(mode, fit.point().thetas(), seed, number));
+  }
+
+  /**
+   * Draws with the levels drawn toward each other, their standard deviation as likely as the levels
+   * and the usual prior make it.
+   *
+   * @param free draws of the fit
+   * @param seed the same seed gives the same draws
+   * @return as many; {@code free} itself if the column varies, since its levels are drawn so there
+   */
+  public TakeDraws drawnTogether(TakeDraws free, long seed) {
+    if (effects.length == 0) {
+      return free;
+    }
+    DrawnTogether together = new DrawnTogether(fit, contrasts, effects);
+    return new TakeDraws(fit, free.count(), number -> together.of(free.draw(number), seed, number));
   }
 }

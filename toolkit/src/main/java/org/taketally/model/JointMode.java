@@ -69,6 +69,16 @@ final class JointMode {
     return this;
   }
 
+  /** Covariance of every effect with one fixed effect. */
+  LevelVector covarianceWith(int fixed) {
+    LevelVector column = new LevelVector(sorted);
+    column.rest[sorted.rest + fixed] = 1;
+    factor.scales.apply(column);
+    new BlockSolver(factor).solveJoint(column);
+    factor.scales.apply(column);
+    return column;
+  }
+
   double[] beta() {
     return java.util.Arrays.copyOfRange(mode.rest, sorted.rest, mode.rest.length);
   }

@@ -1,7 +1,9 @@
 package org.taketally.model;
 
+import java.util.random.RandomGenerator;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.EigenDecomposition;
+import org.apache.commons.math3.linear.RealMatrix;
 import org.apache.commons.math3.optim.MaxEval;
 import org.apache.commons.math3.optim.nonlinear.scalar.GoalType;
 import org.apache.commons.math3.optim.univariate.BrentOptimizer;
@@ -21,8 +23,16 @@ import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
  */
 final class LevelContrasts {
 
+  /** A standard deviation to begin with, logits, and intervals its density is tabulated in. */
+  private static final double LIKELY = 0.2;
+
+  private static final int INTERVALS = 48;
+
+  private final SmallMatrix root;
+  private final RealMatrix turned;
   private final double[] z;
   private final double[] lambda;
+  private Along spread;
 
   /**
    * From differences.
@@ -31,7 +41,7 @@ final class LevelContrasts {
    * @param covariance of the differences
    */
   LevelContrasts(double[] differences, double[][] covariance) {
-    SmallMatrix root = SmallMatrix.of(covariance);
+    root = SmallMatrix.of(covariance);
     if (root == null) {
       throw new IllegalStateException("levels that can't be told apart aren't fitted");
     }
@@ -43,18 +53,52 @@ final class LevelContrasts {
       }
       spread[i] = root.solveLower(spread[i]);
     }
-    double[][] turned = new Array2DRowRealMatrix(spread, false).transpose().getData();
+    double[][] inside = new Array2DRowRealMatrix(spread, false).transpose().getData();
     for (int i = 0; i < size; i++) {
-      turned[i] = root.solveLower(turned[i]);
+      inside[i] = root.solveLower(inside[i]);
     }
     for (int i = 0; i < size; i++) {
       for (int j = 0; j < i; j++) {
-        turned[i][j] = turned[j][i];
+        inside[i][j] = inside[j][i];
       }
     }
-    EigenDecomposition eigen = new EigenDecomposition(new Array2DRowRealMatrix(turned, false));
+    EigenDecomposition eigen = new EigenDecomposition(new Array2DRowRealMatrix(inside, false));
+    this.turned = eigen.getV();
     this.lambda = eigen.getRealEigenvalues();
-    this.z = eigen.getVT().operate(root.solveLower(differences));
+    this.z = turn(differences);
+  }
+
+  private double[] turn(double[] differences) {
+    return turned.preMultiply(root.solveLower(differences));
+  }
+
+  /**
+   * Differences drawn with the levels free, as they would be drawn with the levels varying around a
+   * common mean: each turned one on its own, w = w0 + k (z - w0) with w0 drawn from N(0, tau
+   * lambda) and k = tau lambda / (1 + tau lambda).
+   *
+   * @param differences one draw, levels free
+   */
+  double[] drawnTogether(double[] differences, RandomGenerator random) {
+    double sd = spread().quantile(random.nextDouble());
+    double[] w = turn(differences);
+    for (int i = 0; i < w.length; i++) {
+      double variance = sd * sd * lambda[i];
+      double own = Math.sqrt(variance) * random.nextGaussian();
+      w[i] = own + variance / (1 + variance) * (w[i] - own);
+    }
+    return root.times(turned.operate(w));
+  }
+
+  /** Density of the standard deviation of the levels, with the usual prior. */
+  private synchronized Along spread() {
+    if (spread == null) {
+      Prior prior = Prior.usual();
+      spread =
+          Along.of(
+              LIKELY, INTERVALS, sd -> logDensity(sd * sd) + prior.logDensity(sd), new Parallel(1));
+    }
+    return spread;
   }
 
   /** Of levels of the remainder, as differences from the last. */

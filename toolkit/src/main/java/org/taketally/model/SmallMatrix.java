@@ -38,6 +38,17 @@ final class SmallMatrix {
     return new SmallMatrix(factor);
   }
 
+  /** L x. */
+  double[] times(double[] x) {
+    double[] product = new double[x.length];
+    for (int i = 0; i < x.length; i++) {
+      for (int k = 0; k <= i; k++) {
+        product[i] += factor[i][k] * x[k];
+      }
+    }
+    return product;
+  }
+
   double[] solve(double[] right) {
     return solveTransposed(solveLower(right));
   }

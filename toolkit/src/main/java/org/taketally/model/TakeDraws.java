@@ -107,7 +107,7 @@ public final class TakeDraws {
     return fit.predictor(draw.beta(), draw.effects());
   }
 
-  private synchronized Draw draw(int d) {
+  synchronized Draw draw(int d) {
     if (kept != null) {
       if (kept[d] == null) {
         kept[d] = source.draw(d);

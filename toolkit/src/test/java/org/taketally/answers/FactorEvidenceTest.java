@@ -5,12 +5,16 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.Arrays;
 import java.util.List;
+import org.apache.commons.math3.stat.StatUtils;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.taketally.answers.FactorVerdict.Test;
 import org.taketally.model.TakeModel;
 
-/** What many cells are judged by, against fitting every model again. */
+/**
+ * What many cells are judged by, against fitting every model again; few enough cells that refits
+ * look at 128 standard deviations.
+ */
 class FactorEvidenceTest {
 
   private static final AnswerOptions OPTIONS = AnswerOptions.defaults().draws(4000);
@@ -26,7 +30,7 @@ class FactorEvidenceTest {
     Averaging main =
         new Averaging(
             model.fit(
-                Simulated.grafts(24_000, 4, 11)
+                Simulated.grafts(18_000, 4, 11)
                     .cultivars(0.9, 0.5, 0.2, 0, -0.2, -0.4, -0.6, -1)
                     .grafters(0.4, 0.1, -0.1, -0.4)
                     .seasons(0.2, -0.1, 0.1, -0.2)
@@ -96,6 +100,33 @@ class FactorEvidenceTest {
   @ParameterizedTest
   @CsvSource({"0.4,-0.2", "0.06,0.02"})
   void fixed_levels_are_judged_by_their_covariance(double first, double second) {
-    agree(routes(first, second, MODEL.without("rootstock").adjustFor("rootstock")));
+    Routes routes = routes(first, second, MODEL.without("rootstock").adjustFor("rootstock"));
+    agree(routes);
+    double[] errors = differences(routes.refitted()).standardErrors();
+    double[] inHand = gaps(routes.inHand());
+    double[] refitted = gaps(routes.refitted());
+    double largest = StatUtils.max(errors);
+    assertThat(StatUtils.mean(inHand))
+        .as("largest gap, levels drawn toward each other; free ones give %s", freeGap(routes))
+        .isCloseTo(StatUtils.mean(refitted), within(0.15 * largest))
+        .isLessThan(freeGap(routes));
+    assertThat(StatUtils.percentile(inHand, 95))
+        .isCloseTo(StatUtils.percentile(refitted, 95), within(0.15 * largest));
+    assertThat(routes.inHand().standardDeviation().value())
+        .isCloseTo(
+            routes.refitted().standardDeviation().value(),
+            within(0.35 * routes.refitted().standardDeviation().value()));
+  }
+
+  private static double freeGap(Routes routes) {
+    return StatUtils.mean(gaps(routes.inHand().free()));
+  }
+
+  private static double[] gaps(FactorEvidence evidence) {
+    return gaps(evidence.drawn());
+  }
+
+  private static double[] gaps(double[][] takes) {
+    return Arrays.stream(takes).mapToDouble(r -> StatUtils.max(r) - StatUtils.min(r)).toArray();
   }
 }
