@@ -19,6 +19,7 @@ final class Answering {
 
   private final TakeFit fit;
   private final String compared;
+  private final boolean asked;
   private final AnswerOptions options;
   private final Averaging averaging;
   private final List<Absent> absent = new ArrayList<>();
@@ -26,6 +27,7 @@ final class Answering {
   Answering(TakeFit fit, Optional<String> compared, AnswerOptions options) {
     this.fit = fit;
     this.compared = compared.orElse("rootstock");
+    this.asked = compared.isPresent();
     this.options = options;
     this.averaging = new Averaging(fit, options);
   }
@@ -50,7 +52,7 @@ final class Answering {
     if (averaging.knows(compared)) {
       return Optional.of(RootstockVerdicts.of(averaging, compared, options));
     }
-    if (levelsInUse(compared) > 1 && askedFor(compared)) {
+    if (levelsInUse(compared) > 1 && asked && leftOutByTheFit()) {
       return Optional.of(
           RootstockVerdict.of(FactorVerdicts.refused(fit.cells(), compared, options)));
     }
@@ -60,8 +62,8 @@ final class Answering {
   }
 
   /** The fit may have had to leave out the column in question: that is an answer too. */
-  private boolean askedFor(String column) {
-    return fit.model().compared().filter(column::equals).isEmpty();
+  private boolean leftOutByTheFit() {
+    return fit.model().compared().filter(compared::equals).isEmpty();
   }
 
   private Optional<Difficulty> difficulty() {

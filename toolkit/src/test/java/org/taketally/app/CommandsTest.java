@@ -163,6 +163,16 @@ class CommandsTest {
   }
 
   @Test
+  void stocks_left_out_of_a_named_model_are_said_to_be_so() throws IOException {
+    Path sheet = file("few.csv", HEADER + "Orrin,A,40,30\nEldra,B,40,12\nOrrin,B,20,15\n");
+    Outcome outcome = run("analyse", "--vary-by", "cultivar", sheet);
+    assertThat(outcome.status()).isEqualTo(ExitStatus.FINE);
+    assertThat(outcome.out().replaceAll("\\s+", " "))
+        .contains("The model leaves rootstock out; name it in the model to have it compared.")
+        .doesNotContain("Entangled");
+  }
+
+  @Test
   void a_price_without_a_cost_and_a_cost_below_zero_are_typing_errors() throws IOException {
     Path sheet = file("few.csv", HEADER + "Orrin,A,40,30\nEldra,B,40,12\nOrrin,B,20,15\n");
     Outcome price = run("analyse", "--price-per-tree", "12", sheet);
