@@ -18,6 +18,18 @@ final class NestedLaplace {
 
   private static final int[] PRIMES = {2, 3, 5, 7, 11, 13, 17, 19, 23, 29};
 
+  /** From this share of its levels' worth of information on, a spread counts as known. */
+  private static final double KNOWN_FROM = 0.5;
+
+  /** Proposals are wider than the density, so that no weight is large. */
+  private static final double WIDER = 0.85;
+
+  /** Up to so many cells, densities of standard deviations are measured, not supposed. */
+  private static final int MEASURED_CELLS = 5_000;
+
+  private static final int LARGE_CELLS = 100_000;
+  private static final int LARGE_TOGETHER = 1_000;
+
   private record Weighted(double[] theta, double logWeight, LevelVector modes) {
     @Override
     public boolean equals(Object other) {
@@ -30,18 +42,6 @@ final class NestedLaplace {
     }
   }
 
-  private final BlockLaplace engine;
-  private final Engines engines;
-  private final Point fit;
-  private final Prior prior;
-  private final Effort effort;
-
-  /** From this share of its levels' worth of information on, a spread counts as known. */
-  private static final double KNOWN_FROM = 0.5;
-
-  /** Proposals are wider than the density, so that no weight is large. */
-  private static final double WIDER = 0.85;
-
   /** How many points can be afforded; by cells, so that it doesn't depend on the machine. */
   private record Effort(int grid, int points, boolean shapes) {
     static Effort of(int cells, int together) {
@@ -52,16 +52,11 @@ final class NestedLaplace {
     }
   }
 
-  /** Up to so many cells, densities of standard deviations are measured, not supposed. */
-  private static final int MEASURED_CELLS = 5_000;
-
-  private static final int LARGE_CELLS = 100_000;
-  private static final int LARGE_TOGETHER = 1_000;
-
-  /** Whether looking for modes again takes so long that it is done once only. */
-  static boolean isLarge(int cells, int together) {
-    return cells > LARGE_CELLS || (cells > MEASURED_CELLS && together > LARGE_TOGETHER);
-  }
+  private final BlockLaplace engine;
+  private final Engines engines;
+  private final Point fit;
+  private final Prior prior;
+  private final Effort effort;
 
   NestedLaplace(BlockLaplace engine, Point fit, Prior prior, int cells) {
     this.engine = engine;
@@ -69,6 +64,11 @@ final class NestedLaplace {
     this.fit = fit;
     this.prior = prior;
     this.effort = Effort.of(cells, engine.together());
+  }
+
+  /** Whether looking for modes again takes so long that it is done once only. */
+  static boolean isLarge(int cells, int together) {
+    return cells > LARGE_CELLS || (cells > MEASURED_CELLS && together > LARGE_TOGETHER);
   }
 
   TakeDraws.Source source(int count, long seed) {
