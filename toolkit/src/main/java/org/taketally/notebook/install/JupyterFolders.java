@@ -23,8 +23,10 @@ public final class JupyterFolders {
 
   JupyterFolders(Map<String, String> environment, Path home, String system) {
     this.environment = environment;
-    this.home = home;
     this.system = system.toLowerCase(Locale.ROOT);
+    String named = environment.getOrDefault("HOME", "");
+    // as Jupyter does; Java itself asks the system's list of users
+    this.home = named.isEmpty() || this.system.startsWith("windows") ? home : Path.of(named);
   }
 
   /**

@@ -33,6 +33,16 @@ class JupyterFoldersTest {
         .isEqualTo(Path.of("/opt/env/share/jupyter"));
   }
 
+  @Test
+  void a_home_named_by_the_environment_is_the_one_jupyter_takes() {
+    assertThat(folders(Map.of("HOME", "/elsewhere"), "Linux").user())
+        .isEqualTo(Path.of("/elsewhere/.local/share/jupyter"));
+    assertThat(folders(Map.of("HOME", "/elsewhere"), "Mac OS X").user())
+        .isEqualTo(Path.of("/elsewhere/Library/Jupyter"));
+    assertThat(folders(Map.of("HOME", ""), "Linux").user())
+        .isEqualTo(home.resolve(".local/share/jupyter"));
+  }
+
   private Path kernel(String name, String spec) throws IOException {
     Path folder = Files.createDirectories(home.resolve("data/kernels/" + name));
     Files.writeString(folder.resolve("kernel.json"), spec);
