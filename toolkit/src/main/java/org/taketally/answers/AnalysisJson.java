@@ -78,16 +78,17 @@ public final class AnalysisJson {
   }
 
   /** An answer in words and its tables, each by its name. */
-  static JsonElement answer(Optional<? extends Answer> answer) {
-    if (answer.isEmpty()) {
-      return JsonNull.INSTANCE;
-    }
+  private static JsonElement answer(Optional<? extends Answer> answer) {
+    return orNull(answer.map(AnalysisJson::inFull));
+  }
+
+  private static JsonObject inFull(Answer answer) {
     JsonObject object = new JsonObject();
-    object.addProperty("question", answer.get().title());
-    object.addProperty("answer", answer.get().headline());
-    object.add("text", words(answer.get().text().lines().toList()));
+    object.addProperty("question", answer.title());
+    object.addProperty("answer", answer.headline());
+    object.add("text", words(answer.text().lines().toList()));
     JsonObject tables = new JsonObject();
-    answer.get().tables().forEach(table -> tables.add(table.key(), table.toJson()));
+    answer.tables().forEach(table -> tables.add(table.key(), table.toJson()));
     object.add("tables", tables);
     return object;
   }

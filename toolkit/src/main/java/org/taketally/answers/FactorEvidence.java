@@ -53,8 +53,8 @@ record FactorEvidence(
   /** Levels freed, or drawn toward each other, within the fit; tests by their covariance. */
   static FactorEvidence fromFitInHand(Averaging main, String factor, AnswerOptions options) {
     Optional<FreeLevels> levels = FreeLevels.of(main.fit(), factor);
-    boolean canBeFree =
-        Swap.varies(main.fit(), factor) && bounded(main, factor, main.levels(factor)).isEmpty();
+    boolean varies = Swap.varies(main.fit(), factor);
+    boolean canBeFree = varies && bounded(main, factor, main.levels(factor)).isEmpty();
     Averaging free =
         levels
             .filter(l -> canBeFree)
@@ -62,7 +62,7 @@ record FactorEvidence(
             .orElse(main);
     Averaging drawn =
         levels
-            .filter(l -> !Swap.varies(main.fit(), factor))
+            .filter(l -> !varies)
             .map(l -> main.with(l.drawnTogether(main.draws(), options.seed())))
             .orElse(main);
     return evidence(

@@ -77,7 +77,11 @@ public record MarginCost(
    * @return share of the present cost, above 0: 0.14 is 14 % dearer
    */
   public double dearerBy() {
-    return take / (take - margin) - 1;
+    return dearerBy(margin);
+  }
+
+  private double dearerBy(double drop) {
+    return take / (take - drop) - 1;
   }
 
   /**
@@ -161,7 +165,7 @@ public record MarginCost(
             AnswerColumn.LEFT_PER_GRAFT);
     for (double drop : drops()) {
       double left = leftPerGraft(take - drop).orElse(Double.NaN);
-      table.row(drop, take - drop, perTree(take - drop), take / (take - drop) - 1, left);
+      table.row(drop, take - drop, perTree(take - drop), dearerBy(drop), left);
     }
     return table.build();
   }

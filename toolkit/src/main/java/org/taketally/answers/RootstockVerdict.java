@@ -27,8 +27,6 @@ public record RootstockVerdict(
     Optional<OffType> offType)
     implements Answer {
 
-  static final String BY_HAND_CULTIVARS = "by-hand-cultivars";
-
   /**
    * Two stocks compared cultivar by cultivar, and pooled.
    *
@@ -130,15 +128,15 @@ public record RootstockVerdict(
   public List<AnswerTable> tables() {
     List<AnswerTable> tables = new ArrayList<>(type.tables());
     condition.ifPresent(answer -> tables.addAll(answer.tables()));
-    byHand.ifPresent(view -> tables.addAll(tables(view)));
+    byHand.ifPresent(view -> tables.addAll(List.of(pooled(view), byCultivar(view))));
     pairings.ifPresent(answer -> tables.add(answer.table()));
     return tables;
   }
 
-  private List<AnswerTable> tables(TwoStocks view) {
+  static AnswerTable byCultivar(TwoStocks view) {
     AnswerTable.Builder strata =
         AnswerTable.of(
-            BY_HAND_CULTIVARS,
+            "by-hand-cultivars",
             "Two sides compared by hand, cultivar by cultivar",
             AnswerColumn.CULTIVAR,
             AnswerColumn.LEVEL,
@@ -151,7 +149,7 @@ public record RootstockVerdict(
             AnswerColumn.OTHER_RAW_TAKE);
     view.cultivars()
         .forEach(s -> strata.row(s.name(), view.first(), s.first(), view.second(), s.second()));
-    return List.of(pooled(view), strata.build());
+    return strata.build();
   }
 
   private static AnswerTable pooled(TwoStocks view) {

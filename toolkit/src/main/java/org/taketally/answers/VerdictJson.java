@@ -20,12 +20,12 @@ final class VerdictJson {
   static JsonObject of(RootstockVerdict rootstock) {
     JsonObject object = verdict(rootstock.type());
     object.add("stockCondition", orNull(rootstock.condition().map(VerdictJson::verdict)));
-    object.add("byHand", orNull(rootstock.byHand().map(view -> byHand(rootstock, view))));
+    object.add("byHand", orNull(rootstock.byHand().map(VerdictJson::byHand)));
     object.add("offType", orNull(rootstock.offType().map(VerdictJson::offType)));
     return object;
   }
 
-  private static JsonObject byHand(RootstockVerdict rootstock, TwoStocks view) {
+  private static JsonObject byHand(TwoStocks view) {
     JsonObject object = new JsonObject();
     object.addProperty("first", view.first());
     object.addProperty("second", view.second());
@@ -33,9 +33,7 @@ final class VerdictJson {
     object.add("oddsRatio", orNull(view.oddsRatio().map(VerdictJson::estimate)));
     object.add("agreement", number(view.agreement()));
     object.addProperty("sentence", view.sentence());
-    rootstock.tables().stream()
-        .filter(table -> table.name().equals(RootstockVerdict.BY_HAND_CULTIVARS))
-        .forEach(table -> object.add("cultivars", table.toJson()));
+    object.add("cultivars", RootstockVerdict.byCultivar(view).toJson());
     return object;
   }
 

@@ -85,7 +85,7 @@ final class AnalyseCommand implements Callable<Integer> {
     if (!onlyJson) {
       Printing printing = new Printing(spec.commandLine().getOut());
       printing.analysis(analysis, said);
-      ranges.ifPresent(found -> printing.profile(found));
+      ranges.ifPresent(printing::profile);
     }
     if (json != null) {
       JsonObject result = AnalysisJson.of(analysis);

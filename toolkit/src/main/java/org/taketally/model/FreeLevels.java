@@ -105,7 +105,7 @@ public final class FreeLevels {
    * @return the draws
    */
   public TakeDraws draws(int count, long seed) {
-    return mode == null
+    return effects.length > 0
         ? fit.draws(count, seed)
         : new TakeDraws(
             fit, count, number -> engine.draw(mode, fit.point().thetas(), seed, number));

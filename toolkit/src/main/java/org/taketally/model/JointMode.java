@@ -52,9 +52,7 @@ final class JointMode {
     restCovariance = inverse.rest;
     JointSums sums = new JointSums(inverse, pass, prior, parallel);
     LevelVector shift = sums.slopes();
-    factor.scales.apply(shift);
-    new BlockSolver(factor).solveJoint(shift);
-    factor.scales.apply(shift);
+    timesCovariance(shift);
     mean = mode.copy();
     mean.add(-0.5, shift);
     sd = sums.variances();
@@ -73,10 +71,14 @@ final class JointMode {
   LevelVector covarianceWith(int fixed) {
     LevelVector column = new LevelVector(sorted);
     column.rest[sorted.rest + fixed] = 1;
-    factor.scales.apply(column);
-    new BlockSolver(factor).solveJoint(column);
-    factor.scales.apply(column);
+    timesCovariance(column);
     return column;
+  }
+
+  private void timesCovariance(LevelVector vector) {
+    factor.scales.apply(vector);
+    new BlockSolver(factor).solveJoint(vector);
+    factor.scales.apply(vector);
   }
 
   double[] beta() {

@@ -28,9 +28,6 @@ final class ErrorTexts {
   /** Frames of a library shown between two of the cell's own. */
   private static final int FOREIGN_FRAMES = 4;
 
-  /** Where JShell puts the classes it makes of cells. */
-  private static final String SNIPPETS = "REPL.";
-
   /** Names JShell gives to the code of a cell that stands in no method. */
   private static final String TOP_LEVEL = "do_it$";
 
@@ -95,7 +92,7 @@ final class ErrorTexts {
         .filter(line -> !line.startsWith("location:"))
         .map(line -> line.replaceFirst("^symbol: +", "").replaceAll(": +", ": "))
         .collect(Collectors.joining(": "))
-        .replace(SNIPPETS, "");
+        .replace(SnippetClasses.PREFIX, "");
   }
 
   private static CellError placed(
@@ -144,7 +141,7 @@ final class ErrorTexts {
 
   /** A class of a cell as it was named there. */
   private static String ownName(String className) {
-    return className.replace(SNIPPETS, "").replaceFirst("^\\$JShell\\$\\w+\\$", "");
+    return SnippetClasses.asNamed(className).replace(SnippetClasses.PREFIX, "");
   }
 
   private static String message(Throwable thrown) {
@@ -192,7 +189,7 @@ final class ErrorTexts {
 
   private static String frameText(StackTraceElement frame, Origin origin) {
     if (origin == null) {
-      return frame.getClassName().startsWith(SNIPPETS)
+      return SnippetClasses.isSnippetClass(frame.getClassName())
           ? ownName(frame.getClassName()) + "." + frame.getMethodName()
           : frame.toString();
     }
@@ -225,7 +222,8 @@ final class ErrorTexts {
   }
 
   private boolean isOfCells(StackTraceElement frame) {
-    return origins.ofFile(frame.getFileName()) != null || frame.getClassName().startsWith(SNIPPETS);
+    return origins.ofFile(frame.getFileName()) != null
+        || SnippetClasses.isSnippetClass(frame.getClassName());
   }
 
   /** Code that names something not declared (yet) was run. */

@@ -59,11 +59,12 @@ final class Evaluation {
       if (clock.isInterrupted()) {
         return Optional.of(errors.interrupted(clock.reason()));
       }
-      session.origins.begin(cell, piece);
+      Piece runnable = piece.runnable();
+      session.origins.begin(cell, runnable);
       Optional<CellError> error =
           piece.kind() == Piece.Kind.COMMAND
-              ? command(piece.source())
-              : evaluate(piece.evaluated());
+              ? command(runnable.source())
+              : evaluate(runnable.evaluated());
       if (error.isPresent()) {
         return error;
       }

@@ -31,9 +31,7 @@ final class Origins {
   private Origin current = new Origin(0, 0, "");
 
   void begin(int cell, Piece piece) {
-    boolean asTyped = piece.evaluated().startsWith(piece.source());
-    String source = asTyped ? piece.source() : piece.evaluated();
-    current = new Origin(cell, piece.line(), source);
+    current = new Origin(cell, piece.line(), piece.source());
   }
 
   Origin current() {

@@ -12,7 +12,7 @@ import jdk.jshell.SourceCodeAnalysis.CompletionInfo;
  * One statement, declaration, expression or command of a cell.
  *
  * @param source its text, without blank space before it
- * @param evaluated the same as JShell is to see it, ended with a semicolon where one is needed
+ * @param evaluated the same, ended with a semicolon where one is needed
  * @param offset where it begins in the cell, in UTF-16 units
  * @param line line of the cell it begins on, from 0
  * @param kind how it is to be handled
@@ -67,7 +67,7 @@ record Piece(String source, String evaluated, int offset, int line, Kind kind) {
     int length = rest.length() - info.remaining().length();
     String source = rest.substring(0, length > 0 ? length : rest.length());
     String end = info.completeness() == Completeness.COMPLETE_WITH_SEMI ? "\n;" : "";
-    return new Piece(source, RecordConstructors.opened(source) + end, offset, line, Kind.JAVA);
+    return new Piece(source, source + end, offset, line, Kind.JAVA);
   }
 
   private static int skipSpace(String cell, int offset) {
@@ -77,6 +77,15 @@ record Piece(String source, String evaluated, int offset, int line, Kind kind) {
       end = space.end();
     }
     return end;
+  }
+
+  /** As JShell can run it. */
+  Piece runnable() {
+    if (kind != Kind.JAVA) {
+      return this;
+    }
+    String opened = RecordConstructors.opened(source);
+    return new Piece(opened, opened + evaluated.substring(source.length()), offset, line, kind);
   }
 
   /** Whether it ends without a semicolon, so that a value it has is shown. */

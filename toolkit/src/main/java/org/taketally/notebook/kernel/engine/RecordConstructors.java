@@ -3,6 +3,8 @@ package org.taketally.notebook.kernel.engine;
 import com.sun.source.tree.ClassTree;
 import com.sun.source.tree.MethodTree;
 import com.sun.source.tree.Tree;
+import com.sun.source.util.SourcePositions;
+import java.util.Comparator;
 import java.util.Set;
 import java.util.regex.Pattern;
 import javax.lang.model.element.Modifier;
@@ -25,24 +27,24 @@ final class RecordConstructors {
       return source;
     }
     JavaText text = JavaText.parse(source);
-    StringBuilder opened = new StringBuilder(source);
-    int inserted = 0;
-    for (Tree type : text.valid() ? text.unit().getTypeDecls() : Set.<Tree>of()) {
-      if (type instanceof ClassTree record && record.getKind() == Tree.Kind.RECORD) {
-        for (Tree member : record.getMembers()) {
-          if (member instanceof MethodTree method && isClosedConstructor(method)) {
-            long start = text.docs().getSourcePositions().getStartPosition(text.unit(), method);
-            opened.insert((int) start + inserted, "public ");
-            inserted += "public ".length();
-          }
-        }
-      }
+    if (!text.valid()) {
+      return source;
     }
+    SourcePositions positions = text.docs().getSourcePositions();
+    StringBuilder opened = new StringBuilder(source);
+    text.unit().getTypeDecls().stream()
+        .filter(type -> type.getKind() == Tree.Kind.RECORD)
+        .flatMap(type -> ((ClassTree) type).getMembers().stream())
+        .filter(RecordConstructors::isClosedConstructor)
+        .map(constructor -> (int) positions.getStartPosition(text.unit(), constructor))
+        .sorted(Comparator.reverseOrder())
+        .forEach(start -> opened.insert(start, "public "));
     return opened.toString();
   }
 
-  private static boolean isClosedConstructor(MethodTree method) {
-    return method.getName().contentEquals("<init>")
+  private static boolean isClosedConstructor(Tree member) {
+    return member instanceof MethodTree method
+        && method.getName().contentEquals("<init>")
         && method.getModifiers().getFlags().stream().noneMatch(ACCESS::contains);
   }
 }

@@ -4,7 +4,6 @@ import com.google.gson.Gson;
 import com.google.gson.JsonObject;
 import java.util.Arrays;
 import java.util.function.Consumer;
-import java.util.regex.Pattern;
 import org.dflib.jjava.jupyter.kernel.display.DisplayData;
 import org.dflib.jjava.jupyter.kernel.display.Renderer;
 import org.dflib.jjava.jupyter.kernel.display.common.Image;
@@ -14,10 +13,6 @@ final class Rendering {
 
   /** Longer text is cut: a frontend would choke on it. */
   private static final int LONGEST_TEXT = 100_000;
-
-  /** What JShell puts before the name of a class of a cell. */
-  private static final Pattern SNIPPET_CLASS =
-      Pattern.compile("REPL\\.\\$JShell\\$\\d+(?:_\\d+)*[A-Z]*\\$");
 
   private final Consumer<Renderer> displays;
   private Renderer renderer;
@@ -41,7 +36,7 @@ final class Rendering {
       return Bundle.text(cut(String.valueOf(value)));
     }
     if (value.getClass().isArray()) {
-      return Bundle.text(cut(ownNames(arrayText(value))));
+      return Bundle.text(cut(SnippetClasses.asNamed(arrayText(value))));
     }
     return bundle(renderer().render(value));
   }
@@ -60,7 +55,8 @@ final class Rendering {
     JsonObject all = new Gson().toJsonTree(data).getAsJsonObject();
     JsonObject forms = part(all, "data");
     if (forms.has("text/plain")) {
-      forms.addProperty("text/plain", cut(ownNames(forms.get("text/plain").getAsString())));
+      forms.addProperty(
+          "text/plain", cut(SnippetClasses.asNamed(forms.get("text/plain").getAsString())));
     }
     String id = data.hasDisplayId() ? data.getDisplayId() : "";
     return new Bundle(forms, part(all, "metadata"), id);
@@ -73,11 +69,6 @@ final class Rendering {
   private static String arrayText(Object array) {
     String text = Arrays.deepToString(new Object[] {array});
     return text.substring(1, text.length() - 1);
-  }
-
-  /** Classes of cells as they were named there. */
-  private static String ownNames(String text) {
-    return SNIPPET_CLASS.matcher(text).replaceAll("");
   }
 
   private static String cut(String text) {

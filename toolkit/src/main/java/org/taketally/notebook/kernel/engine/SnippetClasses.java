@@ -23,7 +23,13 @@ import jdk.jshell.spi.ExecutionControl.InternalException;
  */
 final class SnippetClasses implements LoaderDelegate {
 
-  private static final String PREFIX = "REPL.";
+  /** Where JShell puts the classes it makes of cells. */
+  static final String PREFIX = "REPL.";
+
+  /** What JShell puts before the name of a class declared in a cell. */
+  private static final Pattern BEFORE_NAME =
+      Pattern.compile("REPL\\.\\$JShell\\$\\d+(?:_\\d+)*[A-Z]*\\$");
+
   private static final String EXIT = ExitRefused.class.getName().replace('.', '/');
 
   /** {@code REPL.$JShell$12B$Inner}: snippet 12, second version. */
@@ -157,6 +163,11 @@ final class SnippetClasses implements LoaderDelegate {
   @Override
   public void classesRedefined(ClassBytecodes[] classes) {
     throw new UnsupportedOperationException("classes are replaced, never redefined in place");
+  }
+
+  /** A text with classes of cells called as they were named there. */
+  static String asNamed(String text) {
+    return BEFORE_NAME.matcher(text).replaceAll("");
   }
 
   static boolean isSnippetClass(String className) {
