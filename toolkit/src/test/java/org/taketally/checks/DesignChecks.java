@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.taketally.plan.BlockEfficiency;
-import org.taketally.watch.CusumWeight;
+import org.taketally.plan.layout.BlockEfficiency;
+import org.taketally.watch.chart.CusumWeight;
 
 /** Efficiency of block designs; weights of a risk-adjusted CUSUM. */
 final class DesignChecks implements CheckSource {

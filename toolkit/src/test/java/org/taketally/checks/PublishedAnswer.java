@@ -1,9 +1,11 @@
 package org.taketally.checks;
 
 import java.util.List;
+import java.util.stream.Stream;
 
 /**
- * One published answer, as it stands in {@code checks/answers.csv}.
+ * One published answer, as it stands in {@code checks/answers.csv} or {@code
+ * checks/plan_and_watch.csv}.
  *
  * @param example the worked example, also the name of its data file where there is one
  * @param quantity which number of the example
@@ -23,6 +25,26 @@ record PublishedAnswer(
     boolean fromMemory) {
 
   static List<PublishedAnswer> all() {
+    return Stream.concat(printed().stream(), planAndWatch().stream()).toList();
+  }
+
+  /** The rows of {@code checks/plan_and_watch.csv}: values another program gave. */
+  static List<PublishedAnswer> planAndWatch() {
+    return CheckData.rows("plan_and_watch.csv").stream()
+        .map(
+            row ->
+                new PublishedAnswer(
+                    row.getField("check"),
+                    row.getField("quantity"),
+                    "",
+                    "",
+                    row.getField("value"),
+                    row.getField("source"),
+                    false))
+        .toList();
+  }
+
+  private static List<PublishedAnswer> printed() {
     return CheckData.rows("answers.csv").stream()
         .map(
             row ->

@@ -22,6 +22,7 @@ final class PublishedChecks {
           new FixedModelChecks(),
           new ShrinkageChecks(),
           new DesignChecks(),
+          new PlanAndWatchChecks(),
           new SeedsChecks(),
           new MixedModelChecks(),
           new HickoryModelChecks(),

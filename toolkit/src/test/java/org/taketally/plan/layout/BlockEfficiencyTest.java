@@ -1,4 +1,4 @@
-package org.taketally.plan;
+package org.taketally.plan.layout;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;

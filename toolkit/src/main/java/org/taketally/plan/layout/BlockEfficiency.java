@@ -1,4 +1,4 @@
-package org.taketally.plan;
+package org.taketally.plan.layout;
 
 import java.util.ArrayList;
 import java.util.Arrays;

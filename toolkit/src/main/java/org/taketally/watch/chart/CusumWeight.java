@@ -1,4 +1,4 @@
-package org.taketally.watch;
+package org.taketally.watch.chart;
 
 /**
  * What one graft adds to a risk-adjusted CUSUM: the log likelihood ratio of its result if the odds

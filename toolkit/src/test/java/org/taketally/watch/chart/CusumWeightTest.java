@@ -1,4 +1,4 @@
-package org.taketally.watch;
+package org.taketally.watch.chart;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;

@@ -1,0 +1,194 @@
+package org.taketally.plan.order;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import org.taketally.terms.Interval;
+
+/**
+ * How many grafts to make, and sticks to cut, for an order book.
+ *
+ * @param lines one a line of the book, in its order
+ * @param terms what was asked for
+ * @param chanceOfAll chance that every line has its trees when the grafts of {@code lines} are
+ *     made, all lines meeting the same season, 0 to 1; empty if some line can't be had
+ */
+public record GraftOrder(List<Line> lines, OrderTerms terms, OptionalDouble chanceOfAll) {
+
+  private static final double BAD_SEASON = 0.10;
+
+  public GraftOrder {
+    lines = List.copyOf(lines);
+  }
+
+  /**
+   * A line of the book and what is known of its grafts.
+   *
+   * @param line the line
+   * @param takes shares of grafts that end as saleable trees, season by season; lines of one order
+   *     have the same number of seasons, and the same place means the same season
+   */
+  public record Ordered(OrderLine line, SeasonTakes takes) {}
+
+  /**
+   * What a line needs.
+   *
+   * @param line the line of the book
+   * @param share share of grafts expected to end as saleable trees, 0 to 1
+   * @param shareRange from season to season and with all that is uncertain, 8 seasons in 10
+   * @param byRate trees divided by the share, rounded up: what is often made
+   * @param chanceByRate chance that so many are enough, 0 to 1
+   * @param grafts fewest grafts for the assurance; empty if no number of grafts gives it
+   * @param sticks sticks to cut for them; empty likewise
+   * @param trees trees expected from them, at least and at most in 8 seasons of 10; empty likewise
+   * @param cost of the grafts; empty likewise, or if no cost was said
+   * @param shortInBadSeason trees missing in the worst season of ten if only {@code byRate} grafts
+   *     are made, as a share of the trees wanted, 0 to 1
+   */
+  public record Line(
+      OrderLine line,
+      double share,
+      Interval shareRange,
+      int byRate,
+      double chanceByRate,
+      OptionalInt grafts,
+      OptionalInt sticks,
+      Optional<TreeRange> trees,
+      OptionalDouble cost,
+      double shortInBadSeason) {}
+
+  /**
+   * Trees to expect of some grafts.
+   *
+   * @param low at least so many in 9 seasons of 10
+   * @param expected on average
+   * @param high more than so many in at most 1 season of 10
+   */
+  public record TreeRange(int low, double expected, int high) {}
+
+  /**
+   * What the book needs.
+   *
+   * @param ordered the lines; at least one
+   * @param terms assurance, wood, cost
+   * @return the order
+   * @throws IllegalArgumentException without a line, or if lines differ in their seasons
+   */
+  public static GraftOrder of(List<Ordered> ordered, OrderTerms terms) {
+    if (ordered.isEmpty()) {
+      throw new IllegalArgumentException(
+          "an order needs at least one line: cultivar, rootstock (or any), trees");
+    }
+    int seasons = ordered.get(0).takes().seasons();
+    if (ordered.stream().anyMatch(o -> o.takes().seasons() != seasons)) {
+      throw new IllegalArgumentException("all lines must be given the same seasons");
+    }
+    List<Line> lines = new ArrayList<>();
+    ordered.forEach(o -> lines.add(line(o, terms)));
+    return new GraftOrder(lines, terms, chanceOfAll(ordered, lines));
+  }
+
+  private static Line line(Ordered ordered, OrderTerms terms) {
+    SeasonTakes takes = ordered.takes();
+    int wanted = ordered.line().trees();
+    double share = takes.expectedShare();
+    int byRate = (int) Math.min(GraftsNeeded.MOST, Math.ceil(wanted / share - 1e-9));
+    OptionalInt grafts = GraftsNeeded.fewest(takes, wanted, terms.assurance());
+    return new Line(
+        ordered.line(),
+        share,
+        takes.shareRange(1 - 2 * BAD_SEASON),
+        byRate,
+        takes.chanceOfAtLeast(wanted, byRate),
+        grafts,
+        map(grafts, terms.wood()::sticks),
+        grafts.isPresent() ? Optional.of(trees(takes, grafts.getAsInt())) : Optional.empty(),
+        grafts.isPresent() && terms.costPerGraft().isPresent()
+            ? OptionalDouble.of(grafts.getAsInt() * terms.costPerGraft().getAsDouble())
+            : OptionalDouble.empty(),
+        Math.max(0, wanted - takes.assuredTrees(byRate, 1 - BAD_SEASON)) / (double) wanted);
+  }
+
+  private static OptionalInt map(OptionalInt grafts, java.util.function.IntUnaryOperator sticks) {
+    return grafts.isPresent()
+        ? OptionalInt.of(sticks.applyAsInt(grafts.getAsInt()))
+        : OptionalInt.empty();
+  }
+
+  /**
+   * Trees to expect of a fixed number of grafts.
+   *
+   * @param takes what is known of them
+   * @param grafts grafts made, 0 or more
+   * @return trees
+   */
+  public static TreeRange trees(LotTakes takes, int grafts) {
+    return new TreeRange(
+        takes.assuredTrees(grafts, 1 - BAD_SEASON),
+        grafts * takes.expectedShare(),
+        takes.assuredTrees(grafts, BAD_SEASON));
+  }
+
+  /** Mean over seasons of the product over lines: within a season lines have their own luck. */
+  private static OptionalDouble chanceOfAll(List<Ordered> ordered, List<Line> lines) {
+    if (lines.stream().anyMatch(line -> line.grafts().isEmpty())) {
+      return OptionalDouble.empty();
+    }
+    int seasons = ordered.get(0).takes().seasons();
+    double sum = 0;
+    for (int d = 0; d < seasons; d++) {
+      double all = 1;
+      for (int i = 0; i < lines.size(); i++) {
+        all *=
+            ordered
+                .get(i)
+                .takes()
+                .chanceInSeason(d, ordered.get(i).line().trees(), lines.get(i).grafts().getAsInt());
+      }
+      sum += all;
+    }
+    return OptionalDouble.of(sum / seasons);
+  }
+
+  /**
+   * The line that would leave most customers waiting in a bad season if grafts were made by the
+   * rate.
+   *
+   * @return the line; empty if none would be short
+   */
+  public Optional<Line> riskiest() {
+    return lines.stream()
+        .filter(line -> line.shortInBadSeason() > 0)
+        .max(Comparator.comparingDouble(Line::shortInBadSeason));
+  }
+
+  /**
+   * Trees wanted.
+   *
+   * @return sum over lines
+   */
+  public long treesWanted() {
+    return lines.stream().mapToLong(line -> line.line().trees()).sum();
+  }
+
+  /**
+   * Grafts to make.
+   *
+   * @return sum over lines that can be had
+   */
+  public long graftsNeeded() {
+    return lines.stream().mapToLong(line -> line.grafts().orElse(0)).sum();
+  }
+
+  /**
+   * Sticks to cut.
+   *
+   * @return sum over lines that can be had
+   */
+  public long sticksNeeded() {
+    return lines.stream().mapToLong(line -> line.sticks().orElse(0)).sum();
+  }
+}
