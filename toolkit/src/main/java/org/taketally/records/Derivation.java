@@ -32,8 +32,8 @@ final class Derivation {
     mark(DerivedColumn.STORAGE_DAYS, GRAFT_DATE, BUDWOOD_CUT_DATE);
     mark(DerivedColumn.DAYS_TO_ASSESSMENT, GRAFT_DATE, ASSESSED_DATE);
     mark(DerivedColumn.DIAMETER_MISMATCH, SCION_DIAMETER_MM, STOCK_DIAMETER_MM);
-    mark(DerivedColumn.GRAFTING_DAY, SITE, GRAFT_DATE);
     if (layout.track(GRAFT_DATE).present()) {
+      layout.track(DerivedColumn.GRAFTING_DAY).markPresent();
       layout.track(RecordColumn.SEASON).markPresent();
     }
   }
@@ -54,7 +54,8 @@ final class Derivation {
     if (layout.track(DerivedColumn.PAIRING).wanted() && row.has(CULTIVAR) && row.has(ROOTSTOCK)) {
       row.setCode(RecordsLayout.place(DerivedColumn.PAIRING), pairing(row));
     }
-    if (layout.track(DerivedColumn.GRAFTING_DAY).wanted() && row.has(SITE) && row.has(GRAFT_DATE)) {
+    boolean placed = row.has(SITE) || !layout.track(SITE).present();
+    if (layout.track(DerivedColumn.GRAFTING_DAY).wanted() && placed && row.has(GRAFT_DATE)) {
       row.setCode(RecordsLayout.place(DerivedColumn.GRAFTING_DAY), graftingDay(row));
     }
   }
@@ -105,13 +106,16 @@ final class Derivation {
     return code;
   }
 
+  /** Sheets of a single site often have no column for it: then the date alone is the day. */
   private int graftingDay(RecordRow row) {
-    int site = row.code(SITE);
+    boolean placed = layout.track(SITE).present();
+    int site = placed ? row.code(SITE) : 0;
     int day = row.code(GRAFT_DATE);
     long key = key(site, day);
     int code = days.get(key);
     if (code == UNKNOWN) {
-      String name = layout.track(SITE).levels().name(site) + " " + DateRule.day(day);
+      String name =
+          (placed ? layout.track(SITE).levels().name(site) + " " : "") + DateRule.day(day);
       code = layout.track(DerivedColumn.GRAFTING_DAY).levels().code(name);
       days.put(key, code);
     }
