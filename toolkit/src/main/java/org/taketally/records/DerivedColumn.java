@@ -14,7 +14,10 @@ public enum DerivedColumn {
   /** Cultivar on rootstock. */
   PAIRING(ColumnKind.LEVELS, "", "cultivar × rootstock"),
   /** Site and day. */
-  GRAFTING_DAY(ColumnKind.LEVELS, "", "site (if there is a column for it) and graft_date: what was grafted in one go");
+  GRAFTING_DAY(
+      ColumnKind.LEVELS,
+      "",
+      "site (if there is a column for it) and graft_date: what was grafted in one go");
 
   private final ColumnKind kind;
   private final String unit;
