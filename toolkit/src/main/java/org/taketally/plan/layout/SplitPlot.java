@@ -1,0 +1,59 @@
+package org.taketally.plan.layout;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Random;
+import java.util.stream.IntStream;
+
+/** In every session one bed or tray of each stock, in each bed every cultivar. */
+final class SplitPlot {
+
+  private SplitPlot() {}
+
+  static TrialLayout of(LayoutPlan plan) {
+    int sessions = plan.sessions().size();
+    if (plan.rootstocks().size() < 2 || sessions < 2) {
+      throw new IllegalArgumentException(
+          "stocks by the bed need two rootstocks or more and two sessions or more, got %d and %d: one bed of each stock can't tell the stock from the bed"
+              .formatted(plan.rootstocks().size(), sessions));
+    }
+    int pairings = plan.pairings().size();
+    int[] counts = Replicates.of(plan, pairings * sessions);
+    if (Arrays.stream(counts).anyMatch(count -> count < sessions)) {
+      throw new IllegalArgumentException(
+          "every bed holds every cultivar, so %d grafts of each pairing are needed, more than are on hand of some; use fewer grafts a plot or fewer sessions"
+              .formatted(sessions * plan.graftsPerPlot()));
+    }
+    PairEfficiency full = new PairEfficiency(1, 1);
+    return new TrialLayout(
+        LayoutKind.SPLIT_PLOT, plots(plan), full, Optional.of(full), OptionalDouble.of(1), plan);
+  }
+
+  private static List<Plot> plots(LayoutPlan plan) {
+    Random random = new Random(plan.seed());
+    List<Plot> plots = new ArrayList<>();
+    List<Session> sessions = plan.sessions();
+    int bed = 0;
+    for (int b = 0; b < sessions.size(); b++) {
+      for (int stock :
+          TrialLayout.byLot(IntStream.range(0, plan.rootstocks().size()).toArray(), random)) {
+        bed++;
+        for (int cultivar :
+            TrialLayout.byLot(IntStream.range(0, plan.cultivars().size()).toArray(), random)) {
+          plots.add(
+              new Plot(
+                  plots.size() + 1,
+                  sessions.get(b),
+                  String.valueOf(b + 1),
+                  Optional.of("bed " + bed),
+                  new Pairing(plan.cultivars().get(cultivar), plan.rootstocks().get(stock)),
+                  plan.graftsPerPlot()));
+        }
+      }
+    }
+    return plots;
+  }
+}
