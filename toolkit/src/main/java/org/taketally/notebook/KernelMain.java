@@ -4,8 +4,11 @@ import java.io.IOException;
 import java.lang.reflect.Proxy;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.concurrent.locks.LockSupport;
+import java.util.function.BooleanSupplier;
 import org.taketally.notebook.kernel.Kernel;
 import org.taketally.notebook.kernel.KernelSetup;
+import org.taketally.notebook.kernel.engine.SteadyThread;
 import org.taketally.notebook.kernel.wire.ConnectionFile;
 
 /**
@@ -14,7 +17,14 @@ import org.taketally.notebook.kernel.wire.ConnectionFile;
  */
 public final class KernelMain {
 
-  private static final long PARENT_CHECK_MILLISECONDS = 1000;
+  /**
+   * System property with the id of the process without which this one is of no use; Jupyter says it
+   * by the environment variable {@code JPY_PARENT_PID}.
+   */
+  public static final String PARENT = "taketally.parent";
+
+  private static final long PARENT_CHECK_NANOSECONDS = 1_000_000_000;
+  private static final int FAILED = 1;
 
   private KernelMain() {}
 
@@ -22,9 +32,8 @@ public final class KernelMain {
    * Starts a kernel and serves until it is shut down.
    *
    * @param arguments the connection file's place
-   * @throws InterruptedException never, in practice
    */
-  public static void main(String[] arguments) throws InterruptedException {
+  public static void main(String[] arguments) {
     if (arguments.length != 1) {
       System.err.println("expected one argument, the connection file that Jupyter writes");
       System.exit(2);
@@ -34,9 +43,22 @@ public final class KernelMain {
     onSignal("INT", kernel::interrupt);
     onSignal("TERM", kernel::requestShutdown);
     parent().ifPresent(parent -> watch(parent, kernel));
-    kernel.awaitShutdown();
+    awaitShutdown(kernel);
     kernel.close();
-    Runtime.getRuntime().halt(0); // threads of cells may still run, or hang in an exit
+    // threads of cells may still run, or hang in an exit
+    Runtime.getRuntime().halt(kernel.hasFailed() ? FAILED : 0);
+  }
+
+  /** A cell may interrupt this thread; that is no reason to end. */
+  private static void awaitShutdown(Kernel kernel) {
+    while (true) {
+      try {
+        kernel.awaitShutdown();
+        return;
+      } catch (InterruptedException byCell) {
+        // wait on
+      }
+    }
   }
 
   private static Kernel start(Path connectionFile, KernelSetup setup) {
@@ -73,29 +95,32 @@ public final class KernelMain {
     }
   }
 
-  /** The frontend's process, if it told and it lives. */
-  private static Optional<ProcessHandle> parent() {
+  /** Whether the process that started this one lives; empty if it isn't known. */
+  private static Optional<BooleanSupplier> parent() {
+    String ours = System.getProperty(PARENT);
+    if (ours != null) {
+      return Optional.of(() -> process(ours).isPresent()); // gone already: then end at once
+    }
     String id = System.getenv("JPY_PARENT_PID");
-    return id == null || !id.matches("\\d{1,18}")
+    return id == null || process(id).isEmpty()
         ? Optional.empty()
-        : ProcessHandle.of(Long.parseLong(id)).filter(ProcessHandle::isAlive);
+        : Optional.of(() -> process(id).isPresent());
   }
 
-  private static void watch(ProcessHandle parent, Kernel kernel) {
-    Thread watcher =
-        new Thread(
-            () -> {
-              try {
-                while (parent.isAlive()) {
-                  Thread.sleep(PARENT_CHECK_MILLISECONDS);
-                }
-              } catch (InterruptedException ending) {
-                Thread.currentThread().interrupt();
-              }
-              kernel.requestShutdown();
-            },
-            "watches the parent process");
-    watcher.setDaemon(true);
-    watcher.start();
+  private static Optional<ProcessHandle> process(String id) {
+    return id.matches("\\d{1,18}")
+        ? ProcessHandle.of(Long.parseLong(id)).filter(ProcessHandle::isAlive)
+        : Optional.empty();
+  }
+
+  private static void watch(BooleanSupplier parentLives, Kernel kernel) {
+    Runnable watching =
+        () -> {
+          while (parentLives.getAsBoolean()) {
+            LockSupport.parkNanos(PARENT_CHECK_NANOSECONDS);
+          }
+          kernel.requestShutdown();
+        };
+    new SteadyThread(watching, "watches the parent process").start();
   }
 }

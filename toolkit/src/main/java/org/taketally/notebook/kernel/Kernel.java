@@ -8,6 +8,7 @@ import java.util.concurrent.CountDownLatch;
 import java.util.function.Supplier;
 import org.taketally.notebook.kernel.engine.CellError;
 import org.taketally.notebook.kernel.engine.Engine;
+import org.taketally.notebook.kernel.engine.SteadyThread;
 import org.taketally.notebook.kernel.wire.ConnectionFile;
 import org.taketally.notebook.kernel.wire.Heartbeat;
 import org.taketally.notebook.kernel.wire.MalformedMessage;
@@ -18,6 +19,7 @@ import org.taketally.notebook.kernel.wire.MessageSocket;
 import org.taketally.notebook.kernel.wire.Publisher;
 import org.zeromq.SocketType;
 import org.zeromq.ZMQ;
+import zmq.Msg;
 
 /**
  * A running kernel: five sockets on loopback, a thread for each but one, and an engine. Speaks
@@ -33,6 +35,9 @@ public final class Kernel implements AutoCloseable {
   /** Longer than a client's messages need from its socket to ours. */
   private static final int QUEUE_MILLISECONDS = 10;
 
+  /** Longest frame taken from a client; no cell is nearly as long. */
+  private static final long LONGEST_FRAME = 32L << 20;
+
   private final KernelSetup setup;
   private final ConnectionFile connection;
   private final ZMQ.Context context = ZMQ.context(1);
@@ -45,10 +50,13 @@ public final class Kernel implements AutoCloseable {
   private final Engine engine;
   private final Requests requests;
   private final CellRequests cells;
+  private volatile boolean failed;
 
   private Kernel(ConnectionFile connection, KernelSetup setup) {
     this.setup = setup;
     this.connection = connection;
+    context.setThreadFactor(SteadyThread::new);
+    context.setUncaughtExceptionHandler(this::fail);
     MessageCodec codec = new MessageCodec(connection.key());
     shell = new MessageSocket(bind(SocketType.ROUTER, connection.shellPort()), codec);
     control = new MessageSocket(bind(SocketType.ROUTER, connection.controlPort()), codec);
@@ -74,7 +82,7 @@ public final class Kernel implements AutoCloseable {
     Kernel kernel = new Kernel(connection, setup);
     kernel.publishStatus("starting", new JsonObject());
     kernel.start(
-        "heartbeat", new Heartbeat(kernel.bind(SocketType.REP, connection.heartbeatPort())));
+        "heartbeat", new Heartbeat(kernel.bind(SocketType.ROUTER, connection.heartbeatPort())));
     kernel.start("control", new MessageLoop(kernel.control, kernel::onControl, setup.log()));
     kernel.start(
         "shell",
@@ -90,21 +98,40 @@ public final class Kernel implements AutoCloseable {
     socket.setLinger(LINGER_MILLISECONDS);
     socket.setSndHWM(0);
     socket.setRcvHWM(0);
+    socket.setMaxMsgSize(LONGEST_FRAME);
+    socket.setMsgAllocator(size -> new Msg(Math.max(0, size))); // a length may be below 0
     socket.bind(connection.address(port));
     return socket;
   }
 
   private Thread start(String name, Runnable loop) {
-    Thread thread = new Thread(loop, name);
-    thread.setDaemon(true);
+    Thread thread = new SteadyThread(loop, name);
     thread.start();
     return thread;
   }
 
+  /** Sends the state, and before it all output so far. */
   private void publishStatus(String state, JsonObject parent) {
     JsonObject status = new JsonObject();
     status.addProperty("execution_state", state);
     publisher.publish("status", parent, status);
+    publisher.flush();
+  }
+
+  /** A thread that carries messages has died: better to end and be restarted than to be deaf. */
+  private void fail(Thread thread, Throwable failure) {
+    setup.log().accept("%s failed, the kernel ends: %s".formatted(thread.getName(), failure));
+    failed = true;
+    shutdown.countDown();
+  }
+
+  /**
+   * Whether the kernel asked to end because it could serve no longer.
+   *
+   * @return true if it failed
+   */
+  public boolean hasFailed() {
+    return failed;
   }
 
   private void onShell(Message request) {
@@ -134,6 +161,7 @@ public final class Kernel implements AutoCloseable {
           Json.flag(request.content(), "stop_on_error", true)
               && reply.get("status").getAsString().equals("error");
       List<Message> waiting = stops ? waiting() : List.of();
+      publisher.flush(); // every output before the reply
       shell.send(request.answer("execute_reply", reply));
       return waiting;
     } finally {

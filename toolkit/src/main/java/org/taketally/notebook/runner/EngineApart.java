@@ -39,6 +39,7 @@ final class EngineApart implements CellEngine {
                   Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                   "-XX:+UseSerialGC",
                   "-Djava.awt.headless=true",
+                  "-D" + KernelMain.PARENT + "=" + ProcessHandle.current().pid(),
                   "-cp",
                   ownClasspath(),
                   KernelMain.class.getName(),

@@ -237,12 +237,13 @@ public final class KernelClient implements AutoCloseable {
     return texts;
   }
 
-  /** One heartbeat; true if it came back. */
+  /** One heartbeat of two parts; true if it came back. */
   boolean beats() {
     ZMQ.Socket heartbeat = connect(SocketType.REQ, connection.heartbeatPort());
     heartbeat.setReceiveTimeOut(PATIENCE_MILLISECONDS);
-    heartbeat.send("ping");
-    return "ping".equals(heartbeat.recvStr());
+    heartbeat.send("pi", ZMQ.SNDMORE);
+    heartbeat.send("ng");
+    return "pi".equals(heartbeat.recvStr()) && "ng".equals(heartbeat.recvStr());
   }
 
   @Override

@@ -11,7 +11,9 @@ final class Clock implements Commands.CellClock {
   private long began;
   private boolean running;
   private boolean telling;
-  private Thread alarm;
+
+  /** When to stop the cell, by {@link System#nanoTime}; 0 for never. */
+  private long end;
 
   /**
    * A clock for all cells of an engine.
@@ -33,10 +35,8 @@ final class Clock implements Commands.CellClock {
   synchronized void cellEnds() {
     running = false;
     reason = null;
-    if (alarm != null) {
-      alarm.interrupt();
-      alarm = null;
-    }
+    end = 0;
+    notifyAll();
     if (telling) {
       double seconds = (System.nanoTime() - began) / 1e9;
       output.print("stdout", "this cell took %.3g s%n".formatted(seconds));
@@ -68,18 +68,30 @@ final class Clock implements Commands.CellClock {
 
   @Override
   public synchronized void limit(double seconds) {
-    alarm =
-        new Thread(
-            () -> {
-              try {
-                Thread.sleep((long) (seconds * 1000));
-                interrupt("the cell took longer than its limit of %s s".formatted(seconds));
-              } catch (InterruptedException ended) {
-                // in time
-              }
-            },
-            "cell limit");
-    alarm.setDaemon(true);
-    alarm.start();
+    long limit = System.nanoTime() + (long) (seconds * 1e9);
+    end = limit;
+    String why = "the cell took longer than its limit of %s s".formatted(seconds);
+    new SteadyThread(() -> watch(limit, why), "cell limit").start();
+  }
+
+  private void watch(long limit, String why) {
+    if (passes(limit)) {
+      interrupt(why);
+    }
+  }
+
+  /** Waits for a limit; false if the cell ends before, or is given another one. */
+  private synchronized boolean passes(long limit) {
+    try {
+      for (long left = 1; left > 0; left = (limit - System.nanoTime()) / 1_000_000) {
+        if (end != limit) {
+          return false;
+        }
+        wait(left);
+      }
+      return end == limit;
+    } catch (InterruptedException never) {
+      return false;
+    }
   }
 }

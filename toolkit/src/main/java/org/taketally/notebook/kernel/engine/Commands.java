@@ -3,11 +3,14 @@ package org.taketally.notebook.kernel.engine;
 import java.io.IOException;
 import java.nio.file.FileSystems;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.nio.file.PathMatcher;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import java.util.zip.ZipFile;
 
 /** Lines that begin with {@code %}: things to tell the engine rather than Java. */
 final class Commands {
@@ -100,8 +103,9 @@ final class Commands {
     if (places.isBlank()) {
       throw new Refused("%jars: expected the place of at least one jar or folder of classes");
     }
+    List<Path> all = new ArrayList<>();
     for (String place : places.strip().split("\\s+")) {
-      List<Path> found = place.contains("*") ? matching(place) : List.of(Path.of(place));
+      List<Path> found = place.contains("*") ? matching(place) : List.of(path(place));
       if (found.isEmpty() || !Files.exists(found.get(0))) {
         throw new Refused(
             "%jars: found nothing at "
@@ -110,7 +114,36 @@ final class Commands {
                 + Path.of("").toAbsolutePath()
                 + ")");
       }
-      found.forEach(session::add);
+      all.addAll(found);
+    }
+    add("%jars", all);
+  }
+
+  private static Path path(String place) throws Refused {
+    try {
+      return Path.of(place);
+    } catch (InvalidPathException wrong) {
+      throw new Refused("%jars: \"" + place + "\" can't be the name of a file");
+    }
+  }
+
+  /** Adds all or none: what the compiler can't open would spoil every later cell. */
+  private void add(String command, List<Path> places) throws Refused {
+    for (Path place : places) {
+      if (!Files.isDirectory(place) && !isJar(place)) {
+        throw new Refused(
+            "%s: %s can't be opened, expected a jar or a folder of classes"
+                .formatted(command, place));
+      }
+    }
+    places.forEach(session::add);
+  }
+
+  private static boolean isJar(Path file) {
+    try (ZipFile jar = new ZipFile(file.toFile())) {
+      return jar.size() >= 0;
+    } catch (IOException | RuntimeException unreadable) {
+      return false;
     }
   }
 
@@ -120,13 +153,13 @@ final class Commands {
     MavenLibraries libraries =
         parts.length > 1 ? MavenLibraries.from(parts[1].strip()) : MavenLibraries.usual();
     List<Path> jars = libraries.jars(coordinates);
-    jars.forEach(session::add);
+    add("%maven", jars);
     tell("added " + jars.size() + (jars.size() == 1 ? " jar" : " jars"));
   }
 
   private static List<Path> matching(String place) throws Refused {
     int slash = place.lastIndexOf('/');
-    Path folder = Path.of(slash < 0 ? "." : place.substring(0, slash + 1));
+    Path folder = path(slash < 0 ? "." : place.substring(0, slash + 1));
     PathMatcher name =
         FileSystems.getDefault().getPathMatcher("glob:" + place.substring(slash + 1));
     try (Stream<Path> files = Files.list(folder)) {

@@ -20,11 +20,42 @@ final class Console implements AutoCloseable {
   private final PrintStream originalOut = System.out;
   private final PrintStream originalError = System.err;
   private final InputStream originalIn = System.in;
+  private final Output output;
+  private final PrintStream out;
+  private final PrintStream error;
+  private final InputStream in;
 
   Console(Output output, UserThreads threads) {
-    System.setOut(printer("stdout", output));
-    System.setErr(printer("stderr", output));
-    System.setIn(new Questions(threads));
+    this.output = output;
+    out = printer("stdout", output);
+    error = printer("stderr", output);
+    in = new Questions(threads);
+    takeOver();
+  }
+
+  private void takeOver() {
+    System.setOut(out);
+    System.setErr(error);
+    System.setIn(in);
+  }
+
+  /**
+   * Sends on what the streams hold back. A cell may have put others in their place and those stay,
+   * unless they are nothing, or fail: then all are ours again.
+   */
+  void flush() {
+    try {
+      System.out.flush();
+      System.err.flush();
+      if (System.in != null) {
+        return;
+      }
+    } catch (RuntimeException | Error unusable) {
+      // put right below
+    }
+    takeOver();
+    output.print(
+        "stderr", "System.out, err or in was set to what can't be used; they are set back\n");
   }
 
   private static PrintStream printer(String name, Output output) {

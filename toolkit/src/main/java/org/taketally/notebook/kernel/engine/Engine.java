@@ -45,9 +45,7 @@ public final class Engine implements AutoCloseable {
    */
   public static Engine start(EngineOptions options, Output output) {
     Engine engine = new Engine(options, output);
-    Thread starter = new Thread(engine.starting, "engine start");
-    starter.setDaemon(true);
-    starter.start();
+    new SteadyThread(engine.starting, "engine start").start();
     return engine;
   }
 
@@ -74,8 +72,7 @@ public final class Engine implements AutoCloseable {
     try {
       return result(number, code);
     } finally {
-      System.out.flush();
-      System.err.flush();
+      console.flush();
       clock.cellEnds();
     }
   }

@@ -79,9 +79,7 @@ final class UserThreads {
   synchronized void interrupt(String reason, ForcedStop force) {
     if (current != null) {
       Run run = current;
-      Thread stopper = new Thread(() -> run.stop(reason, force), "stops a cell");
-      stopper.setDaemon(true);
-      stopper.start();
+      new SteadyThread(() -> run.stop(reason, force), "stops a cell").start();
     }
   }
 

@@ -9,7 +9,10 @@ import java.security.GeneralSecurityException;
 import java.security.MessageDigest;
 import java.util.ArrayList;
 import java.util.HexFormat;
+import java.util.Iterator;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
 import javax.crypto.Mac;
 import javax.crypto.spec.SecretKeySpec;
 
@@ -24,7 +27,13 @@ public final class MessageCodec {
   private static final byte[] DELIMITER = "<IDS|MSG>".getBytes(StandardCharsets.US_ASCII);
   private static final int JSON_PARTS = 4;
 
+  /** Signatures remembered; who copies a message seldom waits longer than that. */
+  private static final int REMEMBERED = 1 << 16;
+
   private final SecretKeySpec key;
+
+  /** Signatures of messages received, oldest first. */
+  private final Set<String> seen = new LinkedHashSet<>();
 
   /**
    * A codec for one connection.
@@ -59,11 +68,13 @@ public final class MessageCodec {
   }
 
   /**
-   * Reads and checks received frames. Extra binary frames are allowed and dropped.
+   * Reads and checks received frames. Extra binary frames are allowed and dropped. A signed message
+   * is accepted once, so that nobody can have a cell run again by sending a copy.
    *
    * @param frames as received
    * @return the message
    * @throws MalformedMessage if a part is missing, isn't a JSON object, or the signature is wrong
+   *     or was used before
    */
   public Message decode(List<byte[]> frames) throws MalformedMessage {
     int delimiter = 0;
@@ -93,6 +104,18 @@ public final class MessageCodec {
     if (key != null && !MessageDigest.isEqual(found, expected)) {
       throw new MalformedMessage("wrong signature");
     }
+    if (key != null && !remember(new String(found, StandardCharsets.US_ASCII))) {
+      throw new MalformedMessage("a copy of a message that was sent before");
+    }
+  }
+
+  private synchronized boolean remember(String signature) {
+    if (seen.size() >= REMEMBERED) {
+      Iterator<String> oldest = seen.iterator();
+      oldest.next();
+      oldest.remove();
+    }
+    return seen.add(signature);
   }
 
   private String signature(List<byte[]> parts) {

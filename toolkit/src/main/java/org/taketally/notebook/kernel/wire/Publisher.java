@@ -8,8 +8,9 @@ import java.util.List;
 import org.zeromq.ZMQException;
 
 /**
- * Publishes output in order, from a thread of its own. Text printed in quick succession goes out as
- * one message; everything else goes at once. No line is dropped: the socket has no high-water mark.
+ * Publishes output in order. Text printed in quick succession goes out as one message; everything
+ * else goes at once, from a thread of its own, or from the thread that calls {@link #flush}. No
+ * line is dropped: the socket has no high-water mark.
  */
 public final class Publisher implements Runnable {
 
@@ -40,9 +41,14 @@ public final class Publisher implements Runnable {
   }
 
   private final MessageSocket socket;
+
+  /** Held while what is pending is taken and sent, so that order is kept; guards the socket. */
+  private final Object sending = new Object();
+
   private final Deque<Pending> pending = new ArrayDeque<>();
   private boolean urgent;
   private boolean closing;
+  private boolean closed;
 
   /**
    * A publisher, to be run by a thread of its own.
@@ -83,45 +89,70 @@ public final class Publisher implements Runnable {
     notifyAll();
   }
 
+  /**
+   * Sends everything published so far before it returns. Never to be called by the thread of a
+   * cell, which may be stopped in the middle of it.
+   */
+  public void flush() {
+    synchronized (sending) {
+      for (Pending each : taken()) {
+        send(each);
+      }
+    }
+  }
+
+  private synchronized List<Pending> taken() {
+    List<Pending> all = closed ? List.of() : List.copyOf(pending);
+    pending.clear();
+    urgent = false;
+    return all;
+  }
+
   /** Sends what is left and ends {@link #run}. */
   public synchronized void close() {
     closing = true;
-    urgent = true;
     notifyAll();
   }
 
   @Override
   public void run() {
     try {
-      for (List<Pending> batch = next(); batch != null; batch = next()) {
-        batch.forEach(this::send);
+      while (awaitOutput()) {
+        flush();
       }
-    } catch (InterruptedException | ZMQException closed) {
+    } catch (InterruptedException | ZMQException down) {
       // the kernel is going down
     } finally {
-      socket.close();
+      synchronized (sending) {
+        socket.close();
+        closed = true;
+      }
     }
   }
 
-  private synchronized List<Pending> next() throws InterruptedException {
+  /** Waits until something is to be sent; false once nothing is left and nothing will come. */
+  private synchronized boolean awaitOutput() throws InterruptedException {
     while (pending.isEmpty()) {
       if (closing) {
-        return null;
+        return false;
       }
       wait();
     }
     long end = System.nanoTime() + GATHER_MILLISECONDS * 1_000_000;
-    while (!urgent && pending.size() < 2 && pending.getLast().text.length() < GATHER_CHARACTERS) {
+    while (!closing && isGathering()) {
       long left = (end - System.nanoTime()) / 1_000_000;
       if (left <= 0) {
         break;
       }
       wait(left);
     }
-    urgent = false;
-    List<Pending> batch = List.copyOf(pending);
-    pending.clear();
-    return batch;
+    return true;
+  }
+
+  private boolean isGathering() {
+    return !urgent
+        && pending.size() == 1
+        && pending.getLast().text.length() < GATHER_CHARACTERS;
   }
 
   private void send(Pending output) {
