@@ -10,7 +10,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.Callable;
-import org.taketally.notebook.kernel.engine.ExitGuard;
 import org.taketally.notebook.runner.NotebookPage;
 import org.taketally.notebook.runner.NotebookRunner;
 import org.taketally.notebook.runner.RunOptions;
@@ -27,8 +26,7 @@ import picocli.CommandLine.Parameters;
     mixinStandardHelpOptions = true,
     description = {
       "Runs notebooks from top to bottom, without Jupyter, and writes the executed copies.",
-      "Paths in a notebook begin at its own folder, as in Jupyter: a notebook of another folder than"
-          + " this one is run in a process of its own.",
+      "Each notebook runs in a process of its own. Paths in it begin at its own folder, as in Jupyter.",
       "Exit status: 0 all ran, 1 a cell failed (the copy is written up to there), 2 usage."
     })
 final class NotebookRunCommand implements Callable<Integer> {
@@ -66,9 +64,6 @@ final class NotebookRunCommand implements Callable<Integer> {
   @Option(names = "--allow-errors", description = "go on after a cell that fails")
   private boolean allowErrors;
 
-  @Option(names = "--apart", description = "run in a process of its own, whatever the folder")
-  private boolean apart;
-
   @Option(names = "--timing", description = "note in the notebook when each cell ran")
   private boolean timing;
 
@@ -84,9 +79,6 @@ final class NotebookRunCommand implements Callable<Integer> {
       status = Math.max(status, run(notebook, options));
     }
     spec.commandLine().getOut().flush();
-    if (ExitGuard.isHolding()) {
-      ExitGuard.end(status);
-    }
     return status;
   }
 
@@ -100,6 +92,34 @@ final class NotebookRunCommand implements Callable<Integer> {
                 .formatted(notebook.getFileName(), out));
       }
     }
+    for (Path notebook : notebooks) {
+      requireOther(out.resolve(notebook.getFileName()));
+      requireOther(page(notebook));
+    }
+  }
+
+  /** A notebook to be run must stay as it is, also where its folder is reached by another name. */
+  private void requireOther(Path written) {
+    for (Path notebook : notebooks) {
+      if (isSame(written, notebook)) {
+        throw wrong(
+            "the executed copy %s would replace the notebook %s itself; name another folder by --out"
+                .formatted(written, notebook));
+      }
+    }
+  }
+
+  private static boolean isSame(Path written, Path notebook) {
+    try {
+      return Files.exists(written) && Files.isSameFile(written, notebook);
+    } catch (IOException unreadable) {
+      return false;
+    }
+  }
+
+  private Path page(Path notebook) {
+    String name = notebook.getFileName().toString();
+    return out.resolve(name.replaceFirst("\\.ipynb$", "") + ".html");
   }
 
   private RunOptions options() {
@@ -136,20 +156,18 @@ final class NotebookRunCommand implements Callable<Integer> {
     return report.failure().isPresent() ? 1 : 0;
   }
 
-  private NotebookRunner runner(Path notebook, RunOptions options) {
+  private static NotebookRunner runner(Path notebook, RunOptions options) {
     Path folder = notebook.toAbsolutePath().normalize().getParent();
-    boolean here = folder.equals(Path.of("").toAbsolutePath());
-    return here && !apart ? NotebookRunner.with(options) : NotebookRunner.apart(options, folder);
+    return NotebookRunner.apart(options, folder);
   }
 
   private void write(Path notebook, RunReport report) throws IOException {
     PrintWriter told = spec.commandLine().getOut();
-    String name = notebook.getFileName().toString();
-    Path copy = out.resolve(name);
+    Path copy = out.resolve(notebook.getFileName());
     report.notebook().write(copy);
     told.println("wrote " + copy);
     if (html || plainPage) {
-      Path page = out.resolve(name.replaceFirst("\\.ipynb$", "") + ".html");
+      Path page = page(notebook);
       Files.writeString(page, NotebookPage.of(report.notebook(), plainPage));
       told.println("wrote " + page);
     }

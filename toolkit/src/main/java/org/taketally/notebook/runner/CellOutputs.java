@@ -70,7 +70,7 @@ final class CellOutputs implements Output {
       begun = lines.remove(lines.size() - 1).getAsString();
     }
     String whole = OVERWRITTEN.matcher((begun + text).replace("\r\n", "\n")).replaceAll("");
-    lines.addAll(Notebook.lines(whole));
+    lines.addAll(NotebookJson.lines(whole));
     output.add("text", lines);
   }
 
@@ -124,7 +124,7 @@ final class CellOutputs implements Output {
       boolean text =
           each.getValue().isJsonPrimitive()
               && (type.startsWith("text/") || type.endsWith("+xml") || type.endsWith("javascript"));
-      form.add(type, text ? Notebook.lines(each.getValue().getAsString()) : each.getValue());
+      form.add(type, text ? NotebookJson.lines(each.getValue().getAsString()) : each.getValue());
     }
     return form;
   }

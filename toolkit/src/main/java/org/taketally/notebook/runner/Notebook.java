@@ -1,11 +1,11 @@
 package org.taketally.notebook.runner;
 
-import com.google.gson.JsonArray;
 import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParseException;
 import com.google.gson.JsonParser;
 import java.io.IOException;
+import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -44,7 +44,7 @@ public final class Notebook {
   }
 
   private static void giveId(JsonObject cell, int index, Set<String> taken) {
-    String id = cell.has("id") ? cell.get("id").getAsString() : "";
+    String id = NotebookForm.isText(cell.get("id")) ? cell.get("id").getAsString() : "";
     for (int attempt = 0; !id.matches("[a-zA-Z0-9_-]{1,64}") || taken.contains(id); attempt++) {
       String seed = index + " " + attempt + " " + cell.get("source");
       id = UUID.nameUUIDFromBytes(seed.getBytes(StandardCharsets.UTF_8)).toString().substring(0, 8);
@@ -62,16 +62,13 @@ public final class Notebook {
    */
   public static Notebook read(Path file) throws IOException {
     try {
-      JsonObject json = JsonParser.parseString(Files.readString(file)).getAsJsonObject();
-      int major = json.has("nbformat") ? json.get("nbformat").getAsInt() : 0;
-      if (major != MAJOR || !json.has("cells")) {
-        throw new IOException(
-            "%s: found notebook format %s, expected 4; open it in Jupyter and save it again"
-                .formatted(file, major == 0 ? "none" : String.valueOf(major)));
-      }
-      return new Notebook(json);
-    } catch (JsonParseException | IllegalStateException broken) {
+      JsonElement json = JsonParser.parseString(Files.readString(file));
+      NotebookForm.check(json);
+      return new Notebook(json.getAsJsonObject());
+    } catch (JsonParseException | NotebookForm.Broken broken) {
       throw new IOException(file + ": not a notebook: " + broken.getMessage(), broken);
+    } catch (CharacterCodingException otherText) {
+      throw new IOException(file + ": not a notebook: it is no text in UTF-8", otherText);
     }
   }
 
@@ -103,6 +100,16 @@ public final class Notebook {
     return cells.stream().filter(cell -> cell.isCode() && cell.hasTag("parameters")).findFirst();
   }
 
+  /**
+   * The language of its code cells.
+   *
+   * @return e.g. {@code python}; empty if the notebook doesn't say
+   */
+  public String language() {
+    String language = NotebookForm.text(metadata(), "language_info", "name");
+    return language.isEmpty() ? NotebookForm.text(metadata(), "kernelspec", "language") : language;
+  }
+
   /** The notebook's own metadata, made if it has none. */
   JsonObject metadata() {
     if (!json.has("metadata")) {
@@ -124,29 +131,5 @@ public final class Notebook {
         .map(line -> line.replaceFirst("^#+\\s*", ""))
         .findFirst()
         .orElse("");
-  }
-
-  static JsonArray lines(String text) {
-    JsonArray lines = new JsonArray();
-    int start = 0;
-    while (start < text.length()) {
-      int newline = text.indexOf('\n', start);
-      int end = newline < 0 ? text.length() : newline + 1;
-      lines.add(text.substring(start, end));
-      start = end;
-    }
-    return lines;
-  }
-
-  static String joined(JsonElement textOrLines) {
-    if (textOrLines == null || textOrLines.isJsonNull()) {
-      return "";
-    }
-    if (!textOrLines.isJsonArray()) {
-      return textOrLines.getAsString();
-    }
-    StringBuilder text = new StringBuilder();
-    textOrLines.getAsJsonArray().forEach(line -> text.append(line.getAsString()));
-    return text.toString();
   }
 }

@@ -4,6 +4,7 @@ import com.google.gson.JsonArray;
 import com.google.gson.JsonElement;
 import com.google.gson.JsonNull;
 import com.google.gson.JsonObject;
+import com.google.gson.JsonPrimitive;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -41,11 +42,11 @@ public final class NotebookCell {
    * @return the text, lines separated by line feeds
    */
   public String source() {
-    return Notebook.joined(json.get("source"));
+    return NotebookJson.joined(json.get("source"));
   }
 
   void setSource(String source) {
-    json.add("source", Notebook.lines(source));
+    json.add("source", NotebookJson.lines(source));
   }
 
   /**
@@ -58,7 +59,7 @@ public final class NotebookCell {
     JsonElement tags = metadata().get("tags");
     return tags != null
         && tags.isJsonArray()
-        && tags.getAsJsonArray().asList().stream().anyMatch(each -> each.getAsString().equals(tag));
+        && tags.getAsJsonArray().contains(new JsonPrimitive(tag));
   }
 
   JsonObject metadata() {
@@ -75,7 +76,9 @@ public final class NotebookCell {
    */
   public Optional<Integer> executionCount() {
     JsonElement count = json.get("execution_count");
-    return count == null || count.isJsonNull() ? Optional.empty() : Optional.of(count.getAsInt());
+    return count != null && count.toString().matches("\\d{1,9}")
+        ? Optional.of(count.getAsInt())
+        : Optional.empty();
   }
 
   void setExecutionCount(int count) {
@@ -106,11 +109,11 @@ public final class NotebookCell {
     for (JsonElement each : outputs()) {
       JsonObject output = each.getAsJsonObject();
       switch (output.get("output_type").getAsString()) {
-        case "stream" -> texts.add(Notebook.joined(output.get("text")));
+        case "stream" -> texts.add(NotebookJson.joined(output.get("text")));
         case "error" ->
             texts.add(
                 output.get("ename").getAsString() + ": " + output.get("evalue").getAsString());
-        default -> texts.add(Notebook.joined(output.getAsJsonObject("data").get("text/plain")));
+        default -> texts.add(NotebookJson.joined(output.getAsJsonObject("data").get("text/plain")));
       }
     }
     return texts;

@@ -47,4 +47,30 @@ final class NotebookJson {
     byName.forEach((name, value) -> object.add(name, sorted(value)));
     return object;
   }
+
+  /** Text as notebook files hold it: a list of lines, each with its end. */
+  static JsonArray lines(String text) {
+    JsonArray lines = new JsonArray();
+    int start = 0;
+    while (start < text.length()) {
+      int newline = text.indexOf('\n', start);
+      int end = newline < 0 ? text.length() : newline + 1;
+      lines.add(text.substring(start, end));
+      start = end;
+    }
+    return lines;
+  }
+
+  /** Text from a list of lines, or from one string. */
+  static String joined(JsonElement textOrLines) {
+    if (textOrLines == null || textOrLines.isJsonNull()) {
+      return "";
+    }
+    if (!textOrLines.isJsonArray()) {
+      return textOrLines.getAsString();
+    }
+    StringBuilder text = new StringBuilder();
+    textOrLines.getAsJsonArray().forEach(line -> text.append(line.getAsString()));
+    return text.toString();
+  }
 }

@@ -88,7 +88,7 @@ public final class NotebookPage {
   private void addOutput(JsonObject output) {
     switch (output.get("output_type").getAsString()) {
       case "stream" ->
-          addText(output.get("name").getAsString(), Notebook.joined(output.get("text")));
+          addText(output.get("name").getAsString(), NotebookJson.joined(output.get("text")));
       case "error" -> addText("error", traceback(output));
       default -> addValue(output.getAsJsonObject("data"));
     }
@@ -114,26 +114,26 @@ public final class NotebookPage {
   private void addValue(JsonObject data) {
     for (String type : RICH) {
       if (!plain && data.has(type)) {
-        page.append("<div class=\"output\">").append(Notebook.joined(data.get(type)));
+        page.append("<div class=\"output\">").append(NotebookJson.joined(data.get(type)));
         page.append("</div>\n");
         return;
       }
     }
     for (String type : PICTURES) {
       if (data.has(type)) {
-        String bytes = Notebook.joined(data.get(type)).replaceAll("[^A-Za-z0-9+/=]", "");
+        String bytes = NotebookJson.joined(data.get(type)).replaceAll("[^A-Za-z0-9+/=]", "");
         page.append("<div class=\"output\"><img alt=\"\" src=\"data:%s;base64,".formatted(type));
         page.append(bytes).append("\"></div>\n");
         return;
       }
     }
     if (data.has("text/markdown")) {
-      String text = Notebook.joined(data.get("text/markdown"));
+      String text = NotebookJson.joined(data.get("text/markdown"));
       page.append("<div class=\"output\">").append(renderer.render(parser.parse(text)));
       page.append("</div>\n");
       return;
     }
-    addText("value", Notebook.joined(data.get("text/plain")));
+    addText("value", NotebookJson.joined(data.get("text/plain")));
   }
 
   private static String escape(String text) {

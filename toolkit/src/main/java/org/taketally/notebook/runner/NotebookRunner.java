@@ -23,7 +23,8 @@ public final class NotebookRunner {
   private final RunOptions options;
   private final BiConsumer<Integer, Integer> progress;
 
-  private NotebookRunner(
+  /** With any way to run cells, and a listener for its progress. */
+  NotebookRunner(
       Function<CellOutputs, CellEngine> engines,
       RunOptions options,
       BiConsumer<Integer, Integer> progress) {
@@ -72,7 +73,8 @@ public final class NotebookRunner {
    * @param file the notebook
    * @return the executed notebook and whether it failed; the file itself isn't changed
    * @throws IOException if the file can't be read
-   * @throws IllegalArgumentException if a parameter isn't declared in the notebook
+   * @throws IllegalArgumentException if a parameter isn't declared in the notebook, or its code isn't
+   *     Java
    */
   public RunReport run(Path file) throws IOException {
     return run(Notebook.read(file));
@@ -83,9 +85,11 @@ public final class NotebookRunner {
    *
    * @param notebook is changed
    * @return the executed notebook and whether it failed
-   * @throws IllegalArgumentException if a parameter isn't declared in the notebook
+   * @throws IllegalArgumentException if a parameter isn't declared in the notebook, or its code isn't
+   *     Java
    */
   public RunReport run(Notebook notebook) {
+    requireJava(notebook);
     Parameters.set(notebook, options.parameters());
     List<NotebookCell> cells = notebook.cells().stream().filter(NotebookRunner::isToRun).toList();
     cells.forEach(NotebookCell::clear);
@@ -103,6 +107,15 @@ public final class NotebookRunner {
     }
     progress.accept(cells.size(), cells.size());
     return new RunReport(notebook, cells.size(), Optional.empty());
+  }
+
+  private static void requireJava(Notebook notebook) {
+    String language = notebook.language();
+    if (!language.isEmpty() && !language.equalsIgnoreCase("java")) {
+      throw new IllegalArgumentException(
+          "the notebook's code is written in \"%s\", expected java; if it is Java all the same, choose the kernel \"Taketally (Java)\" in Jupyter and save it"
+              .formatted(language));
+    }
   }
 
   private static boolean isToRun(NotebookCell cell) {

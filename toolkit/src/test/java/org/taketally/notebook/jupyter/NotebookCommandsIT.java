@@ -4,9 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.taketally.notebook.jupyter.Jupyter.Ran;
 
 /** {@code taketally notebook run} and {@code list} as a user types them. */
@@ -77,12 +80,41 @@ class NotebookCommandsIT {
     assertThat(folder.resolve("executed")).doesNotExist();
   }
 
-  @Test
-  void a_cell_that_ends_its_process_is_noticed() throws Exception {
-    notebook("deep/d.ipynb", "Runtime.getRuntime().halt(3)");
-    Ran ran = Jupyter.taketally(folder, "notebook", "run", "deep/d.ipynb");
+  @ParameterizedTest
+  @ValueSource(strings = {"d.ipynb", "deep/d.ipynb"})
+  void a_cell_that_ends_its_process_is_noticed(String place) throws Exception {
+    notebook(place, "Runtime.getRuntime().halt(0)");
+    Ran ran = Jupyter.taketally(folder, "notebook", "run", place);
     assertThat(ran.status()).isEqualTo(1);
     assertThat(ran.output()).contains("the kernel's process ended while this cell ran");
+  }
+
+  @Test
+  void a_notebook_is_not_replaced_by_its_own_copy() throws Exception {
+    Path notebook = notebook("i.ipynb", "1");
+    String before = Files.readString(notebook);
+    Files.createSymbolicLink(folder.resolve("link"), folder);
+    for (String out : new String[] {".", "link", "link/../."}) {
+      Ran ran = Jupyter.taketally(folder, "notebook", "run", "i.ipynb", "--out", out);
+      assertThat(ran.status()).isEqualTo(2);
+      assertThat(ran.output()).contains("would replace the notebook i.ipynb itself");
+    }
+    assertThat(Files.readString(notebook)).isEqualTo(before);
+  }
+
+  @Test
+  void a_kernel_does_not_outlive_a_run_that_is_killed() throws Exception {
+    notebook("j.ipynb", "Thread.sleep(600_000)");
+    Process run =
+        Jupyter.process(folder, Jupyter.java("-jar", Jupyter.JAR.toString(), "notebook", "run", "j.ipynb"))
+            .redirectOutput(ProcessBuilder.Redirect.DISCARD)
+            .start();
+    while (run.isAlive() && run.descendants().findAny().isEmpty()) {
+      Thread.sleep(50);
+    }
+    ProcessHandle kernel = run.descendants().findAny().orElseThrow();
+    run.destroyForcibly().waitFor();
+    kernel.onExit().get(60, TimeUnit.SECONDS);
   }
 
   @Test

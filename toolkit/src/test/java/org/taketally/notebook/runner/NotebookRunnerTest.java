@@ -39,7 +39,7 @@ class NotebookRunnerTest {
   private static JsonObject code(String source, String... tags) {
     JsonObject cell = new JsonObject();
     cell.addProperty("cell_type", "code");
-    cell.add("source", Notebook.lines(source));
+    cell.add("source", NotebookJson.lines(source));
     JsonObject metadata = new JsonObject();
     JsonArray tagged = new JsonArray();
     List.of(tags).forEach(tagged::add);
@@ -48,7 +48,7 @@ class NotebookRunnerTest {
     JsonObject old = new JsonObject();
     old.addProperty("output_type", "stream");
     old.addProperty("name", "stdout");
-    old.add("text", Notebook.lines("of an earlier run\n"));
+    old.add("text", NotebookJson.lines("of an earlier run\n"));
     JsonArray outputs = new JsonArray();
     outputs.add(old);
     cell.add("outputs", outputs);
@@ -235,6 +235,6 @@ class NotebookRunnerTest {
         Files.writeString(folder.resolve("old.ipynb"), "{\"nbformat\": 3, \"worksheets\": []}");
     assertThatThrownBy(() -> Notebook.read(old))
         .hasMessage(
-            old + ": found notebook format 3, expected 4; open it in Jupyter and save it again");
+            old + ": not a notebook: nbformat: found 3, expected notebook format 4; open it in Jupyter and save it again");
   }
 }
