@@ -26,7 +26,8 @@ import picocli.CommandLine.Parameters;
     mixinStandardHelpOptions = true,
     description = {
       "Runs notebooks from top to bottom, without Jupyter, and writes the executed copies.",
-      "Each notebook runs in a process of its own. Paths in it begin at its own folder, as in Jupyter.",
+      "Each notebook runs in a process of its own. Paths in it begin at its own folder, as in"
+          + " Jupyter.",
       "Exit status: 0 all ran, 1 a cell failed (the copy is written up to there), 2 usage."
     })
 final class NotebookRunCommand implements Callable<Integer> {

@@ -7,8 +7,8 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * Checks that a file's JSON is a notebook of format 4, as far as it will be relied on: says where it
- * isn't, what was found and what was expected.
+ * Checks that a file's JSON is a notebook of format 4, as far as it will be relied on: says where
+ * it isn't, what was found and what was expected.
  *
  * @see <a href="https://nbformat.readthedocs.io/en/stable/format_description.html">The notebook
  *     file format</a>
@@ -69,8 +69,7 @@ final class NotebookForm {
       case "error" -> {
         requireText(place + " ename", output.get("ename"));
         requireText(place + " evalue", output.get("evalue"));
-        requireLines(
-            place + " traceback", array(place + " traceback", output.get("traceback")));
+        requireLines(place + " traceback", array(place + " traceback", output.get("traceback")));
       }
       default -> {
         for (Map.Entry<String, JsonElement> form :

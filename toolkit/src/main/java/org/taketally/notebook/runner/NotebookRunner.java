@@ -73,8 +73,8 @@ public final class NotebookRunner {
    * @param file the notebook
    * @return the executed notebook and whether it failed; the file itself isn't changed
    * @throws IOException if the file can't be read
-   * @throws IllegalArgumentException if a parameter isn't declared in the notebook, or its code isn't
-   *     Java
+   * @throws IllegalArgumentException if a parameter isn't declared in the notebook, or its code
+   *     isn't Java
    */
   public RunReport run(Path file) throws IOException {
     return run(Notebook.read(file));
@@ -85,8 +85,8 @@ public final class NotebookRunner {
    *
    * @param notebook is changed
    * @return the executed notebook and whether it failed
-   * @throws IllegalArgumentException if a parameter isn't declared in the notebook, or its code isn't
-   *     Java
+   * @throws IllegalArgumentException if a parameter isn't declared in the notebook, or its code
+   *     isn't Java
    */
   public RunReport run(Notebook notebook) {
     requireJava(notebook);

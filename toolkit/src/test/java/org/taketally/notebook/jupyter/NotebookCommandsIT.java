@@ -61,7 +61,10 @@ class NotebookCommandsIT {
     assertThat(ran.status()).isEqualTo(1);
     assertThat(ran.output())
         .contains(
-            "c.ipynb, cell [2] failed:\n\n    takes / 0\n\njava.lang.ArithmeticException: / by zero\n  at cell [2], line 1");
+            "c.ipynb, cell [2] failed:\n\n"
+                + "    takes / 0\n\n"
+                + "java.lang.ArithmeticException: / by zero\n"
+                + "  at cell [2], line 1");
     assertThat(Files.readString(folder.resolve("executed/c.ipynb")))
         .contains("\"ename\": \"java.lang.ArithmeticException\"");
   }
@@ -106,7 +109,8 @@ class NotebookCommandsIT {
   void a_kernel_does_not_outlive_a_run_that_is_killed() throws Exception {
     notebook("j.ipynb", "Thread.sleep(600_000)");
     Process run =
-        Jupyter.process(folder, Jupyter.java("-jar", Jupyter.JAR.toString(), "notebook", "run", "j.ipynb"))
+        Jupyter.process(
+                folder, Jupyter.java("-jar", Jupyter.JAR.toString(), "notebook", "run", "j.ipynb"))
             .redirectOutput(ProcessBuilder.Redirect.DISCARD)
             .start();
     while (run.isAlive() && run.descendants().findAny().isEmpty()) {

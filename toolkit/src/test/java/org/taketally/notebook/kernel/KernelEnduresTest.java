@@ -154,11 +154,7 @@ class KernelEnduresTest {
   void a_message_sent_twice_runs_once() throws Exception {
     client.execute("int runs = 0;");
     Message request =
-        Message.of(
-            "execute_request",
-            List.of(),
-            new JsonObject(),
-            KernelClient.code("runs++;"));
+        Message.of("execute_request", List.of(), new JsonObject(), KernelClient.code("runs++;"));
     byte[][] frames = client.encode(request).toArray(byte[][]::new);
     client.sendRaw(frames);
     client.sendRaw(frames);

@@ -42,7 +42,15 @@ class MalformedNotebooksTest {
 
   private static final List<String> OTHERS =
       List.of(
-          "null", "1", "1e99999999999", "\"x\"", "true", "[]", "{}", "[null]", "[[1]]",
+          "null",
+          "1",
+          "1e99999999999",
+          "\"x\"",
+          "true",
+          "[]",
+          "{}",
+          "[null]",
+          "[[1]]",
           "{\"a\": [{}]}");
 
   @TempDir private Path folder;

@@ -95,7 +95,11 @@ class NotebookRunnerTest {
         run(
             notebook(
                 code(
-                    "for (int i = 0; i < 3; i++) { System.out.print(\"\\r\" + i + \" done\"); Thread.sleep(60); }\nSystem.out.println();\nSystem.err.println(\"aside\");\nSystem.out.println(\"end\");")));
+                    "for (int i = 0; i < 3; i++) { System.out.print(\"\\r"
+                        + "\" + i + \" done\"); Thread.sleep(60); }\n"
+                        + "System.out.println();\n"
+                        + "System.err.println(\"aside\");\n"
+                        + "System.out.println(\"end\");")));
     assertThat(outputs(report, 0)).containsExactly("2 done\n", "aside\n", "end\n");
   }
 
@@ -121,7 +125,11 @@ class NotebookRunnerTest {
     assertThat(report.failure().get().count()).isEqualTo(2);
     assertThat(report.failure().get().sentence())
         .startsWith(
-            "cell [2] failed:\n\n    int[] none = {};\n    none[3]\n\njava.lang.ArrayIndexOutOfBoundsException: Index 3 out of bounds for length 0\n  at cell [2], line 2");
+            "cell [2] failed:\n\n"
+                + "    int[] none = {};\n"
+                + "    none[3]\n\n"
+                + "java.lang.ArrayIndexOutOfBoundsException: Index 3 out of bounds for length 0\n"
+                + "  at cell [2], line 2");
     assertThat(outputs(report, 0)).containsExactly("2");
     assertThat(outputs(report, 1))
         .containsExactly(
@@ -161,7 +169,9 @@ class NotebookRunnerTest {
     Path notebook =
         notebook(
             code(
-                "double margin = 0.10; // indifference, share of grafts\nString crop = \"avocado\";\nint seed = 2 * 3;",
+                "double margin = 0.10; // indifference, share of grafts\n"
+                    + "String crop = \"avocado\";\n"
+                    + "int seed = 2 * 3;",
                 "parameters"),
             code("crop + \" \" + margin + \" \" + seed"));
     RunReport report =
@@ -169,7 +179,9 @@ class NotebookRunnerTest {
             .run(notebook);
     assertThat(report.notebook().cells().get(0).source())
         .isEqualTo(
-            "double margin = 0.05; // indifference, share of grafts\nString crop = \"a \\\"walnut\\\"\";\nint seed = 2 * 3;");
+            "double margin = 0.05; // indifference, share of grafts\n"
+                + "String crop = \"a \\\"walnut\\\"\";\n"
+                + "int seed = 2 * 3;");
     assertThat(outputs(report, 1)).containsExactly("a \"walnut\" 0.05 6");
     assertThatThrownBy(
             () -> NotebookRunner.with(RunOptions.usual().set("margn", "1")).run(notebook))
@@ -235,6 +247,8 @@ class NotebookRunnerTest {
         Files.writeString(folder.resolve("old.ipynb"), "{\"nbformat\": 3, \"worksheets\": []}");
     assertThatThrownBy(() -> Notebook.read(old))
         .hasMessage(
-            old + ": not a notebook: nbformat: found 3, expected notebook format 4; open it in Jupyter and save it again");
+            old
+                + ": not a notebook: nbformat: found 3, expected notebook format 4; open it in"
+                + " Jupyter and save it again");
   }
 }

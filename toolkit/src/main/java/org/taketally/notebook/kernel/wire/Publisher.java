@@ -150,9 +150,7 @@ public final class Publisher implements Runnable {
   }
 
   private boolean isGathering() {
-    return !urgent
-        && pending.size() == 1
-        && pending.getLast().text.length() < GATHER_CHARACTERS;
+    return !urgent && pending.size() == 1 && pending.getLast().text.length() < GATHER_CHARACTERS;
   }
 
   private void send(Pending output) {
