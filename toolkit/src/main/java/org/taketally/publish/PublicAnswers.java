@@ -18,6 +18,7 @@ import org.taketally.answers.RootstockVerdict;
 import org.taketally.answers.StorageCurve;
 import org.taketally.answers.WhatMovesTake;
 import org.taketally.answers.WhatMovesTake.Mover;
+import org.taketally.answers.advice.SeasonAdvice;
 import org.taketally.answers.counts.TakeCount;
 import org.taketally.answers.counts.TakeRateInterval;
 import org.taketally.cells.Cells;
@@ -35,9 +36,11 @@ final class PublicAnswers {
   private final List<Answer> answers;
   private final SeasonFacts facts;
   private final WithheldNames withheld;
+  private final SeasonAdvice whole;
 
-  PublicAnswers(List<Answer> answers, SeasonFacts facts) {
+  PublicAnswers(List<Answer> answers, SeasonAdvice advice, SeasonFacts facts) {
     this.answers = List.copyOf(answers);
+    this.whole = advice;
     this.facts = facts;
     Stream<String> moved =
         find(WhatMovesTake.class).stream()
@@ -246,6 +249,11 @@ final class PublicAnswers {
         "",
         whole.tally(),
         whole.options());
+  }
+
+  /** Advice that names no level behind which too few people stand. */
+  SeasonAdvice advice() {
+    return new PublicAdvice(facts, storage()).of(whole);
   }
 
   /** The typical difference between two hands, if there are enough of them. */

@@ -1,9 +1,10 @@
 package org.taketally.publish;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import org.taketally.answers.Band;
 import org.taketally.answers.Difficulty;
 import org.taketally.answers.Difficulty.CultivarTake;
@@ -25,6 +26,8 @@ import org.taketally.publish.privacy.PublishedTable.Entry;
 
 /** What was found: cultivars, rootstock, what moved take, storage. */
 final class ResultSections {
+
+  private static final int HEADLINE = 3;
 
   private final SeasonFacts facts;
   private final PublicAnswers answers;
@@ -51,21 +54,27 @@ final class ResultSections {
     blocks.add(new Table(cultivarGrid(table.get(), difficulty)));
     blocks.add(
         new Paragraph(
-            "Is yours normal? Look whether your own share lies in the likely range of your cultivar. With"
-                + " ten grafts or fewer it often lies outside by chance alone."));
+            "Is yours normal? Look whether your own share lies in the likely range of your"
+                + " cultivar. With ten grafts or fewer it often lies outside by chance alone."));
     return new Section("cultivars", "Which cultivars are hard to get to take?", blocks);
   }
 
   static String hardOnes(Difficulty answer) {
-    List<String> hard =
-        answer.cultivars().stream()
-            .filter(c -> c.band() == Band.HARD)
-            .map(c -> c.cultivar() + " (" + PlainWords.inTen(c.take().value()) + ")")
-            .toList();
-    return hard.isEmpty()
-        ? "No cultivar is clearly hard: none surely takes in fewer than %s of grafts."
-            .formatted(Words.percent(answer.options().bands().hardBelow()))
-        : "Clearly hard to get to take: " + Words.list(hard) + ".";
+    double limit = answer.options().bands().hardBelow();
+    List<String> clearly = new ArrayList<>();
+    List<String> probably = new ArrayList<>();
+    for (CultivarTake c : answer.cultivars()) {
+      if (c.band() == Band.HARD) {
+        List<String> names = BandWords.clear(c, answer.options().bands()) ? clearly : probably;
+        names.add(c.cultivar() + " (" + PlainWords.inTen(c.take().value()) + ")");
+      }
+    }
+    String all =
+        clearly.isEmpty()
+            ? "No cultivar is clearly hard: none surely takes in fewer than %s of grafts."
+                .formatted(Words.percent(limit))
+            : "Clearly hard to get to take: " + Words.list(clearly) + ".";
+    return probably.isEmpty() ? all : all + " Probably hard: " + Words.list(probably) + ".";
   }
 
   private Grid cultivarGrid(PublishedTable table, Optional<Difficulty> difficulty) {
@@ -113,7 +122,9 @@ final class ResultSections {
     List<String> row = new ArrayList<>(List.of(name, Words.count(facts.count(entry).grafts())));
     row.add(Words.count(facts.count(entry).takes()));
     row.addAll(PlainWords.takeColumns(take.map(CultivarTake::take)));
-    row.add(take.map(c -> c.band().words()).orElse(PublicAnswers.NOT_SHOWN));
+    row.add(
+        take.map(c -> BandWords.of(c, difficulty.orElseThrow().options().bands()))
+            .orElse(PublicAnswers.NOT_SHOWN));
     latest.ifPresent(table -> row.add(inLatest(entry, table)));
     return row;
   }
@@ -137,7 +148,8 @@ final class ResultSections {
           if (answers.hidesWhatStandsOut()) {
             blocks.add(
                 new Paragraph(
-                    "Too few members grafted on the stock that stands out for it to be named here."));
+                    "Too few members grafted on the stock that stands out for it to be named"
+                        + " here."));
           }
           if (answer.size().filter(size -> !size.pairs().isEmpty()).isPresent()) {
             blocks.add(AnswerFigures.figure(size -> Figures.differences(answer, size)));
@@ -186,23 +198,32 @@ final class ResultSections {
             answer ->
                 new Section(
                     "what-moves-take",
-                    "What moves take?",
+                    "What goes with take?",
                     List.of(
                         new Callout(moversHeadline(answer)),
                         AnswerFigures.figure(size -> Figures.whatMovesTake(answer, size)),
                         new Table(moversGrid(answer)),
                         new Paragraph(
-                            "This shows what went together with take in these records. It is not always"
-                                + " what caused it."))));
+                            "This shows what went together with take in these records. It is not"
+                                + " always what caused it."))));
   }
 
+  /** The first three and whatever ties with the last of them; ties are said as ties. */
   static String moversHeadline(WhatMovesTake answer) {
-    String first =
-        answer.movers().stream()
-            .limit(3)
-            .map(m -> Words.column(m.factor()) + " (" + Words.points(m.typical().value()) + ")")
-            .collect(Collectors.joining(", "));
-    return "What moved take most: " + first + ".";
+    Map<String, List<String>> bySize = new LinkedHashMap<>();
+    for (Mover mover : answer.movers()) {
+      String size = Words.points(mover.typical().value());
+      long before = bySize.values().stream().mapToLong(List::size).sum();
+      if (bySize.containsKey(size) || before < HEADLINE) {
+        bySize.computeIfAbsent(size, key -> new ArrayList<>()).add(Words.column(mover.factor()));
+      }
+    }
+    List<String> parts = new ArrayList<>();
+    bySize.forEach(
+        (size, names) ->
+            parts.add(
+                "%s (%s%s)".formatted(Words.list(names), size, names.size() == 1 ? "" : " each")));
+    return "What goes with take most: " + String.join(", then ", parts) + ".";
   }
 
   private static Grid moversGrid(WhatMovesTake answer) {
@@ -235,7 +256,8 @@ final class ResultSections {
                         AnswerFigures.figure(size -> Figures.storageCurve(curve, size)),
                         new Table(storageGrid(curve)),
                         new Paragraph(
-                            "The curve ends where fewer than ten grafts or too few members are left."))));
+                            "The curve ends where fewer than ten grafts or too few members are"
+                                + " left."))));
   }
 
   /** Shares only, of all grafts together: counts of a part would tell on those not followed. */

@@ -1,6 +1,6 @@
 package org.taketally.publish;
 
-import java.util.List;
+import org.taketally.answers.Estimate;
 import org.taketally.answers.FactorVerdict;
 import org.taketally.answers.Words;
 
@@ -24,22 +24,44 @@ final class RootstockWords {
               + margin
               + " or not.";
       case ENTANGLED ->
-          "These records can't say: the rootstocks weren't compared within the same cultivars, hands"
-              + " and seasons.";
+          "These records can't say: the rootstocks weren't compared within the same cultivars,"
+              + " hands and seasons.";
     };
   }
 
   private static String standingOut(FactorVerdict answer) {
-    List<String> named =
-        answer.levels().stream()
-            .filter(level -> level.standsOut() && level.take().isPresent())
-            .map(l -> l.level() + " (" + PlainWords.inTen(l.take().get().value()) + ")")
-            .toList();
-    if (named.isEmpty()) {
+    String worse = named(answer, false);
+    String better = named(answer, true);
+    if (worse.isEmpty() && better.isEmpty()) {
       return "Rootstocks took differently enough to matter.";
     }
-    return Words.list(named)
-        + (named.size() == 1 ? " stands" : " stand")
-        + " apart from the other rootstocks.";
+    String lower = worse.isEmpty() ? "" : "Take was lower than on the others on " + worse + ".";
+    String higher = better.isEmpty() ? "" : "Take was higher than on the others on " + better + ".";
+    return (lower + " " + higher).strip();
+  }
+
+  /** Those that stand apart on one side of the middle of the others. */
+  private static String named(FactorVerdict answer, boolean above) {
+    double middle =
+        answer.levels().stream()
+            .filter(level -> !level.standsOut())
+            .flatMap(level -> level.take().stream())
+            .mapToDouble(Estimate::value)
+            .average()
+            .orElseGet(() -> mean(answer));
+    return Words.list(
+        answer.levels().stream()
+            .filter(level -> level.standsOut() && level.take().isPresent())
+            .filter(level -> level.take().orElseThrow().value() > middle == above)
+            .map(l -> l.level() + " (" + PlainWords.inTen(l.take().orElseThrow().value()) + ")")
+            .toList());
+  }
+
+  private static double mean(FactorVerdict answer) {
+    return answer.levels().stream()
+        .flatMap(level -> level.take().stream())
+        .mapToDouble(Estimate::value)
+        .average()
+        .orElse(0);
   }
 }

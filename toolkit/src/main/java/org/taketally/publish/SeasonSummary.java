@@ -5,6 +5,8 @@ import java.util.List;
 import org.taketally.answers.Analysis;
 import org.taketally.answers.Answer;
 import org.taketally.answers.Words;
+import org.taketally.answers.advice.SeasonAdvice;
+import org.taketally.answers.advice.SeasonAdviceCalculator;
 import org.taketally.publish.Block.Section;
 import org.taketally.records.GraftRecords;
 
@@ -33,7 +35,11 @@ public final class SeasonSummary {
    * @throws IllegalArgumentException if the records lack the season asked for
    */
   public static SeasonSummary of(GraftRecords records, Analysis analysis, SummaryOptions options) {
-    return of(records, analysis.answers(), options);
+    List<Answer> answers = analysis.answers();
+    SeasonAdvice advice =
+        SeasonAdviceCalculator.of(
+            analysis.fit(), answers, HandsRecorded.in(records, analysis.fit()), analysis.options());
+    return of(records, answers, advice, options);
   }
 
   /**
@@ -47,12 +53,29 @@ public final class SeasonSummary {
    * @throws IllegalArgumentException if the records lack the season asked for
    */
   public static SeasonSummary of(GraftRecords records, List<Answer> found, SummaryOptions options) {
+    return of(records, found, SeasonAdvice.nothing(), options);
+  }
+
+  /**
+   * The page of some records, any answers to them, and advice.
+   *
+   * @param records as read
+   * @param found answers; kinds the page has no place for are ignored
+   * @param advice for next season; what would tell on too few is left out
+   * @param options who publishes, which season, which privacy rule
+   * @return the page
+   * @throws NothingToPublish if even all records together would tell on members
+   * @throws IllegalArgumentException if the records lack the season asked for
+   */
+  public static SeasonSummary of(
+      GraftRecords records, List<Answer> found, SeasonAdvice advice, SummaryOptions options) {
     SeasonFacts facts = new SeasonFacts(records, options);
-    PublicAnswers answers = new PublicAnswers(found, facts);
+    PublicAnswers answers = new PublicAnswers(found, advice, facts);
     OverviewSections overview = new OverviewSections(facts);
     ResultSections results = new ResultSections(facts, answers);
     List<Section> sections = new ArrayList<>();
     sections.add(overview.inShort(points(overview, answers)));
+    sections.add(AdviceSection.of(answers));
     sections.add(overview.whoAndWhat());
     overview.whatChanged().ifPresent(sections::add);
     sections.add(results.cultivars());
@@ -60,7 +83,6 @@ public final class SeasonSummary {
     results.movers().ifPresent(sections::add);
     results.storage().ifPresent(sections::add);
     results.lateLoss().ifPresent(sections::add);
-    sections.add(NextSeason.of(answers));
     sections.add(ClosingSections.cautions());
     sections.add(ClosingSections.howToRead());
     sections.add(ClosingSections.aboutTheNumbers(facts));
@@ -92,7 +114,7 @@ public final class SeasonSummary {
   }
 
   private static String lead(SeasonFacts facts) {
-    return "What took, what didn't, and what made the difference: "
+    return "What took, what didn't, and what went with it: "
         + Words.count(facts.total().grafts(), "graft")
         + (facts.allSeasons().isEmpty()
             ? "."

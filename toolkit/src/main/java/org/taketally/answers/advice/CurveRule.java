@@ -1,0 +1,74 @@
+package org.taketally.answers.advice;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import org.taketally.answers.Estimate;
+import org.taketally.answers.StorageCurve;
+import org.taketally.answers.StorageCurve.Point;
+import org.taketally.answers.advice.Advice.UseWithin;
+import org.taketally.terms.Interval;
+
+/**
+ * How soon to use wood: the last day up to which take stays within a quarter of the margin of its
+ * best, and by when it has surely fallen: by the margin, or as far as the records go.
+ */
+final class CurveRule {
+
+  /** Part of the margin that is hardly a loss. Common practice, no source. */
+  private static final double HARDLY = 0.25;
+
+  private final StorageCurve curve;
+  private final Sureness sureness;
+
+  CurveRule(StorageCurve curve, Sureness sureness) {
+    this.curve = curve;
+    this.sureness = sureness;
+  }
+
+  Optional<UseWithin> advice() {
+    List<Point> solid = curve.points().stream().filter(point -> !point.thin()).toList();
+    if (solid.size() < 2) {
+      return Optional.empty();
+    }
+    double margin = curve.options().margin();
+    Point best =
+        solid.stream().max(Comparator.comparingDouble(p -> p.take().value())).orElseThrow();
+    double near = best.take().value() - HARDLY * margin;
+    int at = solid.indexOf(best);
+    while (at + 1 < solid.size() && solid.get(at + 1).take().value() >= near) {
+      at++;
+    }
+    Point within = solid.get(at);
+    List<Point> later = solid.subList(at + 1, solid.size());
+    return later.stream()
+        .filter(p -> p.take().value() <= best.take().value() - margin)
+        .findFirst()
+        .or(() -> later.stream().min(Comparator.comparingDouble(p -> p.take().value())))
+        .map(beyond -> advice(within, beyond))
+        .filter(a -> a.gain().value() >= margin / 2)
+        .filter(a -> a.sure() >= SeasonAdviceCalculator.SURE);
+  }
+
+  private UseWithin advice(Point within, Point beyond) {
+    Estimate gain = fall(within.take(), beyond.take());
+    return new UseWithin(
+        curve.column(),
+        curve.unit(),
+        within.value(),
+        beyond.value(),
+        within.take(),
+        beyond.take(),
+        gain,
+        sureness.above(gain),
+        curve.tally().grafts());
+  }
+
+  /** Both ends' errors added as if they had nothing in common, which is on the safe side. */
+  private static Estimate fall(Estimate from, Estimate to) {
+    double value = from.value() - to.value();
+    double less = Math.hypot(from.value() - from.low(), to.high() - to.value());
+    double more = Math.hypot(from.high() - from.value(), to.value() - to.low());
+    return new Estimate(value, new Interval(value - less, value + more, from.interval().level()));
+  }
+}

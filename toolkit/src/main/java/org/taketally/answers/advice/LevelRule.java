@@ -1,0 +1,113 @@
+package org.taketally.answers.advice;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Predicate;
+import org.taketally.answers.Entanglement;
+import org.taketally.answers.Estimate;
+import org.taketally.answers.FactorVerdict.LevelTake;
+import org.taketally.answers.FactorVerdict.Pair;
+import org.taketally.answers.LevelComparison;
+import org.taketally.answers.advice.Advice.PreferLevels;
+import org.taketally.terms.Interval;
+
+/**
+ * Which levels of a factor to use rather than which others.
+ *
+ * <p>A level is advised against only if it surely took worse than the best one, and by half the
+ * margin or more; levels are advised only if each surely took better than every one advised
+ * against. Levels that were hardly used beside each other are not parted at all.
+ */
+final class LevelRule {
+
+  private final LevelComparison comparison;
+  private final Sureness sureness;
+
+  LevelRule(LevelComparison comparison, Sureness sureness) {
+    this.comparison = comparison;
+    this.sureness = sureness;
+  }
+
+  /** Why nothing can be advised, whatever the sizes of differences; empty if something can. */
+  Optional<NoAdvice.Reason> barred() {
+    boolean apart = comparison.entanglement().efficiency() < Entanglement.WARN_BELOW;
+    if (comparison.pairs().isEmpty() || apart) {
+      return Optional.of(NoAdvice.Reason.NOT_COMPARED);
+    }
+    return comparison.pairs().stream().allMatch(Pair::equivalent)
+        ? Optional.of(NoAdvice.Reason.NO_PRACTICAL_DIFFERENCE)
+        : Optional.empty();
+  }
+
+  Optional<PreferLevels> advice() {
+    List<String> levels = lowestFirst();
+    if (barred().isPresent() || levels.size() < 2) {
+      return Optional.empty();
+    }
+    String best = levels.get(levels.size() - 1);
+    List<String> than = levels.stream().filter(level -> better(best, level).isPresent()).toList();
+    if (than.isEmpty()) {
+      return Optional.empty();
+    }
+    List<String> rather =
+        levels.stream()
+            .filter(level -> than.stream().allMatch(t -> better(level, t).isPresent()))
+            .toList();
+    return Optional.of(between(rather, than));
+  }
+
+  private PreferLevels between(List<String> rather, List<String> than) {
+    List<Estimate> gains = new ArrayList<>();
+    rather.forEach(r -> than.forEach(t -> better(r, t).ifPresent(gains::add)));
+    Estimate least = gains.stream().min(Comparator.comparingDouble(Estimate::value)).orElseThrow();
+    double sure = gains.stream().mapToDouble(sureness::above).min().orElseThrow();
+    return new PreferLevels(
+        comparison.factor(), rather, than, least, sure, grafts(rather) + grafts(than));
+  }
+
+  private long grafts(List<String> levels) {
+    return comparison.levels().stream()
+        .filter(level -> levels.contains(level.level()))
+        .mapToLong(level -> level.tally().grafts())
+        .sum();
+  }
+
+  private List<String> lowestFirst() {
+    Predicate<LevelTake> estimated = level -> level.take().isPresent();
+    return comparison.levels().stream()
+        .filter(estimated)
+        .sorted(Comparator.comparingDouble(level -> level.take().orElseThrow().value()))
+        .map(LevelTake::level)
+        .toList();
+  }
+
+  /** By how much one level took better than another, if that is sure and worth acting on. */
+  private Optional<Estimate> better(String one, String other) {
+    return difference(one, other)
+        .filter(d -> d.value() >= comparison.options().margin() / 2)
+        .filter(d -> sureness.above(d) >= SeasonAdviceCalculator.SURE);
+  }
+
+  private Optional<Estimate> difference(String one, String other) {
+    for (Pair pair : comparison.pairs()) {
+      if (pair.equivalent()) {
+        continue;
+      }
+      if (pair.level().equals(one) && pair.other().equals(other)) {
+        return Optional.of(pair.difference());
+      }
+      if (pair.level().equals(other) && pair.other().equals(one)) {
+        return Optional.of(turned(pair));
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static Estimate turned(Pair pair) {
+    Interval range = pair.difference().interval();
+    return new Estimate(
+        -pair.difference().value(), new Interval(-range.high(), -range.low(), range.level()));
+  }
+}

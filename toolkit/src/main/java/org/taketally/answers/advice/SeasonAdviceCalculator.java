@@ -1,0 +1,182 @@
+package org.taketally.answers.advice;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.taketally.answers.Answer;
+import org.taketally.answers.AnswerOptions;
+import org.taketally.answers.Estimate;
+import org.taketally.answers.FactorVerdict;
+import org.taketally.answers.LevelComparison;
+import org.taketally.answers.LevelComparisonCalculator;
+import org.taketally.answers.RootstockVerdict;
+import org.taketally.answers.StorageCurve;
+import org.taketally.answers.Verdict;
+import org.taketally.answers.WhatMovesTake;
+import org.taketally.answers.WhatMovesTake.Mover;
+import org.taketally.answers.advice.Advice.CompareHands;
+import org.taketally.model.TakeFit;
+
+/**
+ * Works out {@link SeasonAdvice}. Every choice a grafter has is looked at; what is advised must
+ * surely be right in its direction, all questions taken together: wrong advice, in any of them, at
+ * most in 5 of 100 sets of records.
+ */
+public final class SeasonAdviceCalculator {
+
+  /** Sureness needed of a direction, both directions being possible: 95 % for either. */
+  public static final double SURE = 0.975;
+
+  private static final String GRAFTER = "grafter";
+
+  /** What a grafter can choose; columns of one's own may be anything, and are left alone. */
+  private static final Set<String> CHOICES =
+      Set.of(
+          "rootstock",
+          "interstock",
+          "method",
+          "bud_stage",
+          "stock_condition",
+          "cambium_match",
+          "tool_cleaning",
+          "budwood_kept");
+
+  private final TakeFit fit;
+  private final List<Answer> answers;
+  private final AnswerOptions options;
+  private final List<Advice> steps = new ArrayList<>();
+  private final List<NoAdvice> none = new ArrayList<>();
+
+  private SeasonAdviceCalculator(TakeFit fit, List<Answer> answers, AnswerOptions options) {
+    this.fit = fit;
+    this.answers = List.copyOf(answers);
+    this.options = options;
+  }
+
+  /**
+   * Looks at every choice in the model.
+   *
+   * @param fit the fit the answers come from
+   * @param answers those already worked out; verdicts and the storage curve among them are used
+   * @param handsRecorded whether the records say who grafted; without that nothing but counts can
+   *     be compared, and nothing is advised
+   * @param options margin, level, draws, seed
+   * @return the advice, largest gain first
+   */
+  public static SeasonAdvice of(
+      TakeFit fit, List<Answer> answers, boolean handsRecorded, AnswerOptions options) {
+    SeasonAdviceCalculator calculator = new SeasonAdviceCalculator(fit, answers, options);
+    return handsRecorded ? calculator.advice() : calculator.withoutHands();
+  }
+
+  private SeasonAdvice withoutHands() {
+    choices().forEach(factor -> none(factor, NoAdvice.Reason.HANDS_NOT_RECORDED));
+    curve().ifPresent(c -> none(c.column(), NoAdvice.Reason.HANDS_NOT_RECORDED));
+    return new SeasonAdvice(List.of(), none);
+  }
+
+  private SeasonAdvice advice() {
+    List<String> choices = choices();
+    boolean hands = fit.model().varying().contains(GRAFTER);
+    int questions = choices.size() + (hands ? 1 : 0) + (curve().isPresent() ? 1 : 0);
+    Sureness sureness = new Sureness(questions);
+    List<String> compared = new ArrayList<>(choices);
+    if (hands) {
+      compared.add(GRAFTER);
+    }
+    Map<String, LevelComparison> comparisons = comparisons(compared);
+    choices.forEach(factor -> levels(factor, comparisons.get(factor), sureness));
+    curve().ifPresent(c -> curve(c, sureness));
+    if (comparisons.containsKey(GRAFTER)) {
+      hands(comparisons.get(GRAFTER), sureness);
+    }
+    steps.sort(Comparator.comparingDouble((Advice a) -> a.gain().value()).reversed());
+    return new SeasonAdvice(steps, none);
+  }
+
+  private List<String> choices() {
+    Stream<String> adjusted = fit.model().adjusted().stream().filter(fit.design()::adjustsFor);
+    return Stream.concat(
+            verdicts().map(FactorVerdict::factor),
+            Stream.concat(adjusted, fit.model().varying().stream()))
+        .filter(CHOICES::contains)
+        .distinct()
+        .toList();
+  }
+
+  private Optional<StorageCurve> curve() {
+    return found(StorageCurve.class).filter(c -> !c.points().isEmpty());
+  }
+
+  private void curve(StorageCurve curve, Sureness sureness) {
+    new CurveRule(curve, sureness)
+        .advice()
+        .ifPresentOrElse(steps::add, () -> none(curve.column(), NoAdvice.Reason.NOT_SURE));
+  }
+
+  private void levels(String factor, LevelComparison comparison, Sureness sureness) {
+    LevelRule rule = new LevelRule(comparison, sureness);
+    Optional<NoAdvice.Reason> barred = rule.barred();
+    Optional<Advice.PreferLevels> advice = rule.advice();
+    if (barred.isPresent()) {
+      none(factor, barred.get());
+    } else if (advice.isEmpty() || undecided(factor)) {
+      none(factor, NoAdvice.Reason.NOT_SURE);
+    } else {
+      steps.add(advice.get());
+    }
+  }
+
+  /** Advice must not say more than the verdict printed beside it. */
+  private boolean undecided(String factor) {
+    return verdicts()
+        .anyMatch(v -> v.factor().equals(factor) && v.verdict() == Verdict.CANT_TELL_YET);
+  }
+
+  /** Verdicts worked out already, on free levels and in fits of their own, are used first. */
+  private Map<String, LevelComparison> comparisons(List<String> factors) {
+    Map<String, LevelComparison> comparisons = new HashMap<>();
+    verdicts().forEach(v -> comparisons.put(v.factor(), LevelComparison.of(v)));
+    List<String> rest = factors.stream().filter(f -> !comparisons.containsKey(f)).toList();
+    LevelComparisonCalculator.of(fit, rest, options)
+        .forEach(comparison -> comparisons.put(comparison.factor(), comparison));
+    return comparisons;
+  }
+
+  private Stream<FactorVerdict> verdicts() {
+    return found(RootstockVerdict.class).stream()
+        .flatMap(answer -> Stream.concat(Stream.of(answer.type()), answer.condition().stream()));
+  }
+
+  private void hands(LevelComparison comparison, Sureness sureness) {
+    LevelRule rule = new LevelRule(comparison, sureness);
+    Optional<Advice.PreferLevels> apart = rule.advice();
+    if (apart.isEmpty()) {
+      none(GRAFTER, rule.barred().orElse(NoAdvice.Reason.NOT_SURE));
+      return;
+    }
+    Estimate typical =
+        found(WhatMovesTake.class).stream()
+            .flatMap(answer -> answer.movers().stream())
+            .filter(mover -> mover.factor().equals(GRAFTER))
+            .map(Mover::typical)
+            .findFirst()
+            .orElse(apart.get().gain());
+    int hands = comparison.levels().size();
+    long grafts = fit.cells().graftsTotal();
+    steps.add(new CompareHands(GRAFTER, hands, typical, apart.get().sure(), grafts));
+  }
+
+  private void none(String factor, NoAdvice.Reason reason) {
+    none.add(new NoAdvice(factor, reason));
+  }
+
+  private <T extends Answer> Optional<T> found(Class<T> kind) {
+    return answers.stream().filter(kind::isInstance).map(kind::cast).findFirst();
+  }
+}

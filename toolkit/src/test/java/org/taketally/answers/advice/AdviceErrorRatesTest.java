@@ -1,0 +1,84 @@
+package org.taketally.answers.advice;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.taketally.answers.AnswerOptions;
+import org.taketally.answers.StorageCurve;
+import org.taketally.answers.SuggestedModel;
+import org.taketally.cells.Cells;
+import org.taketally.model.TakeFit;
+
+/** How often advice is wrong, and how often it comes where it should, on circles of known truth. */
+class AdviceErrorRatesTest {
+
+  private static final AnswerOptions OPTIONS = AnswerOptions.defaults().draws(400);
+
+  static SeasonAdvice advice(CircleTruth truth) {
+    Cells cells = truth.cells();
+    TakeFit fit = SuggestedModel.of(cells).model().fit(cells);
+    return SeasonAdviceCalculator.of(
+        fit, List.of(StorageCurve.of(fit, OPTIONS, "storage_days")), true, OPTIONS);
+  }
+
+  private static long wrong(CircleTruth.Kind kind, int circles) {
+    return IntStream.range(0, circles)
+        .filter(
+            seed -> {
+              CircleTruth truth = new CircleTruth(kind, seed);
+              return advice(truth).steps().stream().anyMatch(truth::isWrong);
+            })
+        .count();
+  }
+
+  /** At 5 in 100, more than 1 of 5 come in 1 of 44 runs; seeds are fixed. */
+  @ParameterizedTest
+  @EnumSource
+  void advice_is_hardly_ever_wrong(CircleTruth.Kind kind) {
+    assertThat(wrong(kind, 5)).isLessThanOrEqualTo(1);
+  }
+
+  /** The promise: at most 5 of 100 in the worst kind; 200 circles leave 3 points of chance. */
+  @Tag("slow")
+  @ParameterizedTest
+  @EnumSource
+  void advice_is_wrong_in_at_most_five_of_a_hundred(CircleTruth.Kind kind) {
+    long wrong = wrong(kind, 200);
+    System.out.println(kind + ": wrong advice in " + wrong + " of 200 circles");
+    assertThat(wrong).isLessThanOrEqualTo(16);
+  }
+
+  /** Advice that never comes would pass the tests above. */
+  @Test
+  void a_stock_that_is_clearly_worse_and_old_wood_are_mostly_advised_against() {
+    int stock = 0;
+    int wood = 0;
+    for (int seed = 0; seed < 5; seed++) {
+      SeasonAdvice advice =
+          advice(new CircleTruth(CircleTruth.Kind.ONE_STOCK_WORSE_AND_OLD_WOOD, seed));
+      stock += advice.steps().stream().anyMatch(a -> a.factor().equals("rootstock")) ? 1 : 0;
+      wood += advice.steps().stream().anyMatch(Advice.UseWithin.class::isInstance) ? 1 : 0;
+    }
+    assertThat(stock).isGreaterThanOrEqualTo(4);
+    assertThat(wood).isGreaterThanOrEqualTo(3);
+  }
+
+  @Test
+  void without_hands_nothing_is_advised_and_the_reason_is_given() {
+    Cells cells = new CircleTruth(CircleTruth.Kind.ONE_STOCK_WORSE_AND_OLD_WOOD, 1).cells();
+    TakeFit fit = SuggestedModel.of(cells).model().fit(cells);
+
+    SeasonAdvice advice = SeasonAdviceCalculator.of(fit, List.of(), false, OPTIONS);
+
+    assertThat(advice.steps()).isEmpty();
+    assertThat(advice.none())
+        .extracting(NoAdvice::factor, NoAdvice::reason)
+        .contains(
+            org.assertj.core.groups.Tuple.tuple("rootstock", NoAdvice.Reason.HANDS_NOT_RECORDED));
+  }
+}
