@@ -21,7 +21,7 @@ final class DesignChecks implements CheckSource {
   private static void addBlocks(PublishedChecks checks) {
     BlockEfficiency alpha = BlockEfficiency.of(blocks("alpha_15x3x2", "block", "treatment"));
     checks
-        .check("alpha_15x3x2", "efficiency printed by agricolae (upper-bound formula)")
+        .check("alpha_15x3x2", "efficiency as printed (upper-bound formula)")
         .ours(() -> new double[] {BlockEfficiency.mostIfResolvable(15, 2, 3)})
         .referenceReadAs("0.6363636");
     checks
