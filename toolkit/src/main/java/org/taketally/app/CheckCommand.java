@@ -44,6 +44,9 @@ final class CheckCommand implements Callable<Integer> {
     if (records.provenance().rowsSetAside() > 0) {
       out.setAside(records, printing);
     }
+    if (counts.isPresent() && counts.get().setAside().size() > 0) {
+      out.setAside(counts.get(), printing);
+    }
     if (out.asked()) {
       printing.line("Written: " + out.write("check.html", CheckPage.of(records).html()));
     }

@@ -3,7 +3,9 @@ package org.taketally.app;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.taketally.records.Assessments;
 import org.taketally.records.GraftRecords;
+import org.taketally.records.SetAside;
 import picocli.CommandLine.Option;
 
 /** The folder pages, tables and set-aside rows are written to; made when first needed. */
@@ -35,9 +37,19 @@ final class OutFolder {
   }
 
   void setAside(GraftRecords records, Printing printing) throws IOException {
-    Path file = write("set-aside.csv", records.setAside().csv());
+    setAside("Rows", "set-aside.csv", records.setAside(), printing);
+  }
+
+  /** Repeated counts that can't be used: they are repaired and named with the others again. */
+  void setAside(Assessments counts, Printing printing) throws IOException {
+    setAside("Repeated counts", "set-aside-counts.csv", counts.setAside(), printing);
+  }
+
+  private void setAside(String what, String name, SetAside rows, Printing printing)
+      throws IOException {
+    Path file = write(name, rows.csv());
     printing.paragraphs(
-        "Rows set aside stand in %s as they were typed, each with its reasons: correct them there and read that file together with the others."
-            .formatted(file));
+        "%s set aside stand in %s as they were typed, each with its reasons: correct them there and read that file together with the others."
+            .formatted(what, file));
   }
 }

@@ -11,11 +11,13 @@ import java.util.Optional;
 import org.taketally.cells.CellsOf;
 import org.taketally.cells.CountedRecords;
 import org.taketally.records.Assessments;
+import org.taketally.records.BlankResult;
 import org.taketally.records.CropProfiles;
 import org.taketally.records.Dictionary;
 import org.taketally.records.GraftRecords;
 import org.taketally.records.RecordsCheck;
 import org.taketally.records.RecordsReader;
+import org.taketally.records.RecordsUnreadable;
 import org.taketally.terms.CropProfile;
 import org.taketally.terms.Provenance;
 import org.taketally.terms.Severity;
@@ -51,9 +53,18 @@ final class RecordsOptions {
   @Option(
       names = "--crop",
       paramLabel = "CROP",
-      defaultValue = "avocado",
-      description = "Crop profile for the checks: avocado, walnut or a file (${DEFAULT-VALUE}).")
+      description =
+          "Crop profile for the checks: avocado, walnut or a file; without it, limits that differ"
+              + " between crops aren't checked.")
   private String crop;
+
+  @Option(
+      names = "--blank-result",
+      paramLabel = "MEANING",
+      description =
+          "What a blank result means where the dictionary doesn't say: failed (only takes were"
+              + " written down) or unassessed (nobody looked).")
+  private BlankResult blankResult;
 
   @Option(
       names = "--assessments",
@@ -105,6 +116,7 @@ final class RecordsOptions {
   void report(RecordsCheck check) {
     PrintWriter err = commandLine().getErr();
     err.println(counts(check));
+    requireSettled(check);
     if (check.provenance().rowsSetAside() > 0) {
       err.println("run \"taketally check\" on the same files to see why rows were set aside");
     }
@@ -112,6 +124,13 @@ final class RecordsOptions {
       err.println("working out the answers; with this many rows that can take minutes");
     }
     err.flush();
+  }
+
+  /** Stops where records read two ways and nobody has said which. */
+  private static void requireSettled(RecordsCheck check) {
+    if (!check.unsettled().isEmpty()) {
+      throw new RecordsUnreadable(check.unsettled().get(0));
+    }
   }
 
   /** Rows read, kept and set aside, grafts and takes, in one line. */
@@ -135,12 +154,13 @@ final class RecordsOptions {
   }
 
   private RecordsReader reader() {
-    RecordsReader reader = RecordsReader.withDefaults().crop(profile());
-    if (dictionary == null) {
-      return reader;
+    RecordsReader reader = RecordsReader.withDefaults();
+    if (dictionary != null) {
+      requireFile(dictionary);
+      reader = reader.dictionary(Dictionary.load(dictionary));
     }
-    requireFile(dictionary);
-    return reader.dictionary(Dictionary.load(dictionary));
+    reader = crop == null ? reader : reader.crop(profile());
+    return blankResult == null ? reader : reader.blankResult(blankResult);
   }
 
   private CropProfile profile() {

@@ -59,6 +59,12 @@ final class AssessmentRules implements PassRules, RowVisitor {
     headings.require(Assessments.ALIVE.name(), sheet);
   }
 
+  /** A dictionary speaks of the records too, whose columns these sheets lack. */
+  @Override
+  public boolean usesAllColumns() {
+    return false;
+  }
+
   @Override
   public void begin() {}
 

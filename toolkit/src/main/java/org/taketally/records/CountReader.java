@@ -45,7 +45,8 @@ final class CountReader implements FieldReader {
 
   private static String fraction(double value) {
     return value > 0 && value < 1
-        ? "it looks like a share: write the count instead"
+        ? "it looks like a share: write the count, or say \"unit\": \"share\" for this column in"
+              + " the dictionary"
         : "write the count of grafts, not a mean or a score";
   }
 }

@@ -82,6 +82,7 @@ public final class CropProfiles {
         }
         add(file, row, values);
       }
+      requireOrder(file, values);
       return new CropProfile(values);
     } catch (CsvParseException | IOException e) {
       throw wrong(file, 0, e.getMessage(), "columns " + COLUMNS + " in UTF-8", "save it again");
@@ -114,10 +115,87 @@ public final class CropProfiles {
           "a value and its source",
           "where there is none, write \"common practice, no source\" or \"from memory\"");
     }
+    requireRange(file, line, item, row.getField(1));
     CropProfile.Value value = new CropProfile.Value(row.getField(1), row.getField(3));
     if (values.put(item, value) != null) {
       throw wrong(file, line, row.getField(0), "each item once", "take out one of the lines");
     }
+  }
+
+  /** Smallest and largest value that makes sense in a unit. */
+  private enum Range {
+    SHARE("share", 0, 1, "write 5 % as 0.05"),
+    DAYS("days", 0, 3650, "count the days"),
+    GRAFTS("grafts", 1, 1_000_000, "count the grafts"),
+    CELSIUS("°C", -40, 50, "convert it to degrees Celsius");
+
+    private final String unit;
+    private final double low;
+    private final double high;
+    private final String remedy;
+
+    Range(String unit, double low, double high, String remedy) {
+      this.unit = unit;
+      this.low = low;
+      this.high = high;
+      this.remedy = remedy;
+    }
+  }
+
+  private static void requireRange(String file, long line, CropProfile.Item item, String text) {
+    for (Range range : Range.values()) {
+      if (range.unit.equals(item.unit())) {
+        double number = number(text);
+        if (!(number >= range.low && number <= range.high)) {
+          throw wrong(
+              file,
+              line,
+              text,
+              "a number from %s to %s (%s) for %s"
+                  .formatted(
+                      Plain.number(range.low),
+                      Plain.number(range.high),
+                      range.unit,
+                      item.name().toLowerCase(Locale.ROOT)),
+              range.remedy);
+        }
+      }
+    }
+  }
+
+  private static double number(String text) {
+    try {
+      return Double.parseDouble(text);
+    } catch (NumberFormatException e) {
+      return Double.NaN;
+    }
+  }
+
+  /** Lower limits that may not be above upper ones. */
+  private static void requireOrder(String file, Map<CropProfile.Item, CropProfile.Value> values) {
+    List<List<CropProfile.Item>> pairs =
+        List.of(
+            List.of(CropProfile.Item.STORAGE_TEMP_MIN, CropProfile.Item.STORAGE_TEMP_MAX),
+            List.of(CropProfile.Item.STORAGE_DAYS_BEST, CropProfile.Item.STORAGE_DAYS_LIMIT),
+            List.of(CropProfile.Item.ASSESS_EARLY, CropProfile.Item.ASSESS_FINAL),
+            List.of(CropProfile.Item.TAKE_LOW, CropProfile.Item.TAKE_HIGH),
+            List.of(CropProfile.Item.LATE_LOSS_LOW, CropProfile.Item.LATE_LOSS_HIGH));
+    for (List<CropProfile.Item> pair : pairs) {
+      CropProfile.Value low = values.get(pair.get(0));
+      CropProfile.Value high = values.get(pair.get(1));
+      if (low != null && high != null && number(low.text()) > number(high.text())) {
+        throw wrong(
+            file,
+            0,
+            "%s %s, %s %s".formatted(name(pair.get(0)), low.text(), name(pair.get(1)), high.text()),
+            "the first no larger than the second",
+            "swap or correct them");
+      }
+    }
+  }
+
+  private static String name(CropProfile.Item item) {
+    return item.name().toLowerCase(Locale.ROOT);
   }
 
   private static Optional<CropProfile.Item> item(String name) {

@@ -38,9 +38,7 @@ final class CsvSource implements RowSource {
     if (rules.delimiter().isPresent()) {
       candidates.put(rules.delimiter().get(), headings(rules.delimiter().get()));
     } else {
-      for (char one : DELIMITERS) {
-        candidates.put(one, headings(one));
-      }
+      candidates.putAll(readable());
     }
     char best = candidates.keySet().iterator().next();
     for (char one : candidates.keySet()) {
@@ -48,6 +46,26 @@ final class CsvSource implements RowSource {
     }
     this.delimiter = best;
     this.headings = candidates.get(best);
+  }
+
+  /**
+   * The headings by each delimiter that can part the line: quotation marks around a heading make
+   * sense with the right one only.
+   */
+  private Map<Character, List<String>> readable() {
+    Map<Character, List<String>> candidates = new LinkedHashMap<>();
+    RecordsUnreadable first = null;
+    for (char one : DELIMITERS) {
+      try {
+        candidates.put(one, headings(one));
+      } catch (RecordsUnreadable refused) {
+        first = first == null ? refused : first;
+      }
+    }
+    if (candidates.isEmpty()) {
+      throw first;
+    }
+    return candidates;
   }
 
   private static boolean better(
@@ -130,6 +148,7 @@ final class CsvSource implements RowSource {
             ended = true;
           } else if (!row.blank()) {
             lastLine = row.line();
+            requireText(row);
             return row;
           }
         }
@@ -146,6 +165,19 @@ final class CsvSource implements RowSource {
             "close it, or take it out, on this line or the next ones");
       }
       return null;
+    }
+
+    /** Refuses a file with NUL in it, which no spreadsheet writes and no program reads back. */
+    private void requireText(RawRow row) {
+      for (String field : row.fields()) {
+        if (TextFile.hasNul(field)) {
+          throw refused(
+              row.line(),
+              "a NUL byte, which no text has",
+              "text",
+              "save the sheet again as \"CSV UTF-8\" or .xlsx, or take the byte out");
+        }
+      }
     }
 
     private RecordsUnreadable broken(CsvParseException e) {

@@ -33,9 +33,20 @@ final class DateNotation {
       DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH);
 
   private final Optional<DatePattern> declared;
+  private final Optional<DatePattern> other;
+  private final SheetSurvey.Example shown;
 
-  DateNotation(Optional<String> pattern) {
+  /**
+   * A way of writing days.
+   *
+   * @param pattern of the dictionary, if it names one
+   * @param shown a value of the same column that reads only with day and month the other way round,
+   *     so that those that read both ways are in doubt; none if there is no such value
+   */
+  DateNotation(Optional<String> pattern, Optional<SheetSurvey.Example> shown) {
     this.declared = pattern.flatMap(DatePattern::of);
+    this.other = shown.flatMap(example -> pattern).flatMap(DatePattern::otherOrder);
+    this.shown = shown.orElse(null);
   }
 
   FieldValue read(String text) {
@@ -69,10 +80,12 @@ final class DateNotation {
     }
   }
 
-  private static FieldValue inPattern(String text, DatePattern pattern) {
+  private FieldValue inPattern(String text, DatePattern pattern) {
     Optional<LocalDate> day = pattern.read(text);
     if (day.isPresent()) {
-      return day(day.get());
+      Optional<LocalDate> turned =
+          other.flatMap(o -> o.read(text)).filter(d -> !day.get().equals(d));
+      return turned.isPresent() ? inDoubt(day.get(), turned.get()) : day(day.get());
     }
     String other =
         readings(text).entrySet().stream()
@@ -81,6 +94,22 @@ final class DateNotation {
             .orElse("");
     return notADate(
         "a date as " + pattern + ", as the dictionary says", "correct the date" + other);
+  }
+
+  private FieldValue inDoubt(LocalDate day, LocalDate turned) {
+    return FieldValue.wrong(
+        ProblemKind.AMBIGUOUS_DATE,
+        "a day that reads one way only; this could be %s (%s) or %s (%s), because \"%s\" on line %d reads only as %s"
+            .formatted(
+                IN_WORDS.format(day),
+                declared.orElseThrow(),
+                IN_WORDS.format(turned),
+                other.orElseThrow(),
+                shown.text(),
+                shown.line(),
+                other.orElseThrow()),
+        "if that line is a slip, correct it there and read the sheet again; else write the days of"
+            + " this column as yyyy-MM-dd");
   }
 
   private static FieldValue undeclared(String text) {

@@ -43,6 +43,14 @@ final class DatePattern {
     return whole ? Optional.of(new DatePattern(pattern, formatter(pattern))) : Optional.empty();
   }
 
+  /** The pattern with day and month the other way round, where both are numbers. */
+  static Optional<DatePattern> otherOrder(String pattern) {
+    if (pattern.contains("MMM") || pattern.equals(DAY_NUMBER)) {
+      return Optional.empty();
+    }
+    return of(pattern.replace('d', '#').replace('M', 'd').replace('#', 'M'));
+  }
+
   private static DateTimeFormatter formatter(String pattern) {
     DateTimeFormatterBuilder builder = new DateTimeFormatterBuilder().parseCaseInsensitive();
     int year = pattern.indexOf("yy");

@@ -6,10 +6,11 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileSystems;
 import java.nio.file.Files;
-import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.nio.file.PathMatcher;
 import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.regex.PatternSyntaxException;
 import org.taketally.terms.Problem;
@@ -90,28 +91,50 @@ public final class Dictionary {
     return new Dictionary(name, StrictJson.object(name, text));
   }
 
-  /** The rules for a file: those for all files, with those whose pattern fits its name on top. */
+  /** The rules for a file or worksheet: those for all, with those whose pattern fits on top. */
   SheetRules rules(String source) {
     JsonObject all = json;
-    Path name = fileName(source);
     for (Map.Entry<String, JsonObject> overlay : overlays.entrySet()) {
-      if (name != null && matcher(overlay.getKey()).matches(name)) {
+      if (fits(overlay.getKey(), source)) {
         all = merged(all, overlay.getValue());
       }
     }
     return parser.rules(all);
   }
 
-  String name() {
-    return file;
+  private boolean fits(String pattern, String source) {
+    return SheetName.plain(source).stream()
+        .anyMatch(name -> name.equals(pattern) || matcher(pattern).matches(Path.of(name)));
   }
 
-  private static Path fileName(String source) {
-    try {
-      return Path.of(source).getFileName();
-    } catch (InvalidPathException e) {
-      return null; // a query, not a file
+  /** The patterns under files that fit none of the sources. */
+  List<String> unmatched(List<String> sources) {
+    return overlays.keySet().stream()
+        .filter(pattern -> sources.stream().noneMatch(source -> fits(pattern, source)))
+        .toList();
+  }
+
+  /** Whether no pattern under files fits a source. */
+  boolean unnamed(String source) {
+    return overlays.keySet().stream().noneMatch(pattern -> fits(pattern, source));
+  }
+
+  /** What {@code blank_result} says, for all files that don't say it themselves. */
+  Dictionary blankResult(BlankResult meaning) {
+    JsonObject more = json.deepCopy();
+    if (!more.has("blank_result")) {
+      more.addProperty("blank_result", meaning.name().toLowerCase(Locale.ROOT));
     }
+    JsonObject files = new JsonObject();
+    overlays.forEach(files::add);
+    if (!overlays.isEmpty()) {
+      more.add("files", files);
+    }
+    return new Dictionary(file, more);
+  }
+
+  String name() {
+    return file;
   }
 
   private PathMatcher matcher(String pattern) {

@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -26,6 +27,7 @@ final class DictionaryParser {
           "encoding",
           "delimiter",
           "sheet",
+          "sheets",
           "decimal",
           "dates",
           "missing",
@@ -33,6 +35,8 @@ final class DictionaryParser {
           "columns",
           "constants",
           "ignore",
+          "blank_result",
+          "batches",
           "files");
   private static final Set<String> COLUMN_KEYS =
       Set.of("about", "from", "unit", "dates", "decimal", "missing", "same", "levels");
@@ -59,14 +63,38 @@ final class DictionaryParser {
     return new SheetRules(
         encoding(json),
         string("", json, "delimiter").map(this::delimiter),
-        string("", json, "sheet"),
+        sheets(json),
         string("", json, "decimal").map(sign -> decimal("decimal", sign)),
         dates,
         strings("", json, "missing").orElse(Set.of()),
         seasonStart(json),
         columns,
         constants,
-        strings("", json, "ignore").orElse(Set.of()));
+        strings("", json, "ignore").orElse(Set.of()),
+        string("", json, "blank_result").map(this::blankResult),
+        strings("", json, "batches").orElse(Set.of()));
+  }
+
+  private List<String> sheets(JsonObject json) {
+    if (json.has("sheet") && json.has("sheets")) {
+      throw wrong("sheet", "sheet and sheets", "one of them", "list all names under sheets");
+    }
+    return json.has("sheet")
+        ? List.of(text("sheet", json.get("sheet")))
+        : List.copyOf(strings("", json, "sheets").orElse(Set.of()));
+  }
+
+  private BlankResult blankResult(String word) {
+    for (BlankResult meaning : BlankResult.values()) {
+      if (meaning.name().toLowerCase(Locale.ROOT).equals(word)) {
+        return meaning;
+      }
+    }
+    throw wrong(
+        "blank_result",
+        word,
+        "\"unassessed\" or \"failed\"",
+        "write failed where only takes were written down, unassessed where nobody looked");
   }
 
   private ColumnEntry entry(String name, JsonElement value) {
@@ -87,6 +115,7 @@ final class DictionaryParser {
     ColumnRule rule = KnownColumns.rule(name);
     Optional<String> unit = string(path + ".", json, "unit");
     unit.ifPresent(u -> requireUnit(path + ".unit", rule, u));
+    requireEffect(path, name, json);
     Optional<String> dates = string(path + ".", json, "dates");
     dates.ifPresent(pattern -> requirePattern(path + ".dates", pattern));
     return new ColumnEntry(
@@ -95,7 +124,7 @@ final class DictionaryParser {
         dates,
         string(path + ".", json, "decimal").map(sign -> decimal(path + ".decimal", sign)),
         strings(path + ".", json, "missing"),
-        same(path + ".same", rule, object(path + ".", json, "same")),
+        same(path, rule, json),
         levels(path, rule, json));
   }
 
@@ -117,7 +146,41 @@ final class DictionaryParser {
     return value.getAsBoolean();
   }
 
-  private Map<String, String> same(String path, ColumnRule rule, JsonObject json) {
+  /** Refuses what would be read and then never used. */
+  private void requireEffect(String path, String name, JsonObject json) {
+    boolean ours = KnownColumns.isKnown(name);
+    ColumnKind kind = KnownColumns.rule(name).kind();
+    boolean number = kind == ColumnKind.NUMBER || kind == ColumnKind.COUNT;
+    Map<String, Boolean> useless = new LinkedHashMap<>();
+    useless.put("dates", kind != ColumnKind.DATE);
+    useless.put("decimal", ours && !number);
+    useless.put("same", ours && kind != ColumnKind.LEVELS);
+    useless.forEach(
+        (key, ineffective) -> {
+          if (ineffective && json.has(key)) {
+            throw wrong(
+                path + "." + key,
+                json.get(key).toString(),
+                "nothing: " + name + " holds " + held(kind),
+                "take it out, or put it under the column it belongs to");
+          }
+        });
+  }
+
+  private static String held(ColumnKind kind) {
+    return switch (kind) {
+      case TEXT -> "free text";
+      case LEVELS -> "names";
+      case DATE -> "days";
+      case NUMBER -> "numbers";
+      case COUNT -> "counts";
+    };
+  }
+
+  private Map<String, String> same(String column, ColumnRule rule, JsonObject entry) {
+    String path = column + ".same";
+    JsonObject json = object(column + ".", entry, "same");
+    Set<String> missing = strings(column + ".", entry, "missing").orElse(Set.of());
     Map<String, String> meant = new LinkedHashMap<>();
     for (String name : json.keySet()) {
       if (rule.closed() && !rule.allowed().contains(name)) {
@@ -125,6 +188,7 @@ final class DictionaryParser {
             path, name, "one of " + rule.allowed(), "put our word first, yours in the list");
       }
       for (String spelling : spellings(path + "." + name, json.get(name))) {
+        requireMeaning(path, name, spelling, missing);
         String other = meant.put(spelling, name);
         if (other != null) {
           throw wrong(
@@ -143,6 +207,27 @@ final class DictionaryParser {
       }
     }
     return meant;
+  }
+
+  private void requireMeaning(String path, String name, String spelling, Set<String> missing) {
+    if (spelling.isEmpty()) {
+      boolean result = path.contains("." + RecordColumn.OUTCOME.columnName() + ".");
+      throw wrong(
+          path,
+          "a blank as a spelling of " + name,
+          "words that stand in the sheet",
+          result
+              ? "say what a blank result means with \"blank_result\": \"failed\" or \"unassessed\""
+                  + " beside columns"
+              : "give a value for all rows under constants, or fill the blanks in");
+    }
+    if (missing.contains(spelling)) {
+      throw wrong(
+          path,
+          spelling + " as a spelling of " + name + " and under missing",
+          "one meaning",
+          "take it out of one of the two");
+    }
   }
 
   private Set<String> spellings(String path, JsonElement value) {

@@ -7,10 +7,12 @@ final class FieldReaders {
 
   private final SheetRules rules;
   private final boolean semicolons;
+  private final SheetSurvey survey;
 
-  FieldReaders(SheetRules rules, boolean semicolons) {
+  FieldReaders(SheetRules rules, boolean semicolons, SheetSurvey survey) {
     this.rules = rules;
     this.semicolons = semicolons;
+    this.survey = survey;
   }
 
   FieldReader reader(ColumnTrack track) {
@@ -18,7 +20,8 @@ final class FieldReaders {
     ColumnEntry entry = rules.column(name);
     NumberNotation notation = new NumberNotation(rules.decimal(name), semicolons);
     if (track.own()) {
-      return new OtherReader(track, entry, notation);
+      return new OtherReader(
+          track, entry.same(), entry.levels() || rules.batches().contains(name), notation);
     }
     ColumnRule rule = KnownColumns.rule(name);
     Optional<Unit> unit = entry.unit().flatMap(u -> Unit.of(rule, u));
@@ -30,9 +33,11 @@ final class FieldReaders {
       case LEVELS -> new NameReader(rule, entry.same(), track.levels());
       case NUMBER -> new AmountReader(rule, notation, unit);
       case COUNT ->
-          unit.isPresent() ? new PercentReader(notation) : new CountReader(rule, notation);
+          unit.isPresent()
+              ? new PercentReader(notation, unit.get())
+              : new CountReader(rule, notation);
       case DATE -> {
-        DateNotation dates = new DateNotation(rules.dates(name));
+        DateNotation dates = new DateNotation(rules.dates(name), survey.otherOrder(name));
         yield (text, exact) -> dates.read(text);
       }
     };

@@ -79,6 +79,16 @@ public final class GraftRecords {
   }
 
   /**
+   * Columns of the user's own that group grafts treated together (lot, fridge batch, bed, tray), as
+   * the dictionary's {@code batches} says.
+   *
+   * @return names of columns of {@link #frame()}, in the order named
+   */
+  public List<String> batches() {
+    return check.batches();
+  }
+
+  /**
    * Grafts assessed.
    *
    * @return sum over rows with a known result

@@ -60,6 +60,7 @@ final class Headings {
       }
     }
     understand(said, passedOver);
+    respell(passedOver);
   }
 
   private void understand(Map<String, String> said, Set<String> passedOver) {
@@ -75,15 +76,33 @@ final class Headings {
     }
   }
 
+  /** Our names in other case or spacing, also where no row has anything under them. */
+  private void respell(Set<String> passedOver) {
+    for (int i = 0; i < headings.size(); i++) {
+      String heading = headings.get(i);
+      Optional<String> like = alike(heading);
+      if (!passedOver.contains(heading)
+          && !meaning.containsKey(i)
+          && like.isPresent()
+          && !has(like.get())) {
+        respelled.put(i, like.get());
+        mean(i, like.get());
+      }
+    }
+  }
+
+  private Optional<String> alike(String heading) {
+    String plain = NameLikeness.plain(heading);
+    return ours.stream().filter(name -> NameLikeness.plain(name).equals(plain)).findFirst();
+  }
+
   private void guess(Set<String> passedOver) {
     for (int i = 0; i < headings.size(); i++) {
       String heading = headings.get(i);
       if (passedOver.contains(heading) || meaning.containsKey(i)) {
         continue;
       }
-      String plain = NameLikeness.plain(heading);
-      Optional<String> like =
-          ours.stream().filter(name -> NameLikeness.plain(name).equals(plain)).findFirst();
+      Optional<String> like = alike(heading);
       if (like.isPresent() && !meaning.containsValue(like.get())) {
         respelled.put(i, like.get());
         mean(i, like.get());

@@ -2,7 +2,9 @@ package org.taketally.records;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /** Reads names: the spelling the dictionary prefers, or one of a closed list. */
 final class NameReader implements FieldReader {
@@ -65,14 +67,22 @@ final class NameReader implements FieldReader {
             .with(new Finding(ProblemKind.RESPELLED, "\"" + allowed + "\"", "read as that"));
       }
     }
-    List<String> allowed = rule.allowed();
     return FieldValue.wrong(
-        ProblemKind.NOT_ALLOWED,
-        "one of " + String.join(", ", allowed),
-        "correct it, or say what it means in the dictionary: \"same\": {\""
-            + NameLikeness.nearest(name, allowed).orElse(allowed.get(0))
-            + "\": [\""
-            + name
-            + "\"]}");
+        ProblemKind.NOT_ALLOWED, "one of " + String.join(", ", rule.allowed()), remedy(name));
+  }
+
+  /** The entry to write: by the common meaning of the word, else by its letters, else by choice. */
+  private String remedy(String name) {
+    List<String> allowed = rule.allowed();
+    String said = "correct it, or say what it means in the dictionary: ";
+    Optional<String> meant =
+        CommonWords.value(rule.name(), name).or(() -> NameLikeness.nearest(name, allowed));
+    if (meant.isPresent()) {
+      return said + "\"same\": {\"%s\": [\"%s\"]}".formatted(meant.get(), name);
+    }
+    return said
+        + allowed.stream()
+            .map(one -> "\"same\": {\"%s\": [\"%s\"]}".formatted(one, name))
+            .collect(Collectors.joining(" or "));
   }
 }

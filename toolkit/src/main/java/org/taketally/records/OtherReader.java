@@ -1,5 +1,6 @@
 package org.taketally.records;
 
+import java.util.Map;
 import java.util.OptionalDouble;
 
 /**
@@ -9,21 +10,29 @@ import java.util.OptionalDouble;
 final class OtherReader implements FieldReader {
 
   private final ColumnTrack track;
-  private final ColumnEntry entry;
+  private final Map<String, String> same;
+  private final boolean names;
   private final NumberNotation notation;
 
-  OtherReader(ColumnTrack track, ColumnEntry entry, NumberNotation notation) {
+  /**
+   * A reader.
+   *
+   * @param same spelling in the sheet to the name meant
+   * @param names whether values are names even if all of them are numbers
+   */
+  OtherReader(ColumnTrack track, Map<String, String> same, boolean names, NumberNotation notation) {
     this.track = track;
-    this.entry = entry;
+    this.same = same;
+    this.names = names;
     this.notation = notation;
   }
 
   @Override
   public FieldValue read(String text, boolean exact) {
-    String name = entry.same().getOrDefault(text, text);
+    String name = same.getOrDefault(text, text);
     if (track.mayBeNumber()) {
       OptionalDouble number = exact ? NumberNotation.exact(name) : notation.read(name);
-      track.meet(name, entry.levels() ? OptionalDouble.empty() : number);
+      track.meet(name, names ? OptionalDouble.empty() : number);
     }
     // A column nobody wants is not kept: its names may be as many as the rows.
     return track.wanted() ? FieldValue.code(track.levels().code(name)) : FieldValue.UNKEPT;

@@ -8,6 +8,11 @@ interface PassRules {
   /** Refuses a sheet without the columns nothing can be done without. */
   void requireColumns(Headings headings, SheetRules sheet);
 
+  /** Whether a column of the dictionary that no sheet has is worth a word. */
+  default boolean usesAllColumns() {
+    return true;
+  }
+
   /** Called when all headings are known, before the first row. */
   void begin();
 

@@ -65,10 +65,16 @@ public enum ProblemKind {
   LARGE_BATCH(CHECK, "very large batches"),
   /** A row without a result. */
   NO_RESULT(CHECK, "rows without a result"),
+  /** Many results are blank and nobody said what that means. */
+  BLANK_RESULTS(CHECK, "sheets with many blank results"),
+
   /** The record it replaces isn't there. */
   REPLACES_NOTHING(CHECK, "replaced records that aren't there"),
   /** A graft date far from its season. */
   SEASON_AND_DATE(CHECK, "graft dates far from their season"),
+  /** Days with day and month the other way round than the rest. */
+  DAYS_OF_TWO_ORDERS(CHECK, "columns of days written two ways"),
+
   /** A cause of failure beside a take. */
   CAUSE_OF_TAKE(CHECK, "causes of failure beside a take"),
   /** A graft planned, not made. */
@@ -93,6 +99,9 @@ public enum ProblemKind {
   ALIVE_AGAIN(CHECK, "counts higher than the time before"),
   /** The last count and the record disagree. */
   COUNTS_DISAGREE(CHECK, "counts that disagree with the record"),
+  /** A worksheet that doesn't hold records. */
+  SHEET_LEFT_OUT(CHECK, "worksheets left out"),
+
   /** The dictionary names a column that isn't there. */
   DICTIONARY_UNUSED(CHECK, "columns of the dictionary that no file has"),
 
@@ -110,6 +119,18 @@ public enum ProblemKind {
   STORED_LONG(NOTE, "rows of budwood kept longer than is best"),
   /** So many names that the last weren't compared. */
   NAMES_NOT_COMPARED(NOTE, "columns with too many names to compare all"),
+  /** A file of the dictionary that wasn't read. */
+  DICTIONARY_FILE(NOTE, "files of the dictionary that weren't read"),
+
+  /** A worksheet that wasn't named, where others were. */
+  SHEET_NOT_NAMED(NOTE, "worksheets that weren't named"),
+
+  /** No crop named, so that its limits aren't checked. */
+  NO_CROP(NOTE, "limits not checked"),
+
+  /** A blank result, read as a failure as the dictionary says. */
+  BLANK_AS_FAILED(NOTE, "blank results read as failures"),
+
   /** Grafts without a known result. */
   UNASSESSED(NOTE, "rows without a known result");
 

@@ -18,6 +18,7 @@ public final class RecordRow {
   private final String[] texts;
   private int grafts;
   private int takes;
+  private boolean counted;
 
   RecordRow(int columns) {
     codes = new int[columns];
@@ -32,6 +33,7 @@ public final class RecordRow {
     Arrays.fill(texts, null);
     grafts = 1;
     takes = UNASSESSED;
+    counted = false;
   }
 
   void set(int column, FieldValue value) {
@@ -49,6 +51,7 @@ public final class RecordRow {
   }
 
   void setResult(int theGrafts, int theTakes) {
+    counted = true;
     grafts = theGrafts;
     takes = theTakes;
     numbers[RecordsLayout.place(RecordColumn.GRAFTS)] = theGrafts;
@@ -56,10 +59,16 @@ public final class RecordRow {
   }
 
   void setUnassessed(int theGrafts) {
+    counted = true;
     grafts = theGrafts;
     takes = UNASSESSED;
     numbers[RecordsLayout.place(RecordColumn.GRAFTS)] = theGrafts;
     numbers[RecordsLayout.place(RecordColumn.TAKES)] = Double.NaN;
+  }
+
+  /** Whether its grafts, and that its takes are known or unknown, could be made out. */
+  boolean counted() {
+    return counted;
   }
 
   /**

@@ -15,6 +15,8 @@ import org.taketally.terms.Provenance;
  * @param columns how far each column is filled in
  * @param seasons rows, grafts and takes of each season
  * @param sites rows, grafts and takes of each site
+ * @param batches columns of the user's own that the dictionary names as grouping grafts treated
+ *     together: lot, fridge batch, bed, tray
  */
 public record RecordsCheck(
     List<Problem> problems,
@@ -24,12 +26,27 @@ public record RecordsCheck(
     long takes,
     List<ColumnCount> columns,
     List<LevelCount> seasons,
-    List<LevelCount> sites) {
+    List<LevelCount> sites,
+    List<String> batches) {
 
   public RecordsCheck {
     problems = List.copyOf(problems);
     columns = List.copyOf(columns);
     seasons = List.copyOf(seasons);
     sites = List.copyOf(sites);
+    batches = List.copyOf(batches);
+  }
+
+  /**
+   * What must be settled before these records can answer anything, because two readings of them
+   * give different counts: what a blank result means.
+   *
+   * @return problems, each naming both readings; empty if all is settled
+   */
+  public List<Problem> unsettled() {
+    return summary.groups().stream()
+        .filter(group -> group.kind() == ProblemKind.BLANK_RESULTS)
+        .flatMap(group -> group.first().stream())
+        .toList();
   }
 }

@@ -1,10 +1,14 @@
 package org.taketally.records;
 
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.taketally.terms.Provenance;
 
@@ -29,17 +33,17 @@ final class RecordsPass implements PassRules.Sheets {
 
   RecordsPass(
       Dictionary dictionary,
-      List<RowSource> sources,
+      List<RowSource> opened,
       PassRules rules,
       RecordsLayout layout,
       Places places) {
     this.dictionary = dictionary;
-    this.sources = sources;
     this.rules = rules;
     this.layout = layout;
     this.places = places;
-    this.shape = new SetAsideShape(sources);
     SheetNotes notes = new SheetNotes(dictionary, log);
+    this.sources = usable(opened, notes);
+    this.shape = new SetAsideShape(sources);
     for (int i = 0; i < sources.size(); i++) {
       Map<String, SheetReader> ofSource = new HashMap<>();
       String name = sources.get(i).name();
@@ -51,8 +55,50 @@ final class RecordsPass implements PassRules.Sheets {
       }
       readers.add(ofSource);
     }
-    notes.close();
+    if (rules.usesAllColumns()) {
+      notes.close();
+    }
     this.tallies = new RowTallies(layout);
+  }
+
+  /** The sources without worksheets that hold something else than records. */
+  private List<RowSource> usable(List<RowSource> opened, SheetNotes notes) {
+    List<RowSource> usable = new ArrayList<>();
+    Map<Path, RecordsUnreadable> refused = new LinkedHashMap<>();
+    for (RowSource source : opened) {
+      RecordsUnreadable why = source.mayBeLeftOut() ? whyNot(source) : null;
+      if (why == null) {
+        usable.add(source);
+      } else {
+        refused.putIfAbsent(source.path().orElseThrow(), why);
+        notes.leftOut(source, why);
+      }
+    }
+    refused.forEach(
+        (path, why) -> {
+          if (usable.stream().noneMatch(one -> one.path().equals(Optional.of(path)))) {
+            throw why;
+          }
+        });
+    Set<Path> workbooks = new HashSet<>();
+    for (RowSource source : opened) {
+      if (source.sheet().isPresent() && workbooks.add(source.path().orElseThrow())) {
+        notes.notRead(source, opened);
+      }
+    }
+    return usable;
+  }
+
+  private RecordsUnreadable whyNot(RowSource source) {
+    SheetRules sheet = dictionary.rules(source.name());
+    try {
+      rules.requireColumns(
+          new Headings(source.name(), source.headings(), sheet, layout.ourNames(), Set.of()),
+          sheet);
+      return null;
+    } catch (RecordsUnreadable why) {
+      return why;
+    }
   }
 
   private SheetReader reader(int number, String named, Set<String> blank, SheetNotes notes) {
@@ -64,7 +110,9 @@ final class RecordsPass implements PassRules.Sheets {
     if (notes != null) {
       notes.add(source.name(), headings, sheet);
     }
-    return new SheetReader(source, headings, sheet, layout);
+    SheetReader reader = new SheetReader(source, headings, sheet, layout);
+    reader.survey().slips(source.name(), headings, log);
+    return reader;
   }
 
   RecordsCheck run(RowVisitor visitor, SetAsideSink setAside) {
@@ -135,7 +183,14 @@ final class RecordsPass implements PassRules.Sheets {
         tallies.takes(),
         tallies.columns(kept),
         tallies.seasons(),
-        tallies.sites());
+        tallies.sites(),
+        batches());
+  }
+
+  private List<String> batches() {
+    Set<String> all = new LinkedHashSet<>();
+    readers.forEach(ofSource -> ofSource.values().forEach(r -> all.addAll(r.rules().batches())));
+    return List.copyOf(all);
   }
 
   @Override

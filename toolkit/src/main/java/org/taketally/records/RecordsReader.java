@@ -49,6 +49,16 @@ public final class RecordsReader {
   }
 
   /**
+   * With what a blank result means, for files whose dictionary doesn't say it.
+   *
+   * @param meaning neither taken nor failed, or failed
+   * @return a new reader
+   */
+  public RecordsReader blankResult(BlankResult meaning) {
+    return new RecordsReader(dictionary.blankResult(meaning), crop, today);
+  }
+
+  /**
    * With a crop profile, so that storage and days to assessment are compared with what is usual.
    *
    * @param profile the profile

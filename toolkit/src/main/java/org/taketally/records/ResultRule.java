@@ -2,8 +2,12 @@ package org.taketally.records;
 
 import static org.taketally.records.RecordColumn.FAILURE_CAUSE;
 import static org.taketally.records.RecordColumn.GRAFTS;
+import static org.taketally.records.RecordColumn.GRAFT_DATE;
 import static org.taketally.records.RecordColumn.OUTCOME;
 import static org.taketally.records.RecordColumn.TAKES;
+
+import java.time.LocalDate;
+import java.util.Optional;
 
 /** Makes grafts and takes of a row from {@code grafts}, {@code takes} and {@code outcome}. */
 final class ResultRule {
@@ -12,9 +16,11 @@ final class ResultRule {
   private static final String LABEL_LOST = "labellost";
 
   private final RecordsLayout layout;
+  private final LocalDate today;
 
-  ResultRule(RecordsLayout layout) {
+  ResultRule(RecordsLayout layout, LocalDate today) {
     this.layout = layout;
+    this.today = today;
   }
 
   void apply(RecordRow row, SheetReader sheet, RowReport report) {
@@ -28,12 +34,41 @@ final class ResultRule {
     String outcome = name(row, OUTCOME);
     double given = row.number(TAKES);
     if (!Double.isNaN(given)) {
+      if (given == 1 && grafts > 1 && inDoubt(grafts, sheet, report)) {
+        return;
+      }
       int takes = sheet.converts(TAKES) ? fromPercent(given, grafts, sheet, report) : (int) given;
       counted(row, new int[] {grafts, takes}, outcome, new Here(sheet, report));
     } else {
       uncounted(row, grafts, outcome, new Here(sheet, report));
     }
     cause(row, outcome, new Here(sheet, report));
+  }
+
+  /** Whether a 1 may as well be a share: all of the grafts. */
+  private static boolean inDoubt(int grafts, SheetReader sheet, RowReport report) {
+    if (sheet.converts(TAKES)) {
+      return false;
+    }
+    String typed = sheet.typed(TAKES);
+    Optional<SheetSurvey.Example> share = sheet.share();
+    if (share.isEmpty() && (sheet.counts() || !typed.matches("1[.,]0+"))) {
+      return false;
+    }
+    String why =
+        share
+            .map(one -> ", because \"%s\" on line %d is a share".formatted(one.text(), one.line()))
+            .orElse("");
+    report.add(
+        ProblemKind.AMBIGUOUS_NUMBER,
+        sheet.heading(TAKES),
+        () ->
+            new Wording(
+                typed,
+                "a count that reads one way only; this could be 1 of %d or all %d%s"
+                    .formatted(grafts, grafts, why),
+                "write the count, or say \"unit\": \"share\" for this column in the dictionary"));
+    return true;
   }
 
   private record Here(SheetReader sheet, RowReport report) {
@@ -83,12 +118,7 @@ final class ResultRule {
           OUTCOME,
           new Wording(outcome, "", "kept, but counted neither as taken nor as failed"));
     } else if (outcome.isEmpty()) {
-      row.setUnassessed(grafts);
-      here.add(
-          ProblemKind.NO_RESULT,
-          here.sheet().reads(TAKES) ? TAKES : OUTCOME,
-          new Wording(
-              "", "a result", "counted as unassessed, not as failed; fill it in if it is known"));
+      blank(row, grafts, here);
     } else if (grafts > 1) {
       here.add(
           ProblemKind.CONTRADICTION,
@@ -99,6 +129,39 @@ final class ResultRule {
               "write how many took under takes"));
     } else {
       row.setResult(1, outcome.equals("taken") ? 1 : 0);
+    }
+  }
+
+  /** A result that isn't there: what that means, the dictionary says. */
+  private void blank(RecordRow row, int grafts, Here here) {
+    RecordColumn column = here.sheet().reads(TAKES) ? TAKES : OUTCOME;
+    boolean planned = row.has(GRAFT_DATE) && row.code(GRAFT_DATE) > today.toEpochDay();
+    Optional<BlankResult> said = here.sheet().rules().blankResult();
+    boolean failed =
+        said.equals(Optional.of(BlankResult.FAILED))
+            && BlankResults.isBlank(here.sheet())
+            && !planned;
+    if (failed) {
+      row.setResult(grafts, 0);
+      here.add(
+          ProblemKind.BLANK_AS_FAILED,
+          column,
+          new Wording("", "", "read as failed, as the dictionary says of blank results"));
+      return;
+    }
+    row.setUnassessed(grafts);
+    if (BlankResults.asks(here.sheet())) {
+      here.add(
+          ProblemKind.NO_RESULT,
+          column,
+          new Wording(
+              "", "a result", "counted as unassessed, not as failed; fill it in if it is known"));
+    } else {
+      here.add(
+          ProblemKind.UNASSESSED,
+          column,
+          new Wording(
+              here.sheet().typed(column), "", "kept, but counted neither as taken nor as failed"));
     }
   }
 

@@ -63,6 +63,11 @@ final class RowReport {
     return false;
   }
 
+  /** Whether a problem of a kind was found. */
+  boolean failed(ProblemKind kind) {
+    return errors.stream().anyMatch(error -> error.kind() == kind);
+  }
+
   /** Hands on what was found: of a row of totals only that it is one. */
   void end() {
     if (errors.isEmpty()) {

@@ -9,6 +9,8 @@ final class RowRules implements PassRules {
   private final RecordsLayout layout;
   private final CropProfile crop;
   private final ResultRule results;
+  private final TotalRows totals;
+  private final BlankResults blanks;
   private final DateRule dates;
   private final Derivation derivation;
   private final StorageRule storage;
@@ -30,7 +32,9 @@ final class RowRules implements PassRules {
   RowRules(Options options, RecordsLayout layout, Places places) {
     this.layout = layout;
     this.crop = options.crop();
-    this.results = new ResultRule(layout);
+    this.results = new ResultRule(layout, options.today());
+    this.totals = new TotalRows(layout);
+    this.blanks = new BlankResults(options.today().toEpochDay());
     this.dates = new DateRule(layout, options.today());
     this.derivation = new Derivation(layout);
     this.storage = crop == null ? null : new StorageRule(crop);
@@ -57,6 +61,7 @@ final class RowRules implements PassRules {
   @Override
   public void apply(RecordRow row, SheetReader sheet, RowReport report) {
     results.apply(row, sheet, report);
+    totals.apply(row, sheet, report);
     percents.see(row, sheet, report);
     dates.apply(row, sheet, report);
     derivation.apply(row, sheet, report);
@@ -73,19 +78,34 @@ final class RowRules implements PassRules {
     dates.keep(sheet, report);
     ids.keep(row, sheet, report.place());
     sameBatch.keep(row, sheet, report);
-    summaries.add(row, sheet, report.place());
+    summaries.add(row, sheet, report);
+    blanks.add(row, sheet, report);
     evidence.add(row);
     assessmentDays.add(row);
   }
 
   @Override
   public void endSheet(ProblemLog log) {
+    totals.endSheet();
+    blanks.close(log);
     summaries.close(log);
     percents.close(log);
   }
 
   @Override
   public void close(Sheets sheets, String sources, ProblemLog log) {
+    if (crop == null) {
+      log.add(
+          ProblemKind.NO_CROP,
+          Place.whole(sources.contains(", ") ? "all files" : sources),
+          "",
+          () ->
+              new Wording(
+                  "no crop named",
+                  "",
+                  "limits that differ between crops (storage, days to the count, grafts in a row,"
+                      + " take) weren't checked"));
+    }
     ids.close(layout.track(RecordColumn.SEASON).levels().size(), log);
     new NameChecks(layout, sheets, log).run();
     evidence.close(sources, crop, log);

@@ -18,6 +18,16 @@ interface RowSource {
     return Optional.empty();
   }
 
+  /** The worksheet, if it is one of a workbook. */
+  default Optional<String> sheet() {
+    return Optional.empty();
+  }
+
+  /** Whether it is passed over where it doesn't hold records, as one worksheet of several. */
+  default boolean mayBeLeftOut() {
+    return false;
+  }
+
   /** What else must be known to read its numbers. */
   default boolean semicolons() {
     return false;

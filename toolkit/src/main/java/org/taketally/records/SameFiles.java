@@ -30,7 +30,7 @@ final class SameFiles {
   }
 
   private static boolean same(RowSource one, RowSource other) {
-    if (one.path().isEmpty() || other.path().isEmpty()) {
+    if (one.path().isEmpty() || other.path().isEmpty() || one.path().equals(other.path())) {
       return false;
     }
     Path path = one.path().get();

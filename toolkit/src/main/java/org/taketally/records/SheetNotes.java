@@ -1,8 +1,13 @@
 package org.taketally.records;
 
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.taketally.terms.Problem;
@@ -14,7 +19,12 @@ final class SheetNotes {
   private final Dictionary dictionary;
   private final ProblemLog log;
   private final Set<String> met = new HashSet<>();
-  private final Set<String> said = new LinkedHashSet<>();
+  private final Map<String, String> said = new LinkedHashMap<>();
+  private final Set<String> batches = new LinkedHashSet<>();
+  private final Set<String> ignored = new LinkedHashSet<>();
+  private final Set<String> ownHeadings = new LinkedHashSet<>();
+  private final Set<String> allHeadings = new LinkedHashSet<>();
+  private final List<String> sources = new ArrayList<>();
 
   SheetNotes(Dictionary dictionary, ProblemLog log) {
     this.dictionary = dictionary;
@@ -22,8 +32,16 @@ final class SheetNotes {
   }
 
   void add(String file, Headings headings, SheetRules rules) {
+    sources.add(file);
     met.addAll(headings.meaning().values());
-    said.addAll(rules.columns().keySet());
+    met.addAll(rules.constants().keySet());
+    rules.columns().forEach((name, entry) -> said.put(name, entry.from().orElse(name)));
+    batches.addAll(rules.batches());
+    ignored.addAll(rules.ignore());
+    allHeadings.addAll(headings.all());
+    headings.meaning().values().stream()
+        .filter(name -> !KnownColumns.isKnown(name))
+        .forEach(ownHeadings::add);
     Place header = new Place(file, 1);
     headings
         .respelled()
@@ -45,21 +63,111 @@ final class SheetNotes {
                     () -> new Wording(name, "", "passed over: it is worked out from the others")));
   }
 
-  /** Says which columns of the dictionary no sheet has. */
+  /**
+   * Refuses words of the dictionary that must be slips: no sheet has them, and one has nearly the
+   * same. Says which others no sheet has.
+   */
   void close() {
-    said.removeAll(met);
+    dictionary.unmatched(sources).forEach(this::requireFile);
+    for (String name : batches) {
+      requireBatch(name);
+    }
+    ignored.removeAll(allHeadings);
+    ignored.forEach(name -> refuseIfNear("ignore", name, ownHeadings));
+    met.forEach(said::remove);
     said.remove(Assessments.ALIVE.name());
-    for (String name : said) {
+    said.forEach(
+        (name, from) -> {
+          refuseIfNear("columns." + name, from, ownHeadings);
+          unused(name, from);
+        });
+  }
+
+  private void unused(String name, String from) {
+    log.add(
+        ProblemKind.DICTIONARY_UNUSED,
+        Place.whole(dictionary.name()),
+        name,
+        () ->
+            new Wording(
+                from,
+                "a heading that some file has",
+                "correct \"from\", or take the column out of the dictionary"));
+  }
+
+  private void requireFile(String pattern) {
+    List<String> names =
+        sources.stream()
+            .filter(dictionary::unnamed)
+            .flatMap(source -> SheetName.plain(source).stream())
+            .toList();
+    refuseIfNear("files", pattern, names);
+    log.add(
+        ProblemKind.DICTIONARY_FILE,
+        Place.whole(dictionary.name()),
+        "files",
+        () -> new Wording(pattern, "", "none of the files read has such a name"));
+  }
+
+  private void requireBatch(String name) {
+    if (!met.contains(name)) {
+      String near =
+          NameLikeness.nearest(name, List.copyOf(met))
+              .map(like -> "; did you mean " + like + "?")
+              .orElse("");
+      throw slip("batches", name, "a column that some file has", "correct the name" + near);
+    }
+  }
+
+  private void refuseIfNear(String where, String name, Collection<String> names) {
+    String plain = NameLikeness.plain(name);
+    for (String one : names) {
+      if (NameLikeness.similarity(plain, NameLikeness.plain(one)) >= NameLikeness.NEARLY_ALIKE) {
+        throw slip(where, name, "a name that some file has", "did you mean \"" + one + "\"?");
+      }
+    }
+  }
+
+  private RecordsUnreadable slip(String where, String found, String expected, String remedy) {
+    return new RecordsUnreadable(
+        new Problem(Severity.ERROR, dictionary.name(), 0, where, found, expected, remedy));
+  }
+
+  /** Says which worksheets of a workbook weren't read. */
+  void notRead(RowSource source, List<RowSource> all) {
+    Path path = source.path().orElseThrow();
+    List<String> read =
+        all.stream()
+            .filter(one -> one.path().equals(source.path()))
+            .flatMap(one -> one.sheet().stream())
+            .toList();
+    for (String sheet : XlsxSource.notRead(path, read)) {
       log.add(
-          ProblemKind.DICTIONARY_UNUSED,
-          Place.whole(dictionary.name()),
-          name,
+          ProblemKind.SHEET_NOT_NAMED,
+          Place.whole(path.toString()),
+          "",
           () ->
               new Wording(
-                  name,
-                  "a heading that some file has",
-                  "correct \"from\", or take the column out of the dictionary"));
+                  "sheet " + sheet,
+                  "",
+                  "not read, because others are named or it is hidden; to read it, name it under"
+                      + " \"sheets\" in the dictionary"));
     }
+  }
+
+  /** Says that a worksheet doesn't hold records, and why. */
+  void leftOut(RowSource source, RecordsUnreadable why) {
+    log.add(
+        ProblemKind.SHEET_LEFT_OUT,
+        Place.whole(source.name()),
+        "",
+        () ->
+            new Wording(
+                why.problem().found(),
+                why.problem().expected(),
+                "the worksheet was left out; if it holds records, "
+                    + why.problem().remedy()
+                    + "; if not, name the others under \"sheets\""));
   }
 
   /** Says of each column of the user's own whether it holds numbers or names, and why. */

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /** Turns the raw rows of one sheet into typed rows, reporting what can't be read. */
 final class SheetReader {
@@ -17,6 +18,9 @@ final class SheetReader {
   private final String[] headingOf;
   private final int extraField;
   private final int[] fieldOf;
+  private final SheetSurvey survey;
+  private final SheetSurvey.Example share;
+  private final boolean counts;
   private RawRow current;
 
   private record Constant(int place, FieldValue value) {}
@@ -25,7 +29,12 @@ final class SheetReader {
     this.headings = headings;
     this.rules = rules;
     this.extraField = headings.all().indexOf(SetAside.EXTRA);
-    FieldReaders readers = new FieldReaders(rules, source.semicolons());
+    this.survey = SheetSurvey.of(source, headings, rules);
+    this.share =
+        survey.shown(RecordColumn.TAKES.columnName(), SheetSurvey.Doubt.SHARES).orElse(null);
+    this.counts =
+        survey.shown(RecordColumn.TAKES.columnName(), SheetSurvey.Doubt.COUNTS).isPresent();
+    FieldReaders readers = new FieldReaders(rules, source.semicolons(), survey);
     for (Map.Entry<Integer, String> one : headings.meaning().entrySet()) {
       columns.add(column(one.getKey(), one.getValue(), readers, layout));
     }
@@ -151,6 +160,21 @@ final class SheetReader {
   /** Whether numbers of a column are in another unit than ours. */
   boolean converts(RecordColumn column) {
     return rules.column(column.columnName()).unit().isPresent();
+  }
+
+  /** What was seen before reading. */
+  SheetSurvey survey() {
+    return survey;
+  }
+
+  /** A take that is a share of the grafts, so that a 1 in this sheet may mean all of them. */
+  Optional<SheetSurvey.Example> share() {
+    return Optional.ofNullable(share);
+  }
+
+  /** Whether takes above 1 show that takes are counts, though some have a decimal sign. */
+  boolean counts() {
+    return counts;
   }
 
   Map<String, String> spellings(RecordColumn column) {

@@ -1,6 +1,7 @@
 package org.taketally.records;
 
 import java.nio.charset.Charset;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -10,7 +11,7 @@ import java.util.Set;
  *
  * @param encoding of the text, UTF-8 where not said
  * @param delimiter between fields, where said
- * @param sheet the sheet of a workbook, where said
+ * @param sheets the sheets of a workbook to be read, all where none is named
  * @param decimal the decimal sign, where said
  * @param dates the pattern of dates, where said
  * @param missing what stands for "not recorded", beside blank
@@ -18,18 +19,22 @@ import java.util.Set;
  * @param columns our column name to what is said of it
  * @param constants our column name to the value all rows have
  * @param ignore headings to leave out
+ * @param blankResult what a blank result means, where said
+ * @param batches columns that group grafts treated together, beside ours
  */
 record SheetRules(
     Charset encoding,
     Optional<Character> delimiter,
-    Optional<String> sheet,
+    List<String> sheets,
     Optional<Character> decimal,
     Optional<String> dates,
     Set<String> missing,
     int seasonStart,
     Map<String, ColumnEntry> columns,
     Map<String, String> constants,
-    Set<String> ignore) {
+    Set<String> ignore,
+    Optional<BlankResult> blankResult,
+    Set<String> batches) {
 
   ColumnEntry column(String name) {
     return columns.getOrDefault(name, ColumnEntry.NONE);

@@ -23,7 +23,7 @@ final class SourceFiles {
     }
     List<RowSource> sources = new ArrayList<>();
     for (Path file : files) {
-      sources.add(open(file, dictionary.rules(file.toString())));
+      sources.addAll(open(file, dictionary.rules(file.toString())));
     }
     return sources;
   }
@@ -46,11 +46,11 @@ final class SourceFiles {
     return files;
   }
 
-  private static RowSource open(Path file, SheetRules rules) {
+  private static List<RowSource> open(Path file, SheetRules rules) {
     boolean wideText = rules.encoding().name().toUpperCase(Locale.ROOT).startsWith("UTF-16");
     return FileSigns.form(file, wideText) == FileSigns.Form.WORKBOOK
-        ? new XlsxSource(file, rules.sheet())
-        : new CsvSource(file, rules, headings -> known(headings, rules));
+        ? XlsxSource.sheets(file, rules.sheets())
+        : List.of(new CsvSource(file, rules, headings -> known(headings, rules)));
   }
 
   private static int known(List<String> headings, SheetRules rules) {

@@ -9,7 +9,10 @@ import it.unimi.dsi.fastutil.longs.Long2LongOpenHashMap;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Looks, file by file, for batch rows that only sum up the single grafts of the same file. */
+/**
+ * Looks, file by file, for batch rows that only sum up the single grafts of the same file, or the
+ * rows of the same cultivar and rootstock right above.
+ */
 final class SummaryRows {
 
   private static final int FEW = 3;
@@ -20,18 +23,52 @@ final class SummaryRows {
   private final Long2LongOpenHashMap singles = new Long2LongOpenHashMap();
   private final List<Batch> batches = new ArrayList<>();
 
+  private long runKey;
+  private long runRows;
+  private long runGrafts;
+  private long runTakes;
+
   private record Batch(Place place, String heading, long key, int grafts, int takes) {}
 
-  void add(RecordRow row, SheetReader sheet, Place place) {
+  void add(RecordRow row, SheetReader sheet, RowReport report) {
     if (!row.assessed()) {
       return;
     }
+    Place place = report.place();
     long key = key(row);
+    sumOfRun(key, row, sheet, report);
     if (row.grafts() == 1) {
       singles.addTo(key, (1L << COUNT_BITS) + row.takes());
     } else if (batches.size() < BATCHES_KEPT) {
       batches.add(new Batch(place, sheet.heading(GRAFTS), key, row.grafts(), row.takes()));
     }
+  }
+
+  /** Asks whether a row sums up those of its own names right above it. */
+  private void sumOfRun(long key, RecordRow row, SheetReader sheet, RowReport report) {
+    if (key != runKey) {
+      runRows = 0;
+      runGrafts = 0;
+      runTakes = 0;
+      runKey = key;
+    }
+    if (runRows >= FEW && runGrafts == row.grafts() && runTakes == row.takes()) {
+      String found = row.takes() + " of " + row.grafts();
+      String expected =
+          "a batch of its own: the %,d rows above, of the same cultivar and rootstock, come to as many"
+              .formatted(runRows);
+      report.add(
+          ProblemKind.LOOKS_LIKE_SUMMARY,
+          sheet.heading(GRAFTS),
+          () ->
+              new Wording(
+                  found,
+                  expected,
+                  "take the row out if it sums them up; else each graft counts twice"));
+    }
+    runRows++;
+    runGrafts += row.grafts();
+    runTakes += row.takes();
   }
 
   private static long key(RecordRow row) {
@@ -60,6 +97,9 @@ final class SummaryRows {
                     "take the row out if it sums them up; else each graft counts twice"));
       }
     }
+    runRows = 0;
+    runGrafts = 0;
+    runTakes = 0;
     singles.clear();
     batches.clear();
   }

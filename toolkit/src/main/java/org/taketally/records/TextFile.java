@@ -65,6 +65,11 @@ final class TextFile {
     return bytes;
   }
 
+  /** Whether a field holds a NUL, other than those of the line added at the end. */
+  static boolean hasNul(String field) {
+    return field.indexOf('\u0000') >= 0 && !field.endsWith(END);
+  }
+
   static boolean isEnd(String[] fields) {
     return fields.length == 1 && fields[0].equals(END);
   }
@@ -117,10 +122,15 @@ final class TextFile {
     return text.toString();
   }
 
-  /** A reader that gives one more line after the last. */
+  /**
+   * A reader that gives one more line after the last. A carriage return right before a quotation
+   * mark becomes a line feed: it ends a line just as well, and where it is the last character of a
+   * quoted field, the parser would take it and the line end after the mark for one line end.
+   */
   private static final class Ended extends FilterReader {
     private final String end = "\n" + END;
     private int given = -1;
+    private boolean held;
 
     Ended(Reader text) {
       super(text);
@@ -128,8 +138,11 @@ final class TextFile {
 
     @Override
     public int read(char[] buffer, int offset, int length) throws IOException {
+      if (length == 0) {
+        return 0;
+      }
       if (given < 0) {
-        int count = super.read(buffer, offset, length);
+        int count = text(buffer, offset, length);
         if (count >= 0) {
           return count;
         }
@@ -142,6 +155,35 @@ final class TextFile {
       end.getChars(given, given + count, buffer, offset);
       given += count;
       return count;
+    }
+
+    /** The text itself; a carriage return at the end of the buffer waits for what follows. */
+    private int text(char[] buffer, int offset, int length) throws IOException {
+      int start = held ? 1 : 0;
+      if (held && length == 1) {
+        buffer[offset] = '\r';
+        held = false;
+        return 1;
+      }
+      int count = super.read(buffer, offset + start, length - start);
+      if (count < 0 && !held) {
+        return -1;
+      }
+      if (held) {
+        buffer[offset] = '\r';
+        held = false;
+      }
+      int all = start + Math.max(count, 0);
+      for (int i = offset + 1; i < offset + all; i++) {
+        if (buffer[i] == '"' && buffer[i - 1] == '\r') {
+          buffer[i - 1] = '\n';
+        }
+      }
+      if (count > 0 && buffer[offset + all - 1] == '\r' && all > 1) {
+        held = true;
+        all--;
+      }
+      return all;
     }
 
     @Override

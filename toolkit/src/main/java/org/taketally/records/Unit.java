@@ -11,7 +11,8 @@ enum Unit {
   MILLIMETRE("mm", Set.of("mm"), 0, 1),
   CENTIMETRE("mm", Set.of("cm"), 0, 10),
   INCH("mm", Set.of("in", "inch", "inches", "\""), 0, 25.4),
-  PERCENT("grafts", Set.of("%", "percent"), 0, 1);
+  PERCENT("grafts", Set.of("%", "percent"), 0, 1),
+  SHARE("grafts", Set.of("share"), 0, 100);
 
   private final String ours;
 
@@ -36,7 +37,7 @@ enum Unit {
   /** The unit of that name, if numbers of the column can be in it. */
   static Optional<Unit> of(ColumnRule rule, String name) {
     for (Unit unit : values()) {
-      boolean fits = unit != PERCENT || isTakes(rule);
+      boolean fits = (unit != PERCENT && unit != SHARE) || isTakes(rule);
       if (fits
           && unit.ours.equals(rule.unit())
           && unit.names.contains(name.toLowerCase(Locale.ROOT))) {
@@ -54,7 +55,7 @@ enum Unit {
     return switch (rule.unit()) {
       case "°C" -> "\"C\" or \"F\"";
       case "mm" -> "\"mm\", \"cm\" or \"inch\"";
-      case "grafts" -> isTakes(rule) ? "\"percent\"" : "no unit";
+      case "grafts" -> isTakes(rule) ? "\"percent\" or \"share\"" : "no unit";
       default -> "no unit";
     };
   }

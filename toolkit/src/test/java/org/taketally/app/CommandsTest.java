@@ -248,6 +248,40 @@ class CommandsTest {
   }
 
   @Test
+  void analyse_stops_where_blanks_read_two_ways_and_goes_on_once_told() throws IOException {
+    Path sheet =
+        Files.writeString(
+            folder.resolve("marks.csv"),
+            "cultivar,rootstock,outcome\n"
+                + "A,B,taken\n".repeat(20)
+                + "A,C,taken\nA,C,\n".repeat(10)
+                + "B,C,taken\nB,B,\n".repeat(10));
+    Outcome stopped = run("analyse", sheet);
+    assertThat(stopped.status()).isEqualTo(ExitStatus.NEEDS_A_PERSON);
+    assertThat(stopped.err()).contains("20 of 60 results blank", "\"blank_result\": \"failed\"");
+    Outcome told = run("analyse", sheet, "--blank-result", "failed");
+    assertThat(told.status()).isEqualTo(ExitStatus.FINE);
+    assertThat(told.err()).contains("60 grafts assessed, 40 took");
+  }
+
+  @Test
+  void repeated_counts_that_cannot_be_used_are_written_down() throws IOException {
+    Path sheet =
+        Files.writeString(
+            folder.resolve("grafts.csv"),
+            "record,cultivar,rootstock,graft_date,outcome\nG1,A,B,2024-03-01,taken\n");
+    Path counts =
+        Files.writeString(
+            folder.resolve("counts.csv"),
+            "record,assessed_date,alive\nG1,2024-04-01,1\nG9,2024-04-01,1\n");
+    Path out = folder.resolve("counted");
+    run("check", sheet, "--assessments", counts, "--out", out);
+    assertThat(Files.readString(out.resolve("set-aside-counts.csv")))
+        .contains("G9,2024-04-01,1")
+        .contains("expected a record among those kept");
+  }
+
+  @Test
   void check_names_every_planted_fault_and_loses_nothing() throws IOException {
     Path messy = ROOT.resolve("datasets/halden-bay-avocado-messy");
     List<Object> typed =
@@ -255,6 +289,8 @@ class CommandsTest {
             List.of(
                 "check",
                 "--all",
+                "--crop",
+                "avocado",
                 "--dictionary",
                 messy.resolve("dictionary.json"),
                 "--out",

@@ -137,7 +137,7 @@ class WorkbookTest {
   }
 
   @Test
-  void the_first_sheet_or_the_one_the_dictionary_names() throws IOException {
+  void all_sheets_or_the_one_the_dictionary_names() throws IOException {
     Path file =
         book(
             "two.xlsx",
@@ -149,7 +149,8 @@ class WorkbookTest {
                   book.newWorksheet("New"),
                   rows("cultivar,rootstock,outcome", "Orrin,Linnock,taken", "Orrin,Linnock,taken"));
             });
-    assertThat(READER.read(List.of(file)).takes()).isZero();
+    assertThat(READER.read(List.of(file)).grafts()).isEqualTo(3);
+    assertThat(READER.dictionary(naming("Old")).read(List.of(file)).takes()).isZero();
     assertThat(READER.dictionary(naming("New")).read(List.of(file)).takes()).isEqualTo(2);
     assertThatThrownBy(() -> READER.dictionary(naming("2024")).read(List.of(file)))
         .isInstanceOf(RecordsUnreadable.class)
