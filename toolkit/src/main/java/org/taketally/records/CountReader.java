@@ -46,7 +46,7 @@ final class CountReader implements FieldReader {
   private static String fraction(double value) {
     return value > 0 && value < 1
         ? "it looks like a share: write the count, or say \"unit\": \"share\" for this column in"
-              + " the dictionary"
+            + " the dictionary"
         : "write the count of grafts, not a mean or a score";
   }
 }

@@ -487,12 +487,12 @@ class SheetsAsKeptTest {
   void quoted_headings_are_read() throws IOException {
     assertThat(
             read("\"cultivar\",\"rootstock\",\"note, mine\",\"outcome\"\n"
-                     + "\"A\",\"B\",\"x\",\"taken\"\n")
+                    + "\"A\",\"B\",\"x\",\"taken\"\n")
                 .takes())
         .isEqualTo(1);
     assertThat(
             read("\"note; mine\";\"cultivar\";\"rootstock\";\"outcome\"\n"
-                     + "\"x\";\"A\";\"B\";\"taken\"\n")
+                    + "\"x\";\"A\";\"B\";\"taken\"\n")
                 .takes())
         .isEqualTo(1);
   }
