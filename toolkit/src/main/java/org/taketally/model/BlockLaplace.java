@@ -80,6 +80,14 @@ final class BlockLaplace implements Marginal {
     return point;
   }
 
+  /** The joint modes, unless an effect runs to infinity there. */
+  @Override
+  public double[] likelyEffects(double[] tau, double[] beta) {
+    JointMode mode = joint(tau, beta);
+    double[] likely = mode.beta();
+    return Double.isNaN(mode.logDensity) ? beta.clone() : likely;
+  }
+
   /** Modes of beta and deviations together, given tau, with a flat prior on beta. */
   JointMode joint(double[] tau, double[] betaStart) {
     System.arraycopy(betaStart, 0, deviations.rest, sorted.rest, betaStart.length);

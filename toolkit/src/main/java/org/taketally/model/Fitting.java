@@ -54,11 +54,9 @@ final class Fitting {
   }
 
   private TakeFit run(TakeModel model) {
-    double[] tau = new double[evidence.varying()];
-    Arrays.fill(tau, 0.25);
-    int parameters = tau.length + evidence.fixed();
-    Search search = new Search(marginal, options, new boolean[parameters]);
-    Point point = search.run(tau, FixedOnly.fit(evidence));
+    int parameters = evidence.varying() + evidence.fixed();
+    RestartedSearch search = new RestartedSearch(marginal, options, new boolean[parameters]);
+    Point point = search.run(FixedOnly.fit(evidence), evidence.cells());
     refuseRunaways(point);
     point = settle(point);
     int[] free = free(point);
@@ -85,7 +83,7 @@ final class Fitting {
     boolean[] fixed = new boolean[found.gradient.length];
     boolean any = false;
     for (int k = 0; k < tau.length; k++) {
-      if (tau[k] <= 2 * Search.FLOOR) {
+      if (RestartedSearch.isZero(tau[k])) {
         tau[k] = 0;
         fixed[k] = true;
         any = true;
@@ -180,7 +178,7 @@ final class Fitting {
     return range;
   }
 
-  private void warn(Point point, Search search) {
+  private void warn(Point point, RestartedSearch search) {
     List<String> columns = List.copyOf(ready.levels().keySet());
     for (int k = 0; k < point.tau.length; k++) {
       if (point.tau[k] == 0) {

@@ -8,6 +8,11 @@ interface Marginal {
   /** Value only. */
   Point at(double[] tau, double[] beta);
 
+  /** Fixed effects to start from at other variances, from those at hand. */
+  default double[] likelyEffects(double[] tau, double[] beta) {
+    return beta.clone();
+  }
+
   /** Adds gradient, information and variances to the point evaluated last. */
   void differentiate(Point point);
 }

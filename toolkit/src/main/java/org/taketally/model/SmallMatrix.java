@@ -38,6 +38,24 @@ final class SmallMatrix {
     return new SmallMatrix(factor);
   }
 
+  /** The same, with a diagonal as little larger as it takes to be positive definite. */
+  static SmallMatrix ofSteadied(double[][] matrix) {
+    SmallMatrix whole = of(matrix);
+    double least = 0;
+    for (int i = 0; i < matrix.length; i++) {
+      least = Math.max(least, 1e-10 * Math.abs(matrix[i][i]));
+    }
+    for (double added = 1e-10; whole == null; added *= 10) {
+      double[][] steadied = new double[matrix.length][];
+      for (int i = 0; i < matrix.length; i++) {
+        steadied[i] = matrix[i].clone();
+        steadied[i][i] += added * (Math.abs(matrix[i][i]) + least + Double.MIN_NORMAL);
+      }
+      whole = of(steadied);
+    }
+    return whole;
+  }
+
   /** L x. */
   double[] times(double[] x) {
     double[] product = new double[x.length];

@@ -1,0 +1,184 @@
+package org.taketally.model;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.IntStream;
+
+/**
+ * A search that starts again from other sides, because the log-likelihood can have several hills:
+ * cultivars against pairings, say, when most cultivars stand on one rootstock. The highest end is
+ * kept.
+ *
+ * <p>A variance that ends at zero is raised, and put in the place of each that doesn't. With few
+ * cells, where hills lie further apart and a search takes less than a millisecond, there are starts
+ * from all sides, and from what the model holds: the same with one variance kept at zero.
+ */
+final class RestartedSearch {
+
+  /** Standard deviation of 0.5 logits to begin with: what cultivars and hands usually show. */
+  static final double USUAL_TAU = 0.25;
+
+  /** Up to so many cells there are starts from all sides. */
+  private static final int FEW_CELLS = 100;
+
+  /** Above so many cells there is one other start, with all variances at zero raised. */
+  private static final int MANY_CELLS = 20_000;
+
+  /** Up to so many varying columns all their subsets are starts. */
+  private static final int FEW_COLUMNS = 4;
+
+  /** Less isn't another hill but another path up the same one. */
+  private static final double HIGHER = 1e-8;
+
+  private static final int ROUNDS = 4;
+
+  /** Variances of the starts: usual; levels that differ much; levels that stand for themselves. */
+  private static final double[] SCALES = {USUAL_TAU, 4, 36};
+
+  /** Starts at each scale that are climbed from, of all looked at. */
+  private static final int CLIMBED = 2;
+
+  private final Marginal marginal;
+  private final FitOptions options;
+  private final boolean[] held;
+  private Search best;
+  private Point point;
+
+  RestartedSearch(Marginal marginal, FitOptions options, boolean[] held) {
+    this.marginal = marginal;
+    this.options = options;
+    this.held = held;
+  }
+
+  /** The log of the search that ended highest. */
+  List<SearchStep> log() {
+    return best.log();
+  }
+
+  boolean converged() {
+    return best.converged();
+  }
+
+  /**
+   * Climbs from the usual start, then from others.
+   *
+   * @param cells how many there are
+   */
+  Point run(double[] beta, int cells) {
+    double[] tau = new double[held.length - beta.length];
+    Arrays.fill(tau, USUAL_TAU);
+    best = new Search(marginal, options, held);
+    point = best.run(tau, beta);
+    boolean few = cells <= FEW_CELLS && tau.length > 0;
+    if (few) {
+      allSides().forEach(start -> improves(start.tau, start.beta));
+    }
+    boolean higher = cells <= MANY_CELLS || (anyZero() && improves(raised(), point.beta.clone()));
+    for (int round = 0; round < ROUNDS && higher; round++) {
+      higher = false;
+      for (double[] start : otherSides()) {
+        higher |= improves(start, point.beta.clone());
+      }
+      for (int k = 0; k < tau.length && few; k++) {
+        higher |= !isZero(point.tau[k]) && improvesFromBelow(k);
+      }
+    }
+    return point;
+  }
+
+  private boolean improves(double[] tau, double[] beta) {
+    Search search = new Search(marginal, options, held);
+    Point end = search.run(tau, beta);
+    boolean higher =
+        end.logLikelihood
+            > point.logLikelihood + HIGHER * (1 + 1e-3 * Math.abs(point.logLikelihood));
+    if (higher) {
+      best = search;
+      point = end;
+    }
+    return higher;
+  }
+
+  /** From the best end with one variance kept at zero. */
+  private boolean improvesFromBelow(int k) {
+    boolean[] kept = held.clone();
+    kept[k] = true;
+    double[] tau = point.tau.clone();
+    tau[k] = Search.FLOOR;
+    Point end = new Search(marginal, options, kept).run(tau, point.beta.clone());
+    return improves(end.tau.clone(), end.beta.clone());
+  }
+
+  /** Of starts from all sides, the most promising at each scale. */
+  private List<Point> allSides() {
+    List<Point> starts = new ArrayList<>();
+    for (double scale : SCALES) {
+      subsets()
+          .mapToObj(subset -> start(subset, scale))
+          .filter(start -> !Double.isNaN(start.logLikelihood))
+          .sorted(Comparator.comparingDouble(start -> -start.logLikelihood))
+          .limit(CLIMBED)
+          .forEach(starts::add);
+    }
+    return starts;
+  }
+
+  /** Subsets of the varying columns as bits; of many columns those of one, all, and all but one. */
+  private IntStream subsets() {
+    int columns = point.tau.length;
+    return IntStream.range(1, 1 << columns)
+        .filter(
+            subset -> {
+              int wide = Integer.bitCount(subset);
+              return columns <= FEW_COLUMNS || wide == 1 || wide >= columns - 1;
+            });
+  }
+
+  private Point start(int subset, double scale) {
+    double[] tau = new double[point.tau.length];
+    for (int k = 0; k < tau.length; k++) {
+      tau[k] = (subset >> k & 1) == 1 ? scale : Search.FLOOR;
+    }
+    return marginal.at(tau, marginal.likelyEffects(tau, point.beta));
+  }
+
+  private boolean anyZero() {
+    return IntStream.range(0, point.tau.length).anyMatch(k -> !held[k] && isZero(point.tau[k]));
+  }
+
+  private double[] raised() {
+    double[] tau = point.tau.clone();
+    for (int k = 0; k < tau.length; k++) {
+      tau[k] = !held[k] && isZero(tau[k]) ? USUAL_TAU : tau[k];
+    }
+    return tau;
+  }
+
+  /** Each variance at zero raised to the usual, and in the place of each that isn't. */
+  private List<double[]> otherSides() {
+    List<double[]> starts = new ArrayList<>();
+    int[] free = IntStream.range(0, point.tau.length).filter(k -> !held[k]).toArray();
+    for (int zero : free) {
+      if (isZero(point.tau[zero])) {
+        double[] raised = point.tau.clone();
+        raised[zero] = USUAL_TAU;
+        starts.add(raised);
+        for (int other : free) {
+          if (!isZero(point.tau[other])) {
+            double[] exchanged = point.tau.clone();
+            exchanged[zero] = Math.min(4, point.tau[other]);
+            exchanged[other] = Search.FLOOR;
+            starts.add(exchanged);
+          }
+        }
+      }
+    }
+    return starts;
+  }
+
+  static boolean isZero(double tau) {
+    return tau <= 2 * Search.FLOOR;
+  }
+}
