@@ -1,0 +1,114 @@
+package org.taketally.plan.size;
+
+/**
+ * What a trial of two stocks is to show. Immutable: {@code TrialQuestion.of(0.8,
+ * 0.7).withPower(0.9)}.
+ *
+ * @param firstTake supposed take on the first stock, above 0 and below 1
+ * @param secondTake supposed take on the second stock, above 0 and below 1
+ * @param margin difference that would change what you do, above 0 and below 1; default 0.10
+ * @param power chance wanted that the trial shows it, above 0.05 and below 1; default 0.80
+ * @param secondPerFirst grafts on the second stock per graft on the first, above 0; default 1
+ * @param offType share of seedlings that aren't the stock they are sold as, 0 or more and below 1:
+ *     they take like the other stock, so that a difference looks smaller; default 0
+ */
+public record TrialQuestion(
+    double firstTake,
+    double secondTake,
+    double margin,
+    double power,
+    double secondPerFirst,
+    double offType) {
+
+  /**
+   * Chance of a false difference, both sides together, and of each one-sided test of equivalence.
+   */
+  public static final double ALPHA = 0.05;
+
+  public TrialQuestion {
+    requireTake(firstTake);
+    requireTake(secondTake);
+    if (!(margin > 0 && margin < 1)) {
+      throw new IllegalArgumentException(
+          "the margin must lie between 0 and 1, e.g. 0.1 for 10 points, got " + margin);
+    }
+    if (!(power > ALPHA && power < 1)) {
+      throw new IllegalArgumentException(
+          "the chance wanted must lie between %s and 1, e.g. 0.8 for 8 trials in 10, got %s"
+              .formatted(ALPHA, power));
+    }
+    if (!(secondPerFirst > 0 && secondPerFirst < Double.POSITIVE_INFINITY)) {
+      throw new IllegalArgumentException(
+          "grafts on the second stock per graft on the first must be above 0, got "
+              + secondPerFirst);
+    }
+    if (!(offType >= 0 && offType < 1)) {
+      throw new IllegalArgumentException(
+          "the share of seedlings off type must be 0 or more and below 1, e.g. 0.1, got "
+              + offType);
+    }
+  }
+
+  private static void requireTake(double take) {
+    if (!(take > 0 && take < 1)) {
+      throw new IllegalArgumentException(
+          "a supposed take must lie between 0 and 1, e.g. 0.7, got " + take);
+    }
+  }
+
+  /**
+   * The usual question.
+   *
+   * @param firstTake above 0 and below 1
+   * @param secondTake above 0 and below 1
+   * @return margin 10 points, chance 0.8, as many grafts on either stock, no off types
+   */
+  public static TrialQuestion of(double firstTake, double secondTake) {
+    return new TrialQuestion(firstTake, secondTake, 0.10, 0.80, 1, 0);
+  }
+
+  /**
+   * With another margin.
+   *
+   * @param other above 0 and below 1
+   * @return a new question
+   */
+  public TrialQuestion withMargin(double other) {
+    return new TrialQuestion(firstTake, secondTake, other, power, secondPerFirst, offType);
+  }
+
+  /**
+   * With another chance wanted.
+   *
+   * @param other above 0.05 and below 1
+   * @return a new question
+   */
+  public TrialQuestion withPower(double other) {
+    return new TrialQuestion(firstTake, secondTake, margin, other, secondPerFirst, offType);
+  }
+
+  /**
+   * With unequal stocks.
+   *
+   * @param other grafts on the second per graft on the first, above 0
+   * @return a new question
+   */
+  public TrialQuestion withSecondPerFirst(double other) {
+    return new TrialQuestion(firstTake, secondTake, margin, power, other, offType);
+  }
+
+  /**
+   * With seedlings off type.
+   *
+   * @param share 0 or more and below 1
+   * @return a new question
+   */
+  public TrialQuestion withOffType(double share) {
+    return new TrialQuestion(firstTake, secondTake, margin, power, secondPerFirst, share);
+  }
+
+  /** Take of the second stock's grafts as they come, off types among them. */
+  double secondTakeAsMixed() {
+    return secondTake + offType * (firstTake - secondTake);
+  }
+}

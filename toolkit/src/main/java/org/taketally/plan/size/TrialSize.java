@@ -1,0 +1,222 @@
+package org.taketally.plan.size;
+
+import java.util.OptionalInt;
+import java.util.function.IntPredicate;
+import org.taketally.answers.counts.DifferencePower;
+import org.taketally.answers.counts.MarginPower;
+import org.taketally.answers.counts.MarginPower.Question;
+
+/**
+ * How many grafts a trial of two stocks needs, to find a difference, and to show that there is none
+ * that matters.
+ *
+ * <pre>
+ *   single grafts: the normal approximation, both tails ({@link DifferencePower}, {@link MarginPower})
+ *   beds of m grafts, intraclass correlation rho, k beds of the first stock and k' of the second:
+ *     variance of a stock's mean   p (1 - p) (rho + (1 - rho) / m) / k
+ *     t tests with k + k' - 2 degrees of freedom
+ *   off types, share s: the difference seen is (1 - s) times the true one
+ * </pre>
+ *
+ * @param question what is to be shown
+ * @param units what is given a stock independently
+ * @param difference what finding the difference takes
+ * @param equivalence what showing "no difference that matters" takes, if there is none at all: both
+ *     stocks then take as the first
+ */
+public record TrialSize(
+    TrialQuestion question, TrialUnits units, Need difference, Need equivalence) {
+
+  private static final int MOST_UNITS = 20_000;
+
+  /** Grafts in a unit beyond which more of them change nothing that matters. */
+  private static final int ENDLESS = 100_000;
+
+  /**
+   * What one claim takes.
+   *
+   * @param reason whether it can be had
+   * @param firstGrafts grafts on the first stock; empty if it can't be had
+   * @param secondGrafts grafts on the second stock; empty if it can't be had
+   * @param firstUnits beds, trays or days of the first stock; empty if it can't be had or grafts
+   *     count one by one
+   * @param secondUnits the same of the second stock
+   * @param unitSize grafts in each unit: as asked for, or more where units are limited
+   * @param mostChance the chance that could be had with endless grafts, in the units there can be
+   *     at most; 0 to 1
+   */
+  public record Need(
+      Reason reason,
+      OptionalInt firstGrafts,
+      OptionalInt secondGrafts,
+      OptionalInt firstUnits,
+      OptionalInt secondUnits,
+      int unitSize,
+      double mostChance) {}
+
+  /** Whether a claim can be had. */
+  public enum Reason {
+    /** With the numbers given. */
+    ENOUGH_GRAFTS,
+    /** In the units there can be at most, if each holds more grafts than was said. */
+    LARGER_UNITS,
+    /** No number of grafts helps: there are too few beds, trays or days. */
+    TOO_FEW_UNITS,
+    /** No number of grafts helps: it isn't true of the takes supposed. */
+    NOT_TRUE
+  }
+
+  /**
+   * The size of a trial.
+   *
+   * @param question what is to be shown
+   * @param units what is given a stock independently
+   * @return grafts and units for either claim
+   */
+  public static TrialSize of(TrialQuestion question, TrialUnits units) {
+    return new TrialSize(
+        question, units, difference(question, units), equivalence(question, units));
+  }
+
+  private static Need difference(TrialQuestion question, TrialUnits units) {
+    double first = question.firstTake();
+    double second = question.secondTakeAsMixed();
+    if (first == second) {
+      return impossible(Reason.NOT_TRUE, units, TrialQuestion.ALPHA);
+    }
+    if (units.isSingle()) {
+      double grafts =
+          DifferencePower.twoSided(TrialQuestion.ALPHA)
+              .withRatio(question.secondPerFirst())
+              .grafts(first, second, question.power());
+      return single(grafts, question);
+    }
+    return inUnits(
+        question, units, (k, m) -> power(question, units, second, k, m).differs(first - second));
+  }
+
+  private static Need equivalence(TrialQuestion question, TrialUnits units) {
+    double take = question.firstTake();
+    if (units.isSingle()) {
+      double even =
+          new MarginPower(Question.MUCH_THE_SAME, question.margin(), TrialQuestion.ALPHA)
+              .grafts(take, take, question.power());
+      return single(even * (1 + 1 / question.secondPerFirst()) / 2, question);
+    }
+    return inUnits(
+        question,
+        units,
+        (k, m) -> power(question, units, take, k, m).equivalent(0, question.margin()));
+  }
+
+  private static Need single(double grafts, TrialQuestion question) {
+    int first = (int) Math.ceil(grafts - 1e-9);
+    return new Need(
+        Reason.ENOUGH_GRAFTS,
+        OptionalInt.of(first),
+        OptionalInt.of((int) Math.ceil(grafts * question.secondPerFirst() - 1e-9)),
+        OptionalInt.empty(),
+        OptionalInt.empty(),
+        1,
+        1);
+  }
+
+  private static Need impossible(Reason reason, TrialUnits units, double mostChance) {
+    OptionalInt none = OptionalInt.empty();
+    return new Need(reason, none, none, none, none, units.size(), mostChance);
+  }
+
+  /** Chance of the claim with k units of the first stock, m grafts in each. */
+  private interface Chance {
+    double of(int units, double size);
+  }
+
+  private static Need inUnits(TrialQuestion question, TrialUnits units, Chance chance) {
+    int most = units.most().orElse(MOST_UNITS);
+    double best = chance.of(most, ENDLESS);
+    if (best < question.power()) {
+      return impossible(Reason.TOO_FEW_UNITS, units, best);
+    }
+    if (chance.of(most, units.size()) >= question.power()) {
+      int k = least(2, most, n -> chance.of(n, units.size()) >= question.power());
+      return need(Reason.ENOUGH_GRAFTS, question, k, units.size(), best);
+    }
+    int m = least(units.size(), ENDLESS, size -> chance.of(most, size) >= question.power());
+    return need(Reason.LARGER_UNITS, question, most, m, best);
+  }
+
+  private static Need need(Reason reason, TrialQuestion question, int k, int m, double best) {
+    int second = secondUnits(question, k);
+    return new Need(
+        reason,
+        OptionalInt.of(Math.multiplyExact(k, m)),
+        OptionalInt.of(Math.multiplyExact(second, m)),
+        OptionalInt.of(k),
+        OptionalInt.of(second),
+        m,
+        best);
+  }
+
+  private static int secondUnits(TrialQuestion question, int first) {
+    return Math.max(1, (int) Math.round(first * question.secondPerFirst()));
+  }
+
+  /** The least whole number from {@code low} to {@code high} that is enough; {@code high} is. */
+  private static int least(int low, int high, IntPredicate enough) {
+    int below = low - 1;
+    int above = high;
+    while (above - below > 1) {
+      int middle = below + (above - below) / 2;
+      if (enough.test(middle)) {
+        above = middle;
+      } else {
+        below = middle;
+      }
+    }
+    return above;
+  }
+
+  private static FewUnitsPower power(
+      TrialQuestion question, TrialUnits units, double second, int k, double m) {
+    double perUnit = units.correlation() + (1 - units.correlation()) / m;
+    int others = secondUnits(question, k);
+    double first = question.firstTake();
+    double variance = perUnit * (first * (1 - first) / k + second * (1 - second) / others);
+    return new FewUnitsPower(Math.sqrt(variance), Math.max(1, k + others - 2), TrialQuestion.ALPHA);
+  }
+
+  /**
+   * The chance that a trial of so many grafts finds the difference, or shows that there is none
+   * that matters.
+   *
+   * @param firstGrafts grafts on the first stock, 2 or more; whole units of the trial's size where
+   *     stocks come by the unit
+   * @param claim which of the two
+   * @return chance, 0 to 1
+   */
+  public double chance(int firstGrafts, Claim claim) {
+    double second = claim == Claim.DIFFERENCE ? question.secondTakeAsMixed() : question.firstTake();
+    if (units.isSingle()) {
+      double even = firstGrafts * 2 / (1 + 1 / question.secondPerFirst());
+      return claim == Claim.DIFFERENCE
+          ? DifferencePower.twoSided(TrialQuestion.ALPHA)
+              .withRatio(question.secondPerFirst())
+              .power(question.firstTake(), second, firstGrafts)
+          : new MarginPower(Question.MUCH_THE_SAME, question.margin(), TrialQuestion.ALPHA)
+              .power(second, second, even);
+    }
+    int k = Math.max(2, Math.min(units.most().orElse(MOST_UNITS), firstGrafts / units.size()));
+    FewUnitsPower power = power(question, units, second, k, (double) firstGrafts / k);
+    return claim == Claim.DIFFERENCE
+        ? power.differs(question.firstTake() - second)
+        : power.equivalent(0, question.margin());
+  }
+
+  /** What a trial may show. */
+  public enum Claim {
+    /** The stocks differ. */
+    DIFFERENCE,
+    /** They differ by less than the margin. */
+    EQUIVALENCE
+  }
+}

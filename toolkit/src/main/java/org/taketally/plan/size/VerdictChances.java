@@ -1,0 +1,120 @@
+package org.taketally.plan.size;
+
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.IntConsumer;
+import java.util.stream.IntStream;
+import org.taketally.answers.AnswerOptions;
+import org.taketally.answers.RootstockVerdict;
+import org.taketally.answers.SuggestedModel;
+import org.taketally.answers.Verdict;
+import org.taketally.cells.Cells;
+import org.taketally.model.CannotFit;
+import org.taketally.model.TakeModel;
+
+/**
+ * What a planned trial would be likely to say: the trial is made up many times from what is
+ * supposed to be true, and each time analysed as its records would be, by the same model and rules.
+ *
+ * @param counts how often each verdict came out
+ * @param unanswered how often no verdict could be given
+ * @param trials trials made up
+ */
+public record VerdictChances(Map<Verdict, Integer> counts, int unanswered, int trials) {
+
+  public VerdictChances {
+    counts = Collections.unmodifiableMap(new EnumMap<>(counts));
+  }
+
+  /**
+   * How the trials are made up.
+   *
+   * @param truth what is supposed to be true
+   * @param answers margin, seed and the rest of what an analysis takes
+   * @param trials how many, 1 or more
+   * @param progress told after each trial how many are done; may come from any thread
+   */
+  public record Settings(
+      TrialTruth truth, AnswerOptions answers, int trials, IntConsumer progress) {
+
+    public Settings {
+      if (trials < 1) {
+        throw new IllegalArgumentException("trials to make up must be 1 or more, got " + trials);
+      }
+    }
+  }
+
+  /**
+   * Chances of each verdict.
+   *
+   * @param planned cells of the trial ({@link org.taketally.plan.layout.PlannedCells})
+   * @param settings what is true, and how often to try
+   * @return counts of verdicts
+   */
+  public static VerdictChances of(Cells planned, Settings settings) {
+    SimulatedTakes takes = new SimulatedTakes(planned, settings.truth());
+    TakeModel model = SuggestedModel.of(planned).model().compare("rootstock");
+    AtomicInteger done = new AtomicInteger();
+    List<Verdict> verdicts =
+        IntStream.range(0, settings.trials())
+            .parallel()
+            .mapToObj(
+                i -> {
+                  long seed = settings.answers().seed() * 1_000_003L + i;
+                  Verdict verdict = verdict(model, takes.draw(seed), settings.answers());
+                  settings.progress().accept(done.incrementAndGet());
+                  return Optional.ofNullable(verdict);
+                })
+            .flatMap(Optional::stream)
+            .toList();
+    Map<Verdict, Integer> counts = new EnumMap<>(Verdict.class);
+    verdicts.forEach(verdict -> counts.merge(verdict, 1, Integer::sum));
+    return new VerdictChances(counts, settings.trials() - verdicts.size(), settings.trials());
+  }
+
+  private static Verdict verdict(TakeModel model, Cells cells, AnswerOptions answers) {
+    try {
+      return RootstockVerdict.of(model, cells, answers).verdict();
+    } catch (CannotFit unanswered) {
+      return null;
+    }
+  }
+
+  /**
+   * Chance of a verdict.
+   *
+   * @param verdict which
+   * @return 0 to 1
+   */
+  public double chance(Verdict verdict) {
+    return (double) counts.getOrDefault(verdict, 0) / trials;
+  }
+
+  /**
+   * Chance that the trial settles the question one way or the other.
+   *
+   * @return chance of any verdict but {@code can't tell yet} and {@code entangled}, 0 to 1
+   */
+  public double settled() {
+    return counts.entrySet().stream()
+            .filter(e -> e.getKey() != Verdict.CANT_TELL_YET && e.getKey() != Verdict.ENTANGLED)
+            .mapToInt(Map.Entry::getValue)
+            .sum()
+        / (double) trials;
+  }
+
+  /**
+   * How far a chance may be off because it comes from so many trials: twice its standard error.
+   *
+   * @param chance 0 to 1
+   * @return half-width, 0 to 1
+   */
+  public double uncertainty(double chance) {
+    double kept = Math.max(chance * (1 - chance), 1.0 / trials);
+    return Math.min(1, 2 * Math.sqrt(kept / trials));
+  }
+}
