@@ -16,6 +16,7 @@ class LayerTest {
   private static final String BASE = "org.taketally.";
   private static final List<String> FLOW =
       List.of(
+          "files",
           "terms",
           "records",
           "cells",

@@ -5,11 +5,6 @@ import com.google.gson.JsonElement;
 import com.google.gson.JsonNull;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonPrimitive;
-import de.siegmar.fastcsv.writer.CsvWriter;
-import de.siegmar.fastcsv.writer.LineDelimiter;
-import java.io.IOException;
-import java.io.StringWriter;
-import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -17,6 +12,7 @@ import java.util.Locale;
 import java.util.stream.IntStream;
 import org.taketally.answers.AnswerColumn.Kind;
 import org.taketally.answers.counts.TakeCount;
+import org.taketally.files.Csv;
 import org.taketally.terms.Interval;
 import tech.tablesaw.api.BooleanColumn;
 import tech.tablesaw.api.DoubleColumn;
@@ -168,17 +164,12 @@ final class TableWriter {
   }
 
   static String csv(AnswerTable table) {
-    StringWriter out = new StringWriter();
-    try (CsvWriter writer = CsvWriter.builder().lineDelimiter(LineDelimiter.LF).build(out)) {
-      writer.writeRecord(table.columns().stream().map(AnswerColumn::columnName).toList());
-      for (List<Object> row : table.rows()) {
-        writer.writeRecord(
-            row.stream().map(value -> value == null ? "" : value.toString()).toList());
-      }
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
+    List<List<String>> lines = new ArrayList<>();
+    lines.add(table.columns().stream().map(AnswerColumn::columnName).toList());
+    for (List<Object> row : table.rows()) {
+      lines.add(row.stream().map(value -> value == null ? "" : value.toString()).toList());
     }
-    return out.toString();
+    return Csv.text(lines);
   }
 
   static JsonArray json(AnswerTable table) {

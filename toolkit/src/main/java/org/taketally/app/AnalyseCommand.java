@@ -3,7 +3,6 @@ package org.taketally.app;
 import com.google.gson.GsonBuilder;
 import com.google.gson.JsonObject;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -19,6 +18,7 @@ import org.taketally.answers.TakeMeaning;
 import org.taketally.cells.Cells;
 import org.taketally.cells.CellsOf;
 import org.taketally.cells.CountedRecords;
+import org.taketally.files.FileSet;
 import org.taketally.model.TakeModel;
 import org.taketally.publish.AnalysisPage;
 import org.taketally.records.Assessments;
@@ -74,6 +74,9 @@ final class AnalyseCommand implements Callable<Integer> {
   @Override
   public Integer call() throws IOException {
     costs.requireSense();
+    if (out.asked()) {
+      out.files("analyse", input.files()).requireFree("answers.html");
+    }
     List<String> said = new ArrayList<>();
     boolean rowsNeeded = rowsAsGiven || out.asked() || input.countedAgain();
     Analysis analysis = choices.named() && !rowsNeeded ? streamed() : held(said);
@@ -117,13 +120,14 @@ final class AnalyseCommand implements Callable<Integer> {
 
   /** The page of all answers, and every table as CSV. */
   private void write(GraftRecords records, Analysis analysis) throws IOException {
+    FileSet files = out.files("analyse", input.files());
+    files.add("answers.html", AnalysisPage.of(records, analysis).html());
     for (Answer answer : analysis.answers()) {
       for (AnswerTable table : answer.tables()) {
-        out.write(table.name() + ".csv", table.toCsv());
+        files.add(table.name() + ".csv", table.toCsv());
       }
     }
-    Path page = out.write("answers.html", AnalysisPage.of(records, analysis).html());
-    spec.commandLine().getErr().println("page and tables written: " + page);
+    spec.commandLine().getErr().println("page and tables written: " + files.write().get(0));
     spec.commandLine().getErr().flush();
   }
 
@@ -168,7 +172,7 @@ final class AnalyseCommand implements Callable<Integer> {
       spec.commandLine().getOut().println(text);
       spec.commandLine().getOut().flush();
     } else {
-      Files.writeString(json, text + "\n");
+      out.write(json, input.files(), text + "\n");
       new Printing(spec.commandLine().getOut()).paragraphs("Result written to " + json);
     }
   }

@@ -3,14 +3,17 @@ package org.taketally.app;
 import java.io.BufferedWriter;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.OutputStreamWriter;
 import java.io.PrintWriter;
+import java.io.Writer;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.taketally.cells.Cells;
+import org.taketally.files.SafeFile;
 import org.taketally.model.FitOptions;
 import org.taketally.model.TakeFit;
 import org.taketally.records.invented.BenchRecords;
@@ -74,9 +77,13 @@ final class BenchCommand implements Callable<Integer> {
 
   private void measure(BenchRecords.Size size, Path file) throws IOException, InterruptedException {
     if (Files.notExists(file)) {
-      try (BufferedWriter writer = Files.newBufferedWriter(file)) {
-        BenchRecords.write(size, 1, writer);
-      }
+      SafeFile.write(
+          file,
+          out -> {
+            Writer writer = new BufferedWriter(new OutputStreamWriter(out, StandardCharsets.UTF_8));
+            BenchRecords.write(size, 1, writer);
+            writer.flush();
+          });
     }
     Stopwatch reading = Stopwatch.start();
     Cells cells = BenchCells.read(file);
@@ -118,14 +125,12 @@ final class BenchCommand implements Callable<Integer> {
       throws IOException, InterruptedException {
     Path script = Files.createTempFile("taketally-fit", ".R");
     try (InputStream in = BenchCommand.class.getResourceAsStream("bench/fit.R")) {
-      Files.copy(in, script, StandardCopyOption.REPLACE_EXISTING);
+      SafeFile.write(script, in::transferTo);
       Process process =
           new ProcessBuilder("Rscript", script.toString(), tool, file.toString())
               .redirectError(ProcessBuilder.Redirect.DISCARD)
               .start();
-      String printed =
-          new String(
-              process.getInputStream().readAllBytes(), java.nio.charset.StandardCharsets.UTF_8);
+      String printed = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
       if (process.waitFor() != 0) {
         say("   %s: not measured (R, or a package of it, is missing)", tool);
         return;

@@ -4,6 +4,7 @@ import java.io.Console;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.function.BiConsumer;
+import org.taketally.files.Terminal;
 
 /** Tells how far a notebook is: in place on a terminal, one line at the end elsewhere. */
 final class CellProgress implements BiConsumer<Integer, Integer> {
@@ -34,8 +35,13 @@ final class CellProgress implements BiConsumer<Integer, Integer> {
   @Override
   public void accept(Integer done, Integer all) {
     if (terminal) {
-      out.print("\r%s: cell %d of %d".formatted(notebook, Math.min(done + 1, all), all));
-      out.print(done.equals(all) ? "\n" : "");
+      if (out instanceof Terminal lines) {
+        lines.restartLine();
+      }
+      out.print("%s: cell %d of %d".formatted(notebook, Math.min(done + 1, all), all));
+      if (done.equals(all)) {
+        out.println();
+      }
     } else if (done.equals(all)) {
       out.println("%s: ran %d %s".formatted(notebook, all, all == 1 ? "cell" : "cells"));
     }

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.stream.Stream;
+import org.taketally.files.FileSet;
 import org.taketally.publish.CheckPage;
 import org.taketally.records.Assessments;
 import org.taketally.records.GraftRecords;
@@ -42,13 +43,15 @@ final class CheckCommand implements Callable<Integer> {
     printing.paragraphs(RecordsOptions.counts(records.check()));
     Optional<Assessments> counts = input.assessments(records);
     if (records.provenance().rowsSetAside() > 0) {
-      out.setAside(records, printing);
+      out.setAside(records, input.files(), printing);
     }
     if (counts.isPresent() && counts.get().setAside().size() > 0) {
       out.setAside(counts.get(), printing);
     }
     if (out.asked()) {
-      printing.line("Written: " + out.write("check.html", CheckPage.of(records).html()));
+      FileSet page = out.files("check", input.files());
+      page.add("check.html", CheckPage.of(records).html());
+      printing.line("Written: " + page.write().get(0));
     }
     boolean needsAPerson =
         Stream.concat(

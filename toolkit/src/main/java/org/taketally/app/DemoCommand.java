@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import org.taketally.answers.Analysis;
 import org.taketally.answers.TakeMeaning;
+import org.taketally.files.FileSet;
+import org.taketally.files.Guard;
 import org.taketally.publish.SeasonSummary;
 import org.taketally.publish.SummaryOptions;
 import org.taketally.records.GraftRecords;
@@ -35,15 +37,22 @@ final class DemoCommand implements Callable<Integer> {
       description = "Folder for the records and the page (${DEFAULT-VALUE}).")
   private Path folder;
 
+  @Option(
+      names = "--replace",
+      description = "Write over files that Taketally did not write, or that were changed since.")
+  private boolean replace;
+
   @Override
   public Integer call() throws IOException {
     Printing printing = new Printing(spec.commandLine().getOut());
     Path clean = folder.resolve("records");
     Path messy = folder.resolve("records-as-kept");
-    BundledDatasets.copyTo(BundledDatasets.AVOCADO, clean);
-    BundledDatasets.copyTo(BundledDatasets.AVOCADO_MESSY, messy);
+    Guard guard = new Guard(List.of(), replace);
+    BundledDatasets.copyTo(BundledDatasets.AVOCADO, clean, guard);
+    BundledDatasets.copyTo(BundledDatasets.AVOCADO_MESSY, messy, guard);
     printing.paragraphs(
-        "Invented records of the Halden Bay growers' circle (avocado): everything about them is made up.");
+        "Invented records of the Halden Bay growers' circle (avocado): everything about them is"
+            + " made up.");
     RecordsReader reader = RecordsReader.withDefaults();
     GraftRecords records = reader.readFolder(clean, "grafts-*.csv");
     printing.paragraphs(RecordsOptions.counts(records.check()));
@@ -53,8 +62,8 @@ final class DemoCommand implements Callable<Integer> {
                 records, reader.assessments(List.of(clean.resolve("assessments.csv")), records));
     printing.analysis(analysis, List.of(TakeMeaning.of(records)));
     SummaryOptions options = SummaryOptions.defaults().circle("Halden Bay growers' circle");
-    OutFolder out = OutFolder.at(folder);
-    Path page = SummaryCommand.write(SeasonSummary.of(records, analysis, options), out).get(0);
+    FileSet files = FileSet.in(folder, "demo", guard);
+    Path page = SummaryCommand.write(SeasonSummary.of(records, analysis, options), files).get(0);
     printing.heading("Where to look next");
     printing.paragraphs("The same circle's sheets as volunteers keep them, faults and all:");
     printing.line(

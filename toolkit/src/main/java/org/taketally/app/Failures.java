@@ -2,6 +2,7 @@ package org.taketally.app;
 
 import java.io.IOException;
 import java.io.PrintWriter;
+import org.taketally.files.WouldReplace;
 import org.taketally.model.CannotFit;
 import org.taketally.publish.NothingToPublish;
 import org.taketally.records.RecordsUnreadable;
@@ -29,6 +30,9 @@ final class Failures implements IExecutionExceptionHandler {
     }
     if (failure instanceof IllegalArgumentException wrong) {
       return say(commandLine, ExitStatus.USAGE, wrong.getMessage());
+    }
+    if (failure instanceof WouldReplace spared) {
+      return say(commandLine, ExitStatus.USAGE, spared.getMessage());
     }
     if (failure instanceof IOException file) {
       return say(

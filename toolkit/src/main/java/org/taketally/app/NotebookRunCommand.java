@@ -2,7 +2,6 @@ package org.taketally.app;
 
 import java.io.IOException;
 import java.io.PrintWriter;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.HashSet;
@@ -10,6 +9,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.Callable;
+import org.taketally.files.FileSet;
+import org.taketally.files.Guard;
+import org.taketally.files.WouldReplace;
 import org.taketally.notebook.runner.NotebookPage;
 import org.taketally.notebook.runner.NotebookRunner;
 import org.taketally.notebook.runner.RunOptions;
@@ -62,6 +64,13 @@ final class NotebookRunCommand implements Callable<Integer> {
       description = "longest time for one cell (default: none)")
   private Double timeout;
 
+  @Option(
+      names = "--replace",
+      description =
+          "write over copies that were changed since, or that Taketally did not write (never over a"
+              + " notebook being run)")
+  private boolean replace;
+
   @Option(names = "--allow-errors", description = "go on after a cell that fails")
   private boolean allowErrors;
 
@@ -74,7 +83,6 @@ final class NotebookRunCommand implements Callable<Integer> {
   public Integer call() throws IOException {
     RunOptions options = options();
     requireNotebooks();
-    Files.createDirectories(out);
     int status = 0;
     for (Path notebook : notebooks) {
       status = Math.max(status, run(notebook, options));
@@ -83,7 +91,7 @@ final class NotebookRunCommand implements Callable<Integer> {
     return status;
   }
 
-  private void requireNotebooks() {
+  private void requireNotebooks() throws IOException {
     Set<Path> names = new HashSet<>();
     for (Path notebook : notebooks) {
       RecordsOptions.requireFile(spec.commandLine(), notebook);
@@ -94,33 +102,8 @@ final class NotebookRunCommand implements Callable<Integer> {
       }
     }
     for (Path notebook : notebooks) {
-      requireOther(out.resolve(notebook.getFileName()));
-      requireOther(page(notebook));
+      copies(notebook).requireFree(names(notebook));
     }
-  }
-
-  /** A notebook to be run must stay as it is, also where its folder is reached by another name. */
-  private void requireOther(Path written) {
-    for (Path notebook : notebooks) {
-      if (isSame(written, notebook)) {
-        throw wrong(
-            "the executed copy %s would replace the notebook %s itself; name another folder by --out"
-                .formatted(written, notebook));
-      }
-    }
-  }
-
-  private static boolean isSame(Path written, Path notebook) {
-    try {
-      return Files.exists(written) && Files.isSameFile(written, notebook);
-    } catch (IOException unreadable) {
-      return false;
-    }
-  }
-
-  private Path page(Path notebook) {
-    String name = notebook.getFileName().toString();
-    return out.resolve(name.replaceFirst("\\.ipynb$", "") + ".html");
   }
 
   private RunOptions options() {
@@ -141,12 +124,14 @@ final class NotebookRunCommand implements Callable<Integer> {
     return new ParameterException(spec.commandLine(), message);
   }
 
-  private int run(Path notebook, RunOptions options) {
+  private int run(Path notebook, RunOptions options) throws WouldReplace {
     PrintWriter told = spec.commandLine().getOut();
     RunReport report;
     try {
       report = runner(notebook, options).telling(new CellProgress(told, notebook)).run(notebook);
       write(notebook, report);
+    } catch (WouldReplace spared) {
+      throw spared;
     } catch (IOException | IllegalArgumentException unusable) {
       throw wrong(unusable.getMessage());
     }
@@ -162,15 +147,27 @@ final class NotebookRunCommand implements Callable<Integer> {
     return NotebookRunner.apart(options, folder);
   }
 
+  private FileSet copies(Path notebook) {
+    return FileSet.in(out, notebook.getFileName().toString(), new Guard(notebooks, replace));
+  }
+
+  /** Names of the executed copy and, if asked for, of the page. */
+  private String[] names(Path notebook) {
+    String name = notebook.getFileName().toString();
+    return html || plainPage
+        ? new String[] {name, name.replaceFirst("\\.ipynb$", "") + ".html"}
+        : new String[] {name};
+  }
+
   private void write(Path notebook, RunReport report) throws IOException {
-    PrintWriter told = spec.commandLine().getOut();
-    Path copy = out.resolve(notebook.getFileName());
-    report.notebook().write(copy);
-    told.println("wrote " + copy);
-    if (html || plainPage) {
-      Path page = page(notebook);
-      Files.writeString(page, NotebookPage.of(report.notebook(), plainPage));
-      told.println("wrote " + page);
+    FileSet copies = copies(notebook);
+    String[] names = names(notebook);
+    copies.add(names[0], report.notebook().text());
+    if (names.length > 1) {
+      copies.add(names[1], NotebookPage.of(report.notebook(), plainPage));
+    }
+    for (Path written : copies.write()) {
+      spec.commandLine().getOut().println("wrote " + written);
     }
   }
 }

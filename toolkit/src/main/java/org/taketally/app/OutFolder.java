@@ -1,8 +1,13 @@
 package org.taketally.app;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Collection;
+import java.util.List;
+import org.taketally.files.Content;
+import org.taketally.files.FileSet;
+import org.taketally.files.Guard;
+import org.taketally.files.WouldReplace;
 import org.taketally.records.Assessments;
 import org.taketally.records.GraftRecords;
 import org.taketally.records.SetAside;
@@ -11,45 +16,70 @@ import picocli.CommandLine.Option;
 /** The folder pages, tables and set-aside rows are written to; made when first needed. */
 final class OutFolder {
 
+  private static final int NAMES_TRIED = 1000;
+
   @Option(
       names = "--out",
       paramLabel = "DIR",
       description = "Write pages and tables too, into this folder (rows set aside: taketally-out).")
   private Path named;
 
+  @Option(
+      names = "--replace",
+      description =
+          "Write over files that Taketally did not write, or that were changed since (never over a"
+              + " file being read).")
+  private boolean replace;
+
   /** Whether pages and tables were asked for. */
   boolean asked() {
     return named != null;
   }
 
-  static OutFolder at(Path folder) {
-    OutFolder out = new OutFolder();
-    out.named = folder;
-    return out;
+  private Path folder() {
+    return named == null ? Path.of("taketally-out") : named;
   }
 
-  Path write(String name, String text) throws IOException {
-    Path folder = named == null ? Path.of("taketally-out") : named;
-    Files.createDirectories(folder);
-    Path file = folder.resolve(name);
-    Files.writeString(file, text);
-    return file;
+  private Guard guard(Collection<Path> inputs) {
+    return new Guard(List.copyOf(inputs), replace);
   }
 
-  void setAside(GraftRecords records, Printing printing) throws IOException {
-    setAside("Rows", "set-aside.csv", records.setAside(), printing);
+  /** Files of one command, to be written together. */
+  FileSet files(String command, Collection<Path> inputs) {
+    return FileSet.in(folder(), command, guard(inputs));
+  }
+
+  /** One file where the person said. */
+  void write(Path file, Collection<Path> inputs, String text) throws IOException {
+    FileSet.write(file, guard(inputs), Content.text(text));
+  }
+
+  /** Rows set aside, under the first name that is nobody's work. */
+  void setAside(GraftRecords records, Collection<Path> inputs, Printing printing)
+      throws IOException {
+    printing.paragraphs(aside("Rows", "set-aside", records.setAside(), inputs));
   }
 
   /** Repeated counts that can't be used: they are repaired and named with the others again. */
-  void setAside(Assessments counts, Printing printing) throws IOException {
-    setAside("Repeated counts", "set-aside-counts.csv", counts.setAside(), printing);
+  void setAside(Assessments counts, Collection<Path> inputs, Printing printing)
+      throws IOException {
+    printing.paragraphs(aside("Repeated counts", "set-aside-counts", counts.setAside(), inputs));
   }
 
-  private void setAside(String what, String name, SetAside rows, Printing printing)
+  private String aside(String what, String stem, SetAside rows, Collection<Path> inputs)
       throws IOException {
-    Path file = write(name, rows.csv());
-    printing.paragraphs(
-        "%s set aside stand in %s as they were typed, each with its reasons: correct them there and read that file together with the others."
-            .formatted(what, file));
+    WouldReplace last = null;
+    for (int i = 1; i <= NAMES_TRIED; i++) {
+      String name = i == 1 ? stem + ".csv" : stem + "-" + i + ".csv";
+      try {
+        Path file =
+            FileSet.in(folder(), name, Guard.of(inputs)).add(name, rows.csv()).write().get(0);
+        return "%s set aside stand in %s as they were typed, each with its reasons: correct them there and read that file together with the others."
+            .formatted(what, file);
+      } catch (WouldReplace taken) {
+        last = taken;
+      }
+    }
+    throw last;
   }
 }

@@ -98,6 +98,19 @@ final class RecordsOptions {
     return Optional.of(read);
   }
 
+  /** Every file that is read: records, counts, dictionary, crop profile. */
+  List<Path> files() {
+    List<Path> all = new ArrayList<>(files);
+    all.addAll(assessments);
+    if (dictionary != null) {
+      all.add(dictionary);
+    }
+    if (!CropProfiles.names().contains(crop)) {
+      all.add(Path.of(crop));
+    }
+    return all;
+  }
+
   GraftRecords read() {
     files.forEach(this::requireFile);
     return reader().read(files);

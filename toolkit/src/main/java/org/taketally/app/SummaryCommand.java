@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.taketally.answers.Analysis;
+import org.taketally.files.FileSet;
 import org.taketally.publish.SeasonSummary;
 import org.taketally.publish.SummaryOptions;
 import org.taketally.publish.privacy.PrivacyRule;
@@ -53,6 +54,8 @@ final class SummaryCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
+    FileSet files = out.files("summary", input.files());
+    files.requireFree("season.html", "season.md", "season.csv");
     GraftRecords records = input.read();
     input.report(records.check());
     Analysis analysis = AnalyseCommand.analysis(records, choices, false, new ArrayList<>());
@@ -64,16 +67,17 @@ final class SummaryCommand implements Callable<Integer> {
     options = season == null ? options : options.season(season);
     options = strict ? options.rule(PrivacyRule.strict()) : options;
     Printing printing = new Printing(spec.commandLine().getOut());
-    for (Path file : write(SeasonSummary.of(records, analysis, options), out)) {
+    for (Path file : write(SeasonSummary.of(records, analysis, options), files)) {
       printing.paragraphs("Written: " + file);
     }
     return ExitStatus.FINE;
   }
 
-  static List<Path> write(SeasonSummary summary, OutFolder out) throws IOException {
-    return List.of(
-        out.write("season.html", summary.html()),
-        out.write("season.md", summary.markdown()),
-        out.write("season.csv", summary.csv()));
+  static List<Path> write(SeasonSummary summary, FileSet files) throws IOException {
+    return files
+        .add("season.html", summary.html())
+        .add("season.md", summary.markdown())
+        .add("season.csv", summary.csv())
+        .write();
   }
 }

@@ -1,5 +1,6 @@
 package org.taketally.app;
 
+import org.taketally.files.Terminal;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 
@@ -51,10 +52,13 @@ public final class Taketally implements Runnable {
   }
 
   static CommandLine commandLine() {
-    return new CommandLine(new Taketally())
-        .setExecutionExceptionHandler(new Failures())
-        .setCaseInsensitiveEnumValuesAllowed(true)
-        .setUsageHelpAutoWidth(true);
+    CommandLine commands =
+        new CommandLine(new Taketally())
+            .setExecutionExceptionHandler(new Failures())
+            .setCaseInsensitiveEnumValuesAllowed(true)
+            .setUsageHelpAutoWidth(true)
+            .setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF));
+    return commands.setOut(Terminal.on(commands.getOut())).setErr(Terminal.on(commands.getErr()));
   }
 
   @Override

@@ -1,10 +1,6 @@
 package org.taketally.publish;
 
-import de.siegmar.fastcsv.writer.CsvWriter;
-import de.siegmar.fastcsv.writer.LineDelimiter;
-import java.io.IOException;
 import java.io.StringWriter;
-import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Optional;
 import org.taketally.answers.AnswerColumn;
@@ -14,6 +10,7 @@ import org.taketally.answers.Estimate;
 import org.taketally.answers.FactorVerdict;
 import org.taketally.answers.FactorVerdict.LevelTake;
 import org.taketally.answers.counts.TakeCount;
+import org.taketally.files.Csv;
 import org.taketally.publish.privacy.PublishedTable;
 import org.taketally.publish.privacy.PublishedTable.Entry;
 
@@ -42,28 +39,26 @@ final class SeasonCsv {
 
   String write() {
     StringWriter out = new StringWriter();
-    try (CsvWriter csv = CsvWriter.builder().lineDelimiter(LineDelimiter.LF).build(out)) {
-      csv.writeRecord(COLUMNS.stream().map(AnswerColumn::columnName).toList());
+    try (Csv csv = Csv.to(out)) {
+      csv.add(COLUMNS.stream().map(AnswerColumn::columnName).toList());
       facts.seasonTable().ifPresent(table -> rows(csv, "season", "", table));
       facts.cultivarTable().ifPresent(table -> rows(csv, "cultivar", "", table));
       facts.latestTable().ifPresent(table -> rows(csv, "cultivar", facts.latest(), table));
       facts.rootstockTable().ifPresent(table -> rows(csv, "rootstock", "", table));
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
     }
     return out.toString();
   }
 
-  private void rows(CsvWriter csv, String factor, String season, PublishedTable table) {
+  private void rows(Csv csv, String factor, String season, PublishedTable table) {
     for (Entry entry : table.entries()) {
       TakeCount count = facts.count(entry);
       String level = entry.merged() ? "other " + factor + "s" : entry.levels().get(0);
       Optional<Estimate> take =
           entry.merged() || !season.isEmpty() ? Optional.empty() : take(factor, level);
-      csv.writeRecord(
+      csv.add(
           factor,
-          asText(level),
-          asText(season),
+          level,
+          season,
           Long.toString(count.grafts()),
           Long.toString(count.takes()),
           take.map(e -> Double.toString(e.value())).orElse(""),
@@ -93,10 +88,5 @@ final class SeasonCsv {
 
   private String band(String factor, String level) {
     return factor.equals("cultivar") ? cultivar(level).map(c -> c.band().words()).orElse("") : "";
-  }
-
-  /** Spreadsheets take a cell that starts so for a formula; an apostrophe keeps it a text. */
-  private static String asText(String typed) {
-    return typed.matches("(?s)[=+\\-@\\t\\r].*") ? "'" + typed : typed;
   }
 }

@@ -137,6 +137,7 @@ final class RecordsPass implements PassRules.Sheets {
           }
         }
       }
+      setAside.end();
     }
     return close();
   }

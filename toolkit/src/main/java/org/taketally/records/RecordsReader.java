@@ -8,6 +8,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Set;
 import java.util.function.Predicate;
+import org.taketally.files.SafeFile;
 import org.taketally.terms.CropProfile;
 
 /**
@@ -149,7 +150,7 @@ public final class RecordsReader {
   public RecordsCheck scan(
       List<Path> files, Collection<String> wanted, RowVisitor visitor, Path setAside) {
     for (Path file : files) {
-      if (file.toAbsolutePath().normalize().equals(setAside.toAbsolutePath().normalize())) {
+      if (SafeFile.isSame(file, setAside)) {
         throw new IllegalArgumentException(
             "rows set aside would be written over %s, which is being read; choose another file"
                 .formatted(file));

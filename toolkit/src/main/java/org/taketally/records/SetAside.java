@@ -1,13 +1,12 @@
 package org.taketally.records;
 
-import de.siegmar.fastcsv.writer.CsvWriter;
 import java.io.IOException;
 import java.io.StringWriter;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.taketally.files.Csv;
+import org.taketally.files.SafeFile;
 
 /**
  * Rows that can't be used until a person repairs them: as typed, with place and reasons. The
@@ -75,9 +74,10 @@ public record SetAside(List<String> header, List<Row> rows) {
    */
   public String csv() {
     StringWriter text = new StringWriter();
-    CsvWriter csv = CsvWriter.builder().build(text);
-    csv.writeRecord(written(header));
-    rows.forEach(row -> csv.writeRecord(row.written()));
+    try (Csv csv = Csv.to(text)) {
+      csv.add(written(header));
+      rows.forEach(row -> csv.add(row.written()));
+    }
     return text.toString();
   }
 
@@ -94,6 +94,6 @@ public record SetAside(List<String> header, List<Row> rows) {
    * @throws IOException if it can't be written
    */
   public void write(Path path) throws IOException {
-    Files.writeString(path, csv(), StandardCharsets.UTF_8);
+    SafeFile.write(path, csv());
   }
 }

@@ -1,13 +1,13 @@
 package org.taketally.records;
 
-import de.siegmar.fastcsv.writer.CsvWriter;
 import java.io.IOException;
+import java.io.OutputStreamWriter;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.taketally.files.NewFile;
 
 /** Where rows that can't be used go. */
 interface SetAsideSink extends AutoCloseable {
@@ -16,6 +16,9 @@ interface SetAsideSink extends AutoCloseable {
   void begin(List<String> header);
 
   void add(SetAside.Row row);
+
+  /** Called once, after all rows; without it nothing was set aside that counts. */
+  default void end() {}
 
   @Override
   void close();
@@ -57,30 +60,42 @@ interface SetAsideSink extends AutoCloseable {
 
   /** Writes each row at once, so that none is held. */
   final class Csv implements SetAsideSink {
-    private final CsvWriter csv;
+    private final NewFile file;
+    private final org.taketally.files.Csv csv;
 
     Csv(Path path) {
       try {
-        csv = CsvWriter.builder().build(Files.newBufferedWriter(path, StandardCharsets.UTF_8));
+        file = NewFile.of(path);
+      } catch (IOException e) {
+        throw new UncheckedIOException(e);
+      }
+      csv = org.taketally.files.Csv.to(new OutputStreamWriter(file.out(), StandardCharsets.UTF_8));
+    }
+
+    @Override
+    public void begin(List<String> header) {
+      csv.add(SetAside.written(header));
+    }
+
+    @Override
+    public void add(SetAside.Row row) {
+      csv.add(row.written());
+    }
+
+    @Override
+    public void end() {
+      try {
+        csv.flush();
+        file.keep();
       } catch (IOException e) {
         throw new UncheckedIOException(e);
       }
     }
 
     @Override
-    public void begin(List<String> header) {
-      csv.writeRecord(SetAside.written(header));
-    }
-
-    @Override
-    public void add(SetAside.Row row) {
-      csv.writeRecord(row.written());
-    }
-
-    @Override
     public void close() {
       try {
-        csv.close();
+        file.close();
       } catch (IOException e) {
         throw new UncheckedIOException(e);
       }

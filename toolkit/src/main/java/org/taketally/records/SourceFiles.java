@@ -48,9 +48,11 @@ final class SourceFiles {
 
   private static List<RowSource> open(Path file, SheetRules rules) {
     boolean wideText = rules.encoding().name().toUpperCase(Locale.ROOT).startsWith("UTF-16");
-    return FileSigns.form(file, wideText) == FileSigns.Form.WORKBOOK
-        ? XlsxSource.sheets(file, rules.sheets())
-        : List.of(new CsvSource(file, rules, headings -> known(headings, rules)));
+    List<RowSource> written =
+        FileSigns.form(file, wideText) == FileSigns.Form.WORKBOOK
+            ? XlsxSource.sheets(file, rules.sheets())
+            : List.of(new CsvSource(file, rules, headings -> known(headings, rules)));
+    return written.stream().map(SetAsideAgain::of).toList();
   }
 
   private static int known(List<String> headings, SheetRules rules) {

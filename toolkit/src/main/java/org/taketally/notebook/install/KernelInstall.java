@@ -8,11 +8,11 @@ import java.io.IOException;
 import java.net.URISyntaxException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import javax.tools.ToolProvider;
+import org.taketally.files.SafeFile;
 import org.taketally.notebook.KernelMain;
 
 /**
@@ -69,14 +69,14 @@ public final class KernelInstall {
     Files.createDirectories(folder);
     Path jar = folder.resolve(JAR);
     if (!program.toRealPath().equals(jar)) {
-      Files.copy(program, jar, StandardCopyOption.REPLACE_EXISTING);
+      SafeFile.write(jar, out -> Files.copy(program, out));
     }
     Logo.write(folder);
     Path archive = folder.resolve(ARCHIVE);
     Files.deleteIfExists(archive);
     Optional<String> problem = ClassArchive.make(java(), options(), jar, archive);
     Gson pretty = new GsonBuilder().setPrettyPrinting().disableHtmlEscaping().create();
-    Files.writeString(
+    SafeFile.write(
         folder.resolve("kernel.json"), pretty.toJson(spec(jar, archive, problem.isEmpty())) + "\n");
     return new Installed(folder, problem);
   }

@@ -7,10 +7,10 @@ import java.awt.geom.AffineTransform;
 import java.awt.geom.Path2D;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import javax.imageio.ImageIO;
+import org.taketally.files.SafeFile;
 
 /**
  * The kernel's mark: a scion set into a stock with a wedge, and a leaf that has come out. Drawn on
@@ -31,7 +31,8 @@ final class Logo {
   private static final List<Shape> SHAPES =
       List.of(
           new Shape(
-              "M 0 12 C 0 4 4 0 12 0 L 52 0 C 60 0 64 4 64 12 L 64 52 C 64 60 60 64 52 64 L 12 64 C 4 64 0 60 0 52 Z",
+              "M 0 12 C 0 4 4 0 12 0 L 52 0 C 60 0 64 4 64 12 L 64 52 C 64 60 60 64 52 64 L 12 64 C"
+                  + " 4 64 0 60 0 52 Z",
               SKY),
           new Shape("M 22 34 L 42 34 L 42 64 L 22 64 Z", STOCK),
           new Shape("M 26 6 L 38 6 L 38 38 L 32 56 L 26 38 Z", SCION),
@@ -44,17 +45,18 @@ final class Logo {
 
   /** Writes {@code logo-svg.svg}, {@code logo-32x32.png} and {@code logo-64x64.png}. */
   static void write(Path folder) throws IOException {
-    Files.writeString(folder.resolve("logo-svg.svg"), svg());
+    SafeFile.write(folder.resolve("logo-svg.svg"), svg());
     for (int side : new int[] {32, 64}) {
       String name = "logo-%dx%d.png".formatted(side, side);
-      ImageIO.write(picture(side), "png", folder.resolve(name).toFile());
+      SafeFile.write(folder.resolve(name), out -> ImageIO.write(picture(side), "png", out));
     }
   }
 
   private static String svg() {
     StringBuilder svg =
         new StringBuilder(
-            "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 64 64\" role=\"img\"><title>Taketally</title>\n");
+            "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 64 64\""
+                + " role=\"img\"><title>Taketally</title>\n");
     for (Shape shape : SHAPES) {
       svg.append("<path d=\"%s\" fill=\"%s\"/>%n".formatted(shape.outline, shape.colour));
     }

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Collectors;
+import org.taketally.files.SafeFile;
 import org.taketally.notebook.KernelMain;
 import org.taketally.notebook.kernel.KernelSetup;
 import org.taketally.notebook.kernel.client.KernelConnection;
@@ -33,7 +34,7 @@ final class EngineApart implements CellEngine {
     try {
       ConnectionFile unused = ConnectionFile.unused();
       connectionFile = Files.createTempFile("taketally-kernel", ".json");
-      Files.writeString(connectionFile, unused.toJson());
+      SafeFile.write(connectionFile, unused.toJson());
       process =
           new ProcessBuilder(
                   Path.of(System.getProperty("java.home"), "bin", "java").toString(),

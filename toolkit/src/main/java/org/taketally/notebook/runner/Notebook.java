@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import org.taketally.files.SafeFile;
 
 /**
  * A notebook document, format 4. What isn't understood is kept as it is; cells without an id get
@@ -79,7 +80,16 @@ public final class Notebook {
    * @throws IOException if it can't be written
    */
   public void write(Path file) throws IOException {
-    Files.writeString(file, NotebookJson.text(json));
+    SafeFile.write(file, text());
+  }
+
+  /**
+   * The notebook as Jupyter writes it: indent 1, sorted names, final newline.
+   *
+   * @return JSON
+   */
+  public String text() {
+    return NotebookJson.text(json);
   }
 
   /**

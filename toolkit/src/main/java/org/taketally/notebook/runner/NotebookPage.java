@@ -23,6 +23,10 @@ public final class NotebookPage {
 
   private static final List<String> PICTURES = List.of("image/png", "image/jpeg", "image/gif");
 
+  /** Whatever slips in, a browser fetches nothing and runs nothing. */
+  private static final String NOTHING_LOADED =
+      "default-src 'none'; img-src data:; style-src 'unsafe-inline'";
+
   private final boolean plain;
   private final Parser parser = Parser.builder().extensions(TABLES).build();
   private final HtmlRenderer renderer;
@@ -30,8 +34,9 @@ public final class NotebookPage {
 
   private NotebookPage(boolean plain) {
     this.plain = plain;
-    renderer =
-        HtmlRenderer.builder().extensions(TABLES).escapeHtml(plain).sanitizeUrls(true).build();
+    HtmlRenderer.Builder html =
+        HtmlRenderer.builder().extensions(TABLES).escapeHtml(plain).sanitizeUrls(true);
+    renderer = (plain ? html.nodeRendererFactory(NamedPictures::new) : html).build();
   }
 
   /**
@@ -50,6 +55,10 @@ public final class NotebookPage {
     String title = notebook.title().isEmpty() ? "Notebook" : notebook.title();
     page.append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n");
     page.append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
+    if (plain) {
+      page.append("<meta http-equiv=\"Content-Security-Policy\" content=\"").append(NOTHING_LOADED);
+      page.append("\">\n");
+    }
     page.append("<title>").append(escape(title)).append("</title>\n<style>\n");
     page.append(style()).append("</style>\n</head>\n<body>\n<main>\n");
     notebook.cells().forEach(this::add);

@@ -7,11 +7,11 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.InputStreamReader;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
+import org.taketally.files.FileSet;
+import org.taketally.files.Guard;
 
 /** The data sets that travel inside the toolkit, the same files as in the folder datasets. */
 public final class BundledDatasets {
@@ -31,7 +31,8 @@ public final class BundledDatasets {
   private BundledDatasets() {}
 
   /**
-   * Copies a data set into a folder, replacing files of the same names.
+   * Copies a data set into a folder. Files of the same names are replaced if they were copied so
+   * before and nobody changed them since.
    *
    * @param dataset {@link #AVOCADO}, {@link #AVOCADO_MESSY} or {@link #WALNUT}
    * @param folder where to, made if it isn't there
@@ -40,18 +41,33 @@ public final class BundledDatasets {
    * @throws IOException if a file can't be written
    */
   public static List<Path> copyTo(String dataset, Path folder) throws IOException {
+    return copyTo(dataset, folder, Guard.of(List.of()));
+  }
+
+  /**
+   * Copies a data set into a folder.
+   *
+   * @param dataset {@link #AVOCADO}, {@link #AVOCADO_MESSY} or {@link #WALNUT}
+   * @param folder where to, made if it isn't there
+   * @param guard what may be written over
+   * @return the copied files, descriptions first, then in the order of the data package
+   * @throws IllegalArgumentException if no such data set is bundled
+   * @throws IOException if a file can't be written
+   */
+  public static List<Path> copyTo(String dataset, Path folder, Guard guard) throws IOException {
     List<String> names = new ArrayList<>(DESCRIPTIONS);
     names.addAll(resources(dataset));
-    Files.createDirectories(folder);
-    List<Path> copied = new ArrayList<>();
+    FileSet files = FileSet.in(folder, dataset, guard);
     for (String name : names) {
-      Path target = folder.resolve(name);
-      try (InputStream in = open(dataset, name)) {
-        Files.copy(in, target, StandardCopyOption.REPLACE_EXISTING);
-      }
-      copied.add(target);
+      files.add(
+          name,
+          out -> {
+            try (InputStream in = open(dataset, name)) {
+              in.transferTo(out);
+            }
+          });
     }
-    return copied;
+    return files.write();
   }
 
   private static List<String> resources(String dataset) throws IOException {

@@ -35,7 +35,8 @@ class NotebookPageTest {
         .startsWith("<!DOCTYPE html>")
         .contains("<title>Does &lt;rootstock&gt; matter?</title>")
         .contains(
-            "<div class=\"count\">[1]</div><pre class=\"code\"><code>a &lt; b &amp;&amp; c</code></pre>")
+            "<div class=\"count\">[1]</div><pre class=\"code\"><code>a &lt; b &amp;&amp;"
+                + " c</code></pre>")
         .contains("<pre>&lt;printed&gt;\n</pre>")
         .contains("<table><tr><td>rich</td></tr></table>")
         .doesNotContain("plain &amp; simple")
@@ -49,5 +50,26 @@ class NotebookPageTest {
     assertThat(page(true))
         .contains("plain &amp; simple", "&lt;script&gt;bad()&lt;/script&gt;")
         .doesNotContain("<script", "rich</td>");
+  }
+
+  @Test
+  void a_plain_page_loads_nothing_from_elsewhere() throws Exception {
+    Path file =
+        Files.writeString(
+            folder.resolve("remote.ipynb"),
+            """
+            {"nbformat": 4, "nbformat_minor": 5, "metadata": {}, "cells": [
+             {"cell_type": "markdown", "id": "a", "metadata": {}, "source": "![seen **by**](http://elsewhere/x.png) ![](//elsewhere/y.png) ![b][r] <img src=http://elsewhere/z.png>\n\n[r]: pic.svg"},
+             {"cell_type": "code", "id": "b", "metadata": {}, "execution_count": 1, "source": "x", "outputs": [
+              {"output_type": "display_data", "metadata": {}, "data": {"text/markdown": "![m](https://elsewhere/m.png)"}}]}]}
+            """);
+    String page = NotebookPage.of(Notebook.read(file), true);
+    assertThat(page)
+        .doesNotContain("<img")
+        .contains("[picture: seen <strong>by</strong> at http://elsewhere/x.png]")
+        .contains("[picture: m at https://elsewhere/m.png]")
+        .contains("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'");
+    assertThat(NotebookPage.of(Notebook.read(file), false))
+        .contains("<img src=\"http://elsewhere/x");
   }
 }
