@@ -46,7 +46,7 @@ final class CheckCommand implements Callable<Integer> {
       out.setAside(records, input.files(), printing);
     }
     if (counts.isPresent() && counts.get().setAside().size() > 0) {
-      out.setAside(counts.get(), printing);
+      out.setAside(counts.get(), input.files(), printing);
     }
     if (out.asked()) {
       FileSet page = out.files("check", input.files());

@@ -61,8 +61,7 @@ final class OutFolder {
   }
 
   /** Repeated counts that can't be used: they are repaired and named with the others again. */
-  void setAside(Assessments counts, Collection<Path> inputs, Printing printing)
-      throws IOException {
+  void setAside(Assessments counts, Collection<Path> inputs, Printing printing) throws IOException {
     printing.paragraphs(aside("Repeated counts", "set-aside-counts", counts.setAside(), inputs));
   }
 

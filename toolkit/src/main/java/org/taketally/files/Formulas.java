@@ -36,6 +36,7 @@ public final class Formulas {
    * @return what was to be shown
    */
   public static String typed(String cell) {
-    return MARKED.matcher(cell).matches() ? cell.substring(1) : cell;
+    boolean may = cell.length() > 2 && cell.charAt(0) == '\'';
+    return may && MARKED.matcher(cell).matches() ? cell.substring(1) : cell;
   }
 }

@@ -52,7 +52,7 @@ final class SourceFiles {
         FileSigns.form(file, wideText) == FileSigns.Form.WORKBOOK
             ? XlsxSource.sheets(file, rules.sheets())
             : List.of(new CsvSource(file, rules, headings -> known(headings, rules)));
-    return written.stream().map(SetAsideAgain::of).toList();
+    return written.stream().map(SourceAsTyped::of).toList();
   }
 
   private static int known(List<String> headings, SheetRules rules) {

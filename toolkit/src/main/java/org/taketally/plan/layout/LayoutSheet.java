@@ -1,12 +1,11 @@
 package org.taketally.plan.layout;
 
-import de.siegmar.fastcsv.writer.CsvWriter;
-import java.io.StringWriter;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.taketally.files.Csv;
 import org.taketally.records.RecordColumn;
 
 /**
@@ -55,11 +54,10 @@ public final class LayoutSheet {
    * @return CSV with a heading line; a day that is no date stands in the notes
    */
   public String csv() {
-    StringWriter text = new StringWriter();
-    CsvWriter csv = CsvWriter.builder().build(text);
-    csv.writeRecord(COLUMNS.stream().map(RecordColumn::columnName).toList());
-    layout.plots().forEach(plot -> csv.writeRecord(row(plot)));
-    return text.toString();
+    List<List<String>> lines = new ArrayList<>();
+    lines.add(COLUMNS.stream().map(RecordColumn::columnName).toList());
+    layout.plots().forEach(plot -> lines.add(row(plot)));
+    return Csv.text(lines);
   }
 
   private List<String> row(Plot plot) {

@@ -6,22 +6,21 @@ import java.util.Optional;
 import org.taketally.files.Formulas;
 
 /**
- * Rows that were set aside before, as they were typed: without the marks that keep spreadsheets
- * from taking cells for formulas.
+ * A sheet as it was typed: without the apostrophes that keep spreadsheets from taking cells for
+ * formulas.
  */
-final class SetAsideAgain implements RowSource {
+final class SourceAsTyped implements RowSource {
 
   private final RowSource written;
   private final List<String> headings;
 
-  private SetAsideAgain(RowSource written) {
+  private SourceAsTyped(RowSource written) {
     this.written = written;
     headings = written.headings().stream().map(Formulas::typed).toList();
   }
 
-  /** The source itself, if its rows were not set aside before. */
   static RowSource of(RowSource source) {
-    return source.headings().contains(SetAside.FILE) ? new SetAsideAgain(source) : source;
+    return new SourceAsTyped(source);
   }
 
   @Override
@@ -37,6 +36,16 @@ final class SetAsideAgain implements RowSource {
   @Override
   public Optional<Path> path() {
     return written.path();
+  }
+
+  @Override
+  public Optional<String> sheet() {
+    return written.sheet();
+  }
+
+  @Override
+  public boolean mayBeLeftOut() {
+    return written.mayBeLeftOut();
   }
 
   @Override
