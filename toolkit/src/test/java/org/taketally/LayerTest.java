@@ -24,6 +24,8 @@ class LayerTest {
           "answers",
           "plan",
           "watch",
+          "analysis",
+          "wording",
           "figure",
           "publish",
           "notebook",

@@ -1,9 +1,9 @@
 package org.taketally.answers;
 
 /**
- * What the person asking may choose. Immutable: {@code AnswerOptions.defaults().margin(0.05)}.
+ * What the person asking may choose. Immutable: {@code AnswerOptions.defaults().withMargin(0.05)}.
  *
- * @param level coverage of the likely ranges, strictly between 0 and 1; default 0.95
+ * @param coverage coverage of the likely ranges, strictly between 0 and 1; default 0.95
  * @param margin difference in take that would change what you do, as a fraction of 1 (0.10 is 10
  *     points), strictly between 0 and 1; default 0.10
  * @param draws posterior draws behind ranges, ranks and chances, at least 100; default 2,000
@@ -13,7 +13,7 @@ package org.taketally.answers;
  * @param grafterNames whether grafters are named; default false
  */
 public record AnswerOptions(
-    double level,
+    double coverage,
     double margin,
     int draws,
     long seed,
@@ -47,8 +47,9 @@ public record AnswerOptions(
   }
 
   public AnswerOptions {
-    if (!(level > 0 && level < 1)) {
-      throw new IllegalArgumentException("level must lie between 0 and 1, e.g. 0.95, got " + level);
+    if (!(coverage > 0 && coverage < 1)) {
+      throw new IllegalArgumentException(
+          "coverage must lie between 0 and 1, e.g. 0.95, got " + coverage);
     }
     if (!(margin > 0 && margin < 1)) {
       throw new IllegalArgumentException(
@@ -65,7 +66,7 @@ public record AnswerOptions(
   /**
    * The defaults.
    *
-   * @return level 0.95, margin 10 points, 2,000 draws, seed 1, 199 bootstraps, grafters hidden
+   * @return coverage 0.95, margin 10 points, 2,000 draws, seed 1, 199 bootstraps, grafters hidden
    */
   public static AnswerOptions defaults() {
     return new AnswerOptions(0.95, 0.10, 2000, 1, 199, Bands.DEFAULT, false);
@@ -77,7 +78,7 @@ public record AnswerOptions(
    * @param other strictly between 0 and 1
    * @return changed options
    */
-  public AnswerOptions level(double other) {
+  public AnswerOptions withCoverage(double other) {
     return new AnswerOptions(other, margin, draws, seed, bootstraps, bands, grafterNames);
   }
 
@@ -87,8 +88,8 @@ public record AnswerOptions(
    * @param other as a fraction of 1: 0.05 for 5 points
    * @return changed options
    */
-  public AnswerOptions margin(double other) {
-    return new AnswerOptions(level, other, draws, seed, bootstraps, bands, grafterNames);
+  public AnswerOptions withMargin(double other) {
+    return new AnswerOptions(coverage, other, draws, seed, bootstraps, bands, grafterNames);
   }
 
   /**
@@ -97,8 +98,8 @@ public record AnswerOptions(
    * @param other at least 100
    * @return changed options
    */
-  public AnswerOptions draws(int other) {
-    return new AnswerOptions(level, margin, other, seed, bootstraps, bands, grafterNames);
+  public AnswerOptions withDraws(int other) {
+    return new AnswerOptions(coverage, margin, other, seed, bootstraps, bands, grafterNames);
   }
 
   /**
@@ -107,8 +108,8 @@ public record AnswerOptions(
    * @param other any number
    * @return changed options
    */
-  public AnswerOptions seed(long other) {
-    return new AnswerOptions(level, margin, draws, other, bootstraps, bands, grafterNames);
+  public AnswerOptions withSeed(long other) {
+    return new AnswerOptions(coverage, margin, draws, other, bootstraps, bands, grafterNames);
   }
 
   /**
@@ -117,8 +118,8 @@ public record AnswerOptions(
    * @param other 0 for none
    * @return changed options
    */
-  public AnswerOptions bootstraps(int other) {
-    return new AnswerOptions(level, margin, draws, seed, other, bands, grafterNames);
+  public AnswerOptions withBootstraps(int other) {
+    return new AnswerOptions(coverage, margin, draws, seed, other, bands, grafterNames);
   }
 
   /**
@@ -127,8 +128,8 @@ public record AnswerOptions(
    * @param other thresholds
    * @return changed options
    */
-  public AnswerOptions bands(Bands other) {
-    return new AnswerOptions(level, margin, draws, seed, bootstraps, other, grafterNames);
+  public AnswerOptions withBands(Bands other) {
+    return new AnswerOptions(coverage, margin, draws, seed, bootstraps, other, grafterNames);
   }
 
   /**
@@ -137,7 +138,7 @@ public record AnswerOptions(
    * @param other true to name them
    * @return changed options
    */
-  public AnswerOptions grafterNames(boolean other) {
-    return new AnswerOptions(level, margin, draws, seed, bootstraps, bands, other);
+  public AnswerOptions withGrafterNames(boolean other) {
+    return new AnswerOptions(coverage, margin, draws, seed, bootstraps, bands, other);
   }
 }

@@ -7,14 +7,14 @@ import java.util.Random;
 import org.taketally.cells.Factor;
 
 /** How grafters are shown: by name if asked for, else by letters dealt out by the seed. */
-final class GrafterLabels {
+public final class GrafterLabels {
 
-  static final String GRAFTER = "grafter";
+  public static final String GRAFTER = "grafter";
 
   private GrafterLabels() {}
 
   /** One label per level, in level order. */
-  static List<String> of(List<String> levels, AnswerOptions options) {
+  public static List<String> of(List<String> levels, AnswerOptions options) {
     if (options.grafterNames()) {
       return levels;
     }
@@ -27,7 +27,7 @@ final class GrafterLabels {
   }
 
   /** Levels as they may be printed: grafters by {@link #of}, all others as they are. */
-  static List<String> shown(Factor factor, AnswerOptions options) {
+  public static List<String> shown(Factor factor, AnswerOptions options) {
     return factor.name().equals(GRAFTER) ? of(factor.levels(), options) : factor.levels();
   }
 

@@ -8,13 +8,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import org.taketally.answers.Analysis;
-import org.taketally.answers.AnalysisJson;
+import org.taketally.analysis.Analysis;
 import org.taketally.answers.Answer;
-import org.taketally.answers.AnswerTable;
-import org.taketally.answers.ProfileRanges;
-import org.taketally.answers.SuggestedModel;
-import org.taketally.answers.TakeMeaning;
+import org.taketally.answers.adjusted.ProfileRanges;
+import org.taketally.answers.adjusted.SuggestedModel;
+import org.taketally.answers.counts.TakeMeaning;
 import org.taketally.cells.Cells;
 import org.taketally.cells.CellsOf;
 import org.taketally.cells.CountedRecords;
@@ -23,6 +21,10 @@ import org.taketally.model.TakeModel;
 import org.taketally.publish.AnalysisPage;
 import org.taketally.records.Assessments;
 import org.taketally.records.GraftRecords;
+import org.taketally.wording.AnalysisJson;
+import org.taketally.wording.AnswerTable;
+import org.taketally.wording.ProfileWords;
+import org.taketally.wording.Wording;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -92,7 +94,8 @@ final class AnalyseCommand implements Callable<Integer> {
     }
     if (json != null) {
       JsonObject result = AnalysisJson.of(analysis);
-      ranges.ifPresent(found -> result.getAsJsonObject("fit").add("profile", found.json()));
+      ranges.ifPresent(
+          found -> result.getAsJsonObject("fit").add("profile", ProfileWords.json(found)));
       writeJson(result, onlyJson);
     }
     return ExitStatus.FINE;
@@ -123,7 +126,7 @@ final class AnalyseCommand implements Callable<Integer> {
     FileSet files = out.files("analyse", input.files());
     files.add("answers.html", AnalysisPage.of(records, analysis).html());
     for (Answer answer : analysis.answers()) {
-      for (AnswerTable table : answer.tables()) {
+      for (AnswerTable table : Wording.of(answer).tables()) {
         files.add(table.name() + ".csv", table.toCsv());
       }
     }

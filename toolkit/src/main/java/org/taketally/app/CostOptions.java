@@ -1,7 +1,7 @@
 package org.taketally.app;
 
 import java.util.OptionalDouble;
-import org.taketally.answers.Analysis;
+import org.taketally.analysis.Analysis;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;

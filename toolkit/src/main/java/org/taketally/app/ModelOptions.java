@@ -114,6 +114,6 @@ final class ModelOptions {
   }
 
   AnswerOptions answers() {
-    return AnswerOptions.defaults().margin(margin).seed(seed);
+    return AnswerOptions.defaults().withMargin(margin).withSeed(seed);
   }
 }

@@ -4,13 +4,17 @@ import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
-import org.taketally.answers.Analysis;
-import org.taketally.answers.Answer;
-import org.taketally.answers.ProfileRanges;
+import org.taketally.analysis.Analysis;
+import org.taketally.answers.adjusted.ProfileRanges;
 import org.taketally.model.FitWarning;
 import org.taketally.records.GraftRecords;
 import org.taketally.records.ProblemSummary;
 import org.taketally.terms.Severity;
+import org.taketally.wording.AnswerWords;
+import org.taketally.wording.ModelWords;
+import org.taketally.wording.ProfileWords;
+import org.taketally.wording.UnansweredWords;
+import org.taketally.wording.Wording;
 
 /** Plain lines for a terminal, wrapped at a readable width. */
 final class Printing {
@@ -27,31 +31,24 @@ final class Printing {
   /** Every question with its answer in a sentence, then what each rests on. */
   void analysis(Analysis analysis, List<String> choices) {
     heading("In short");
-    for (Answer answer : analysis.answers()) {
-      paragraphs(answer.title());
+    List<AnswerWords> answers = analysis.answers().stream().map(Wording::of).toList();
+    for (AnswerWords answer : answers) {
+      paragraphs(answer.question());
       indented(answer.headline());
     }
-    analysis.answers().forEach(this::inFull);
+    answers.forEach(answer -> points(answer.question(), answer.more()));
     points("What these records don't answer", absent(analysis));
     points(
         "What was taken into account",
-        Stream.concat(choices.stream(), analysis.changes().stream()).toList());
+        Stream.concat(choices.stream(), analysis.changes().stream().map(ModelWords::of)).toList());
     points(
         "What the fit warns of (see docs/when-a-fit-warns.md)",
         analysis.fit().warnings().stream().map(FitWarning::sentence).toList());
     out.flush();
   }
 
-  /** What an answer says beyond its headline, which stands above. */
-  private void inFull(Answer answer) {
-    List<String> more = answer.text().lines().filter(l -> !l.equals(answer.headline())).toList();
-    points(answer.title(), more);
-  }
-
   private static List<String> absent(Analysis analysis) {
-    return analysis.absent().stream()
-        .map(missing -> missing.question() + " " + missing.reason())
-        .toList();
+    return analysis.unanswered().stream().map(UnansweredWords::sentence).toList();
   }
 
   private void points(String title, List<String> points) {
@@ -99,7 +96,7 @@ final class Printing {
 
   void profile(ProfileRanges ranges) {
     heading("Ranges by profile likelihood (logits)");
-    paragraphs(ranges.text());
+    paragraphs(ProfileWords.text(ranges));
   }
 
   /** A line that is not wrapped, such as a command to copy. */

@@ -6,7 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import org.taketally.answers.Analysis;
+import org.taketally.analysis.Analysis;
 import org.taketally.files.FileSet;
 import org.taketally.publish.SeasonSummary;
 import org.taketally.publish.SummaryOptions;

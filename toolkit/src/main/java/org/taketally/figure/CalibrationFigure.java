@@ -2,11 +2,11 @@ package org.taketally.figure;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.taketally.answers.FitChecks;
-import org.taketally.answers.FitChecks.Tenth;
-import org.taketally.answers.SecondOpinions;
-import org.taketally.answers.SecondOpinions.Opinion;
 import org.taketally.answers.Words;
+import org.taketally.answers.checks.FitChecks;
+import org.taketally.answers.checks.FitChecks.Tenth;
+import org.taketally.answers.prediction.SecondOpinions;
+import org.taketally.answers.prediction.SecondOpinions.Opinion;
 import org.taketally.figure.Sheet.KeyEntry;
 
 /** Predicted against counted take: does the model say 70 % where 70 in 100 took? */

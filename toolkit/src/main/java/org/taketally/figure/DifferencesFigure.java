@@ -4,13 +4,12 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
-import org.taketally.answers.Estimate;
-import org.taketally.answers.FactorVerdict;
-import org.taketally.answers.FactorVerdict.LevelTake;
-import org.taketally.answers.FactorVerdict.Pair;
 import org.taketally.answers.Words;
+import org.taketally.answers.verdict.FactorVerdict;
+import org.taketally.answers.verdict.FactorVerdict.LevelTake;
+import org.taketally.answers.verdict.FactorVerdict.Pair;
 import org.taketally.figure.Sheet.KeyEntry;
-import org.taketally.terms.Interval;
+import org.taketally.wording.Names;
 
 /** Differences between each two levels against the margin: does the factor matter? */
 final class DifferencesFigure {
@@ -78,7 +77,7 @@ final class DifferencesFigure {
 
   private static String title(FactorVerdict verdict) {
     String factor = capitalised(Words.column(verdict.factor()));
-    return factor + ": " + verdict.verdict().words();
+    return factor + ": " + Names.of(verdict.verdict());
   }
 
   static String capitalised(String words) {
@@ -117,21 +116,7 @@ final class DifferencesFigure {
   }
 
   private static Pair higherFirst(Pair pair) {
-    if (pair.difference().value() >= 0) {
-      return pair;
-    }
-    Estimate difference = pair.difference();
-    return new Pair(
-        /* level= */ pair.other(),
-        /* other= */ pair.level(),
-        new Estimate(-difference.value(), mirrored(difference.interval())),
-        mirrored(pair.equivalence()),
-        pair.equivalent(),
-        pair.chanceBeyondMargin());
-  }
-
-  private static Interval mirrored(Interval interval) {
-    return new Interval(-interval.high(), -interval.low(), interval.level());
+    return pair.difference().value() >= 0 ? pair : pair.turned();
   }
 
   private static String detail(Pair pair) {

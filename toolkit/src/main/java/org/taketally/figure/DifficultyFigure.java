@@ -5,11 +5,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.taketally.answers.AnswerOptions.Bands;
-import org.taketally.answers.Band;
-import org.taketally.answers.Difficulty;
-import org.taketally.answers.Difficulty.CultivarTake;
 import org.taketally.answers.Words;
+import org.taketally.answers.effects.Band;
+import org.taketally.answers.effects.Difficulty;
+import org.taketally.answers.effects.Difficulty.CultivarTake;
 import org.taketally.figure.Sheet.KeyEntry;
+import org.taketally.wording.Names;
 
 /** Which cultivars are hard to get to take. */
 final class DifficultyFigure {
@@ -78,7 +79,7 @@ final class DifficultyFigure {
     for (Band band : Band.values()) {
       List<String> names =
           all.stream().filter(c -> c.band() == band).map(CultivarTake::cultivar).toList();
-      text.append(band.words()).append(": ").append(LongList.words(names)).append(". ");
+      text.append(Names.of(band)).append(": ").append(LongList.words(names)).append(". ");
     }
     if (!all.isEmpty()) {
       text.append("Hardest: ").append(detail(all.get(0))).append(". Easiest: ");
@@ -92,7 +93,7 @@ final class DifficultyFigure {
         .formatted(
             cultivar.cultivar(),
             Words.take(cultivar.take()),
-            cultivar.band().words(),
+            Names.of(cultivar.band()),
             Words.count(cultivar.tally().grafts(), "graft"));
   }
 
@@ -101,7 +102,7 @@ final class DifficultyFigure {
         new Line.Caption(
             cultivar.cultivar(),
             Words.count(cultivar.tally().grafts()),
-            Words.percent(cultivar.take().value()) + ", " + cultivar.band().words(),
+            Words.percent(cultivar.take().value()) + ", " + Names.of(cultivar.band()),
             detail(cultivar));
     return Line.Row.of(caption, MARKS.get(cultivar.band()), cultivar.take())
         .withCounted(cultivar.tally().rate());

@@ -1,17 +1,17 @@
 package org.taketally.figure;
 
-import org.taketally.answers.Difficulty;
-import org.taketally.answers.Entanglement;
-import org.taketally.answers.FactorVerdict;
-import org.taketally.answers.FitChecks;
-import org.taketally.answers.Grafters;
-import org.taketally.answers.LateLoss;
-import org.taketally.answers.MarginCost;
-import org.taketally.answers.Pairings;
-import org.taketally.answers.RootstockVerdict;
-import org.taketally.answers.SecondOpinions;
-import org.taketally.answers.StorageCurve;
-import org.taketally.answers.WhatMovesTake;
+import org.taketally.answers.checks.FitChecks;
+import org.taketally.answers.confounding.Confounding;
+import org.taketally.answers.effects.Difficulty;
+import org.taketally.answers.effects.FactorImportance;
+import org.taketally.answers.effects.Grafters;
+import org.taketally.answers.effects.Pairings;
+import org.taketally.answers.effects.TakeCurve;
+import org.taketally.answers.prediction.SecondOpinions;
+import org.taketally.answers.survival.LateLoss;
+import org.taketally.answers.verdict.FactorVerdict;
+import org.taketally.answers.verdict.MarginCost;
+import org.taketally.answers.verdict.RootstockVerdict;
 
 /**
  * Every figure, each from one answer, as SVG text.
@@ -84,19 +84,19 @@ public final class Figures {
    * @param answer what moves take
    * @return an {@code <svg>} element
    */
-  public static String whatMovesTake(WhatMovesTake answer) {
-    return whatMovesTake(answer, FigureSize.WIDE);
+  public static String importance(FactorImportance answer) {
+    return importance(answer, FigureSize.WIDE);
   }
 
   /**
-   * As {@link #whatMovesTake(WhatMovesTake)}.
+   * As {@link #importance(FactorImportance)}.
    *
    * @param answer what moves take
    * @param size shape it is laid out for
    * @return an {@code <svg>} element
    */
-  public static String whatMovesTake(WhatMovesTake answer, FigureSize size) {
-    return MoversFigure.draw(answer, size);
+  public static String importance(FactorImportance answer, FigureSize size) {
+    return ImportanceFigure.draw(answer, size);
   }
 
   /**
@@ -105,19 +105,19 @@ public final class Figures {
    * @param answer the curve
    * @return an {@code <svg>} element
    */
-  public static String storageCurve(StorageCurve answer) {
-    return storageCurve(answer, FigureSize.WIDE);
+  public static String takeCurve(TakeCurve answer) {
+    return takeCurve(answer, FigureSize.WIDE);
   }
 
   /**
-   * As {@link #storageCurve(StorageCurve)}.
+   * As {@link #takeCurve(TakeCurve)}.
    *
    * @param answer the curve
    * @param size shape it is laid out for
    * @return an {@code <svg>} element
    */
-  public static String storageCurve(StorageCurve answer, FigureSize size) {
-    return StorageFigure.draw(answer, size);
+  public static String takeCurve(TakeCurve answer, FigureSize size) {
+    return TakeCurveFigure.draw(answer, size);
   }
 
   /**
@@ -210,8 +210,8 @@ public final class Figures {
    * @param answer who met whom
    * @return SVG text, {@link FigureSize#WIDE}
    */
-  public static String entanglement(Entanglement answer) {
-    return entanglement(answer, FigureSize.WIDE);
+  public static String confounding(Confounding answer) {
+    return confounding(answer, FigureSize.WIDE);
   }
 
   /**
@@ -221,8 +221,8 @@ public final class Figures {
    * @param size room there is
    * @return SVG text
    */
-  public static String entanglement(Entanglement answer, FigureSize size) {
-    return EntanglementFigure.draw(answer, size);
+  public static String confounding(Confounding answer, FigureSize size) {
+    return ConfoundingFigure.draw(answer, size);
   }
 
   /**

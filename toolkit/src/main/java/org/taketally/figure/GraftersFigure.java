@@ -1,9 +1,9 @@
 package org.taketally.figure;
 
 import java.util.List;
-import org.taketally.answers.Grafters;
-import org.taketally.answers.Grafters.GrafterTake;
 import org.taketally.answers.Words;
+import org.taketally.answers.effects.Grafters;
+import org.taketally.answers.effects.Grafters.GrafterTake;
 import org.taketally.figure.Sheet.KeyEntry;
 
 /** Each grafter's take had all grafted the same mix. */

@@ -4,14 +4,15 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import org.taketally.answers.LateLoss;
-import org.taketally.answers.LateLoss.FactorLoss;
-import org.taketally.answers.LateLoss.LevelLoss;
-import org.taketally.answers.LateLoss.Round;
 import org.taketally.answers.Words;
-import org.taketally.answers.counts.SurvivalCurve.Step;
+import org.taketally.answers.survival.LateLoss;
+import org.taketally.answers.survival.LateLoss.FactorLoss;
+import org.taketally.answers.survival.LateLoss.LevelLoss;
+import org.taketally.answers.survival.LateLoss.Round;
+import org.taketally.answers.survival.SurvivalCurve.Step;
 import org.taketally.figure.Lettering.Anchor;
 import org.taketally.figure.Sheet.KeyEntry;
+import org.taketally.wording.Wording;
 
 /** Grafts still alive after the first count, in steps, with the grafts at risk below. */
 final class LateLossFigure {
@@ -57,7 +58,7 @@ final class LateLossFigure {
   }
 
   private String description() {
-    StringBuilder text = new StringBuilder(answer.headline());
+    StringBuilder text = new StringBuilder(Wording.of(answer).headline());
     for (LevelLoss level : byLevel ? levels : List.<LevelLoss>of()) {
       text.append(' ').append(level.name()).append(": ");
       text.append(Words.percent(level.lateLoss().value())).append(" lost (likely ");

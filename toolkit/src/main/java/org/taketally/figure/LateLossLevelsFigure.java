@@ -1,10 +1,10 @@
 package org.taketally.figure;
 
 import java.util.List;
-import org.taketally.answers.LateLoss;
-import org.taketally.answers.LateLoss.FactorLoss;
-import org.taketally.answers.LateLoss.LevelLoss;
 import org.taketally.answers.Words;
+import org.taketally.answers.survival.LateLoss;
+import org.taketally.answers.survival.LateLoss.FactorLoss;
+import org.taketally.answers.survival.LateLoss.LevelLoss;
 import org.taketally.figure.Sheet.KeyEntry;
 
 /** Late loss of each level of one factor. */

@@ -2,8 +2,9 @@ package org.taketally.figure;
 
 import java.util.List;
 import java.util.Locale;
-import org.taketally.answers.MarginCost;
 import org.taketally.answers.Words;
+import org.taketally.answers.verdict.MarginCost;
+import org.taketally.wording.Wording;
 
 /** What a saleable tree costs if take drops. */
 final class MarginCostFigure {
@@ -25,7 +26,7 @@ final class MarginCostFigure {
         "%s less make a tree %s dearer"
             .formatted(Words.points(cost.margin()), Words.percent(cost.dearerBy()));
     String subtitle = "Cost of a saleable tree, by how far take drops";
-    Sheet sheet = new Sheet(size, title, subtitle, subtitle + ". " + cost.headline());
+    Sheet sheet = new Sheet(size, title, subtitle, subtitle + ". " + Wording.of(cost).headline());
     Axis axis =
         new Axis(
             0, most * 1.05, "cost of a saleable tree", MarginCostFigure::money, List.of(), false);

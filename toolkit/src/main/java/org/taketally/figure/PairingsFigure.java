@@ -1,9 +1,9 @@
 package org.taketally.figure;
 
 import java.util.List;
-import org.taketally.answers.Pairings;
-import org.taketally.answers.Pairings.Pairing;
 import org.taketally.answers.Words;
+import org.taketally.answers.effects.Pairings;
+import org.taketally.answers.effects.Pairings.Pairing;
 import org.taketally.figure.Sheet.KeyEntry;
 
 /** Which cultivars take worse on one rootstock than expected from both alone. */

@@ -19,8 +19,17 @@ public final class ToolkitKernel {
           "org.taketally.model.*",
           "org.taketally.answers.*",
           "org.taketally.answers.counts.*",
+          "org.taketally.answers.survival.*",
+          "org.taketally.answers.adjusted.*",
+          "org.taketally.answers.confounding.*",
+          "org.taketally.answers.verdict.*",
+          "org.taketally.answers.effects.*",
+          "org.taketally.answers.checks.*",
+          "org.taketally.answers.prediction.*",
           "org.taketally.plan.*",
           "org.taketally.watch.*",
+          "org.taketally.analysis.*",
+          "org.taketally.wording.*",
           "org.taketally.figure.*",
           "org.taketally.publish.*");
 

@@ -2,10 +2,10 @@ package org.taketally.publish;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.taketally.answers.Analysis;
+import org.taketally.analysis.Analysis;
 import org.taketally.answers.Answer;
-import org.taketally.answers.TakeMeaning;
 import org.taketally.answers.Words;
+import org.taketally.answers.counts.TakeMeaning;
 import org.taketally.model.FitWarning;
 import org.taketally.publish.Block.Bullets;
 import org.taketally.publish.Block.Callout;
@@ -14,6 +14,9 @@ import org.taketally.publish.Block.Paragraph;
 import org.taketally.publish.Block.Section;
 import org.taketally.records.GraftRecords;
 import org.taketally.terms.Provenance;
+import org.taketally.wording.AnswerWords;
+import org.taketally.wording.UnansweredWords;
+import org.taketally.wording.Wording;
 
 /**
  * Every answer with its figures and tables, for those who work with the records. Nothing is held
@@ -38,12 +41,13 @@ public final class AnalysisPage {
    */
   public static AnalysisPage of(GraftRecords records, Analysis analysis) {
     List<Answer> answers = analysis.answers();
+    List<AnswerWords> words = answers.stream().map(Wording::of).toList();
     List<Section> sections = new ArrayList<>();
-    sections.add(inShort(answers));
+    sections.add(inShort(words));
     for (int i = 0; i < answers.size(); i++) {
-      sections.add(section(answers.get(i), i + 1));
+      sections.add(section(answers.get(i), words.get(i), i + 1));
     }
-    if (!analysis.absent().isEmpty()) {
+    if (!analysis.unanswered().isEmpty()) {
       sections.add(absent(analysis));
     }
     sections.add(behind(records, analysis));
@@ -56,33 +60,29 @@ public final class AnalysisPage {
         new Page("What the graft records say", lead, STAMP, sections, "Made with Taketally."));
   }
 
-  private static Section inShort(List<Answer> answers) {
+  private static Section inShort(List<AnswerWords> answers) {
     List<Block> blocks = new ArrayList<>();
     blocks.add(new Callout(answers.get(0).headline()));
     if (answers.size() > 1) {
-      blocks.add(Bullets.of(answers.stream().skip(1).map(Answer::headline).toList()));
+      blocks.add(Bullets.of(answers.stream().skip(1).map(AnswerWords::headline).toList()));
     }
     return new Section("in-short", "In short", blocks);
   }
 
-  private static Section section(Answer answer, int number) {
+  private static Section section(Answer answer, AnswerWords words, int number) {
     List<Block> blocks = new ArrayList<>();
-    blocks.add(new Callout(answer.headline()));
-    blocks.addAll(AnswerFigures.of(answer));
-    answer
-        .text()
-        .lines()
-        .filter(line -> !line.equals(answer.headline()))
-        .forEach(line -> blocks.add(new Paragraph(line)));
+    blocks.add(new Callout(words.headline()));
+    blocks.addAll(FigureBlocks.of(answer));
+    words.more().forEach(line -> blocks.add(new Paragraph(line)));
     List<Block> tables =
-        answer.tables().stream()
+        words.tables().stream()
             .filter(table -> !table.rows().isEmpty())
             .map(table -> (Block) Block.Answers.of(table))
             .toList();
     if (!tables.isEmpty()) {
       blocks.add(new Fold(new Section("numbers-" + number, "The numbers", tables)));
     }
-    return new Section("answer-" + number, answer.title(), blocks);
+    return new Section("answer-" + number, words.question(), blocks);
   }
 
   private static Section absent(Analysis analysis) {
@@ -90,8 +90,7 @@ public final class AnalysisPage {
         "not-answered",
         "What these records don't answer",
         List.of(
-            Bullets.of(
-                analysis.absent().stream().map(a -> a.question() + " " + a.reason()).toList())));
+            Bullets.of(analysis.unanswered().stream().map(UnansweredWords::sentence).toList())));
   }
 
   private static Section behind(GraftRecords records, Analysis analysis) {

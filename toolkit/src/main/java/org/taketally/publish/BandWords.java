@@ -1,8 +1,9 @@
 package org.taketally.publish;
 
 import org.taketally.answers.AnswerOptions.Bands;
-import org.taketally.answers.Band;
-import org.taketally.answers.Difficulty.CultivarTake;
+import org.taketally.answers.effects.Band;
+import org.taketally.answers.effects.Difficulty.CultivarTake;
+import org.taketally.wording.Names;
 
 /** How hard a cultivar is: a plain word only where its likely range lies within the band. */
 final class BandWords {
@@ -11,8 +12,8 @@ final class BandWords {
 
   static String of(CultivarTake cultivar, Bands bands) {
     return cultivar.band() == Band.CANT_TELL || clear(cultivar, bands)
-        ? cultivar.band().words()
-        : "probably " + cultivar.band().words();
+        ? Names.of(cultivar.band())
+        : "probably " + Names.of(cultivar.band());
   }
 
   /** Whether the whole likely range lies within the band. */

@@ -1,7 +1,7 @@
 package org.taketally.publish;
 
 import java.util.List;
-import org.taketally.answers.AnswerTable;
+import org.taketally.wording.AnswerTable;
 
 /**
  * A piece of a page. The templates know each kind by the name of its only component; each block

@@ -3,10 +3,10 @@ package org.taketally.publish;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.taketally.answers.TakeMeaning;
 import org.taketally.answers.Words;
 import org.taketally.answers.counts.TakeCount;
 import org.taketally.answers.counts.TakeDifference;
+import org.taketally.answers.counts.TakeMeaning;
 import org.taketally.publish.Block.Bullets;
 import org.taketally.publish.Block.Callout;
 import org.taketally.publish.Block.Grid;
@@ -143,8 +143,9 @@ final class OverviewSections {
                 PlainWords.change(now.get().rate() - then.get().rate(), range),
                 range.contains(0)
                     ? "That could be chance."
-                    : "Counted one by one, chance alone would hardly give that; but grafts made together"
-                        + " take or fail together, so seasons differ by chance more than this range says.");
+                    : "Counted one by one, chance alone would hardly give that; but grafts made"
+                        + " together take or fail together, so seasons differ by chance more than"
+                        + " this range says.");
     return Optional.of(
         new Section(
             "what-changed",

@@ -3,22 +3,22 @@ package org.taketally.publish;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.taketally.answers.StorageCurve;
 import org.taketally.answers.advice.Advice;
 import org.taketally.answers.advice.Advice.CompareHands;
 import org.taketally.answers.advice.Advice.PreferLevels;
 import org.taketally.answers.advice.Advice.UseWithin;
 import org.taketally.answers.advice.NoAdvice;
 import org.taketally.answers.advice.SeasonAdvice;
+import org.taketally.answers.effects.TakeCurve;
 import org.taketally.publish.privacy.Evidence;
 
 /** Advice without levels behind which too few people stand. */
 final class PublicAdvice {
 
   private final SeasonFacts facts;
-  private final Optional<StorageCurve> curve;
+  private final Optional<TakeCurve> curve;
 
-  PublicAdvice(SeasonFacts facts, Optional<StorageCurve> curve) {
+  PublicAdvice(SeasonFacts facts, Optional<TakeCurve> curve) {
     this.facts = facts;
     this.curve = curve;
   }
@@ -45,8 +45,8 @@ final class PublicAdvice {
     return hands.hands() >= facts.options().rule().members() ? Optional.of(step) : Optional.empty();
   }
 
-  private static boolean within(StorageCurve curve, UseWithin use) {
-    List<StorageCurve.Point> points = curve.points();
+  private static boolean within(TakeCurve curve, UseWithin use) {
+    List<TakeCurve.Point> points = curve.points();
     return points.get(0).value() <= use.within()
         && use.beyond() <= points.get(points.size() - 1).value();
   }

@@ -6,25 +6,26 @@ import java.util.Optional;
 import java.util.function.DoublePredicate;
 import java.util.stream.Stream;
 import org.taketally.answers.Answer;
-import org.taketally.answers.Difficulty;
-import org.taketally.answers.Difficulty.CultivarTake;
-import org.taketally.answers.Entanglement;
 import org.taketally.answers.Estimate;
-import org.taketally.answers.FactorVerdict;
-import org.taketally.answers.FactorVerdict.LevelTake;
-import org.taketally.answers.FactorVerdict.Size;
-import org.taketally.answers.LateLoss;
-import org.taketally.answers.RootstockVerdict;
-import org.taketally.answers.StorageCurve;
-import org.taketally.answers.WhatMovesTake;
-import org.taketally.answers.WhatMovesTake.Mover;
 import org.taketally.answers.advice.SeasonAdvice;
+import org.taketally.answers.confounding.Confounding;
 import org.taketally.answers.counts.TakeCount;
 import org.taketally.answers.counts.TakeRateInterval;
+import org.taketally.answers.effects.Difficulty;
+import org.taketally.answers.effects.Difficulty.CultivarTake;
+import org.taketally.answers.effects.FactorImportance;
+import org.taketally.answers.effects.FactorImportance.Mover;
+import org.taketally.answers.effects.TakeCurve;
+import org.taketally.answers.survival.LateLoss;
+import org.taketally.answers.verdict.FactorVerdict;
+import org.taketally.answers.verdict.FactorVerdict.LevelTake;
+import org.taketally.answers.verdict.FactorVerdict.Size;
+import org.taketally.answers.verdict.RootstockVerdict;
 import org.taketally.cells.Cells;
 import org.taketally.cells.Measure;
 import org.taketally.publish.privacy.Evidence;
 import org.taketally.publish.privacy.PublishedTable;
+import org.taketally.wording.Wording;
 
 /** The answers of an analysis, reduced to what may be published beside the counts of the page. */
 final class PublicAnswers {
@@ -43,9 +44,9 @@ final class PublicAnswers {
     this.whole = advice;
     this.facts = facts;
     Stream<String> moved =
-        find(WhatMovesTake.class).stream()
+        find(FactorImportance.class).stream()
             .flatMap(answer -> answer.movers().stream())
-            .filter(mover -> mover.kind() != WhatMovesTake.Kind.NUMBER)
+            .filter(mover -> mover.kind() != FactorImportance.Kind.NUMBER)
             .map(Mover::factor);
     List<String> known = facts.records().frame().columnNames();
     this.withheld = new WithheldNames(facts, moved.filter(known::contains).toList());
@@ -66,7 +67,7 @@ final class PublicAnswers {
     if (whole.isEmpty() || table.isEmpty()) {
       return Optional.empty();
     }
-    double level = whole.get().options().level();
+    double level = whole.get().options().coverage();
     List<CultivarTake> shown =
         whole.get().cultivars().stream()
             .flatMap(c -> table.get().of(c.cultivar()).map(e -> recounted(c, e, level)).stream())
@@ -135,7 +136,7 @@ final class PublicAnswers {
     return new LevelTake(
         level.level(),
         count,
-        TakeRateInterval.wilson(count.takes(), count.grafts(), whole.options().level()),
+        TakeRateInterval.wilson(count.takes(), count.grafts(), whole.options().coverage()),
         level.take(),
         level.standsOut());
   }
@@ -145,34 +146,38 @@ final class PublicAnswers {
   }
 
   private FactorVerdict with(FactorVerdict whole, List<LevelTake> levels, Optional<Size> size) {
-    Entanglement tie = whole.entanglement();
+    Confounding tie = whole.confounding();
     return new FactorVerdict(
         whole.factor(),
         whole.verdict(),
-        reasons(whole),
         levels,
         size,
         List.of(),
-        whole.detectable().filter(d -> mayPrint(d.sentence())),
-        new Entanglement(tie.compared(), List.of(), tie.efficiency(), List.of(), tie.grafts()),
+        whole.detectable(),
+        new Confounding(tie.compared(), List.of(), tie.efficiency(), List.of(), tie.grafts()),
+        List.of(),
         facts.total(),
         whole.options());
   }
 
-  /** The reasons that may be printed. */
+  /** The reasons that may be printed; empty without a verdict. */
+  List<String> rootstockReasons() {
+    return find(RootstockVerdict.class).map(answer -> reasons(answer.type())).orElse(List.of());
+  }
+
   private List<String> reasons(FactorVerdict whole) {
-    List<String> kept = whole.reasons().stream().filter(this::mayPrint).toList();
+    List<String> kept = Wording.of(whole).paragraphs().stream().filter(this::mayPrint).toList();
     return kept.isEmpty() ? List.of(NO_REASON_MAY_BE_PRINTED) : kept;
   }
 
   /**
    * Every factor, but levels named only where they may be, and hands only where there are enough.
    */
-  Optional<WhatMovesTake> movers() {
-    return find(WhatMovesTake.class)
+  Optional<FactorImportance> movers() {
+    return find(FactorImportance.class)
         .map(
             whole ->
-                new WhatMovesTake(
+                new FactorImportance(
                     whole.movers().stream().filter(this::enoughHands).map(this::unnamed).toList(),
                     whole.tally(),
                     whole.options()));
@@ -202,8 +207,8 @@ final class PublicAnswers {
   /**
    * The curve between its ends, each end far enough in to have enough grafts and members beyond.
    */
-  Optional<StorageCurve> storage() {
-    Optional<StorageCurve> whole = find(StorageCurve.class);
+  Optional<TakeCurve> storage() {
+    Optional<TakeCurve> whole = find(TakeCurve.class);
     if (whole.isEmpty()) {
       return Optional.empty();
     }
@@ -215,7 +220,7 @@ final class PublicAnswers {
     }
     Evidence evidence = new Evidence(cells, SeasonFacts.GRAFTER);
     double[] values = measure.get().values();
-    List<StorageCurve.Point> kept =
+    List<TakeCurve.Point> kept =
         whole.get().points().stream()
             .filter(p -> enough(evidence, values, v -> v <= p.value()))
             .filter(p -> enough(evidence, values, v -> v >= p.value()))
@@ -238,9 +243,9 @@ final class PublicAnswers {
     return evidence.allows(group, facts.options().rule());
   }
 
-  private static StorageCurve clipped(StorageCurve whole, List<StorageCurve.Point> kept) {
+  private static TakeCurve clipped(TakeCurve whole, List<TakeCurve.Point> kept) {
     double end = kept.get(kept.size() - 1).value();
-    return new StorageCurve(
+    return new TakeCurve(
         whole.column(),
         whole.unit(),
         kept,

@@ -5,16 +5,16 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.taketally.answers.Band;
-import org.taketally.answers.Difficulty;
-import org.taketally.answers.Difficulty.CultivarTake;
 import org.taketally.answers.Estimate;
-import org.taketally.answers.FactorVerdict;
-import org.taketally.answers.StorageCurve;
-import org.taketally.answers.StorageCurve.Point;
-import org.taketally.answers.WhatMovesTake;
-import org.taketally.answers.WhatMovesTake.Mover;
 import org.taketally.answers.Words;
+import org.taketally.answers.effects.Band;
+import org.taketally.answers.effects.Difficulty;
+import org.taketally.answers.effects.Difficulty.CultivarTake;
+import org.taketally.answers.effects.FactorImportance;
+import org.taketally.answers.effects.FactorImportance.Mover;
+import org.taketally.answers.effects.TakeCurve;
+import org.taketally.answers.effects.TakeCurve.Point;
+import org.taketally.answers.verdict.FactorVerdict;
 import org.taketally.figure.Figures;
 import org.taketally.publish.Block.Callout;
 import org.taketally.publish.Block.Grid;
@@ -49,7 +49,7 @@ final class ResultSections {
     difficulty.ifPresent(
         answer -> {
           blocks.add(new Callout(hardOnes(answer)));
-          blocks.add(AnswerFigures.figure(size -> Figures.difficulty(answer, size)));
+          blocks.add(FigureBlocks.figure(size -> Figures.difficulty(answer, size)));
         });
     blocks.add(new Table(cultivarGrid(table.get(), difficulty)));
     blocks.add(
@@ -144,7 +144,7 @@ final class ResultSections {
     verdict.ifPresent(
         answer -> {
           blocks.add(new Callout(RootstockWords.verdict(answer)));
-          answer.reasons().forEach(reason -> blocks.add(new Paragraph(reason)));
+          answers.rootstockReasons().forEach(reason -> blocks.add(new Paragraph(reason)));
           if (answers.hidesWhatStandsOut()) {
             blocks.add(
                 new Paragraph(
@@ -152,13 +152,8 @@ final class ResultSections {
                         + " here."));
           }
           if (answer.size().filter(size -> !size.pairs().isEmpty()).isPresent()) {
-            blocks.add(AnswerFigures.figure(size -> Figures.differences(answer, size)));
+            blocks.add(FigureBlocks.figure(size -> Figures.differences(answer, size)));
           }
-          answer
-              .detectable()
-              .map(FactorVerdict.Detectable::sentence)
-              .filter(sentence -> !answer.reasons().contains(sentence))
-              .ifPresent(sentence -> blocks.add(new Paragraph(sentence)));
         });
     facts.rootstockTable().ifPresent(table -> blocks.add(new Table(rootstockGrid(table, verdict))));
     blocks.add(
@@ -201,7 +196,7 @@ final class ResultSections {
                     "What goes with take?",
                     List.of(
                         new Callout(moversHeadline(answer)),
-                        AnswerFigures.figure(size -> Figures.whatMovesTake(answer, size)),
+                        FigureBlocks.figure(size -> Figures.importance(answer, size)),
                         new Table(moversGrid(answer)),
                         new Paragraph(
                             "This shows what went together with take in these records. It is not"
@@ -209,7 +204,7 @@ final class ResultSections {
   }
 
   /** The first three and whatever ties with the last of them; ties are said as ties. */
-  static String moversHeadline(WhatMovesTake answer) {
+  static String moversHeadline(FactorImportance answer) {
     Map<String, List<String>> bySize = new LinkedHashMap<>();
     for (Mover mover : answer.movers()) {
       String size = Words.points(mover.typical().value());
@@ -226,7 +221,7 @@ final class ResultSections {
     return "What goes with take most: " + String.join(", then ", parts) + ".";
   }
 
-  private static Grid moversGrid(WhatMovesTake answer) {
+  private static Grid moversGrid(FactorImportance answer) {
     List<List<String>> rows = new ArrayList<>();
     for (Mover m : answer.movers()) {
       rows.add(
@@ -253,7 +248,7 @@ final class ResultSections {
                     "How long does budwood keep?",
                     List.of(
                         new Callout(StorageWords.headline(curve)),
-                        AnswerFigures.figure(size -> Figures.storageCurve(curve, size)),
+                        FigureBlocks.figure(size -> Figures.takeCurve(curve, size)),
                         new Table(storageGrid(curve)),
                         new Paragraph(
                             "The curve ends where fewer than ten grafts or too few members are"
@@ -282,7 +277,7 @@ final class ResultSections {
                                     Words.percent(loss.all().last().rate()))))));
   }
 
-  private static Grid storageGrid(StorageCurve curve) {
+  private static Grid storageGrid(TakeCurve curve) {
     List<List<String>> rows = new ArrayList<>();
     List<Point> points = curve.points();
     int step = Math.max(1, (points.size() - 1) / 6);

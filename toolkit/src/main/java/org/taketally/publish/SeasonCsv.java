@@ -3,16 +3,17 @@ package org.taketally.publish;
 import java.io.StringWriter;
 import java.util.List;
 import java.util.Optional;
-import org.taketally.answers.AnswerColumn;
-import org.taketally.answers.Difficulty;
-import org.taketally.answers.Difficulty.CultivarTake;
 import org.taketally.answers.Estimate;
-import org.taketally.answers.FactorVerdict;
-import org.taketally.answers.FactorVerdict.LevelTake;
 import org.taketally.answers.counts.TakeCount;
+import org.taketally.answers.effects.Difficulty;
+import org.taketally.answers.effects.Difficulty.CultivarTake;
+import org.taketally.answers.verdict.FactorVerdict;
+import org.taketally.answers.verdict.FactorVerdict.LevelTake;
 import org.taketally.files.Csv;
 import org.taketally.publish.privacy.PublishedTable;
 import org.taketally.publish.privacy.PublishedTable.Entry;
+import org.taketally.wording.AnswerColumn;
+import org.taketally.wording.Names;
 
 /** The numbers of a season page as CSV, in the columns of all answer tables. */
 final class SeasonCsv {
@@ -87,6 +88,6 @@ final class SeasonCsv {
   }
 
   private String band(String factor, String level) {
-    return factor.equals("cultivar") ? cultivar(level).map(c -> c.band().words()).orElse("") : "";
+    return factor.equals("cultivar") ? cultivar(level).map(c -> Names.of(c.band())).orElse("") : "";
   }
 }

@@ -2,7 +2,7 @@ package org.taketally.publish;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.taketally.answers.Analysis;
+import org.taketally.analysis.Analysis;
 import org.taketally.answers.Answer;
 import org.taketally.answers.Words;
 import org.taketally.answers.advice.SeasonAdvice;

@@ -1,15 +1,15 @@
 package org.taketally.publish;
 
-import org.taketally.answers.StorageCurve;
-import org.taketally.answers.StorageCurve.Point;
 import org.taketally.answers.Words;
+import org.taketally.answers.effects.TakeCurve;
+import org.taketally.answers.effects.TakeCurve.Point;
 
 /** What a storage curve says to members. */
 final class StorageWords {
 
   private StorageWords() {}
 
-  static String headline(StorageCurve curve) {
+  static String headline(TakeCurve curve) {
     Point first = curve.points().get(0);
     Point last = curve.points().get(curve.points().size() - 1);
     return "%s at %s, %s at %s."

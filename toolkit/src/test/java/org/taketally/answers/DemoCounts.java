@@ -8,16 +8,18 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeSet;
+import org.taketally.answers.survival.LateLoss;
+import org.taketally.answers.survival.LateLossCalculator;
 import org.taketally.records.Assessments;
 import org.taketally.records.GraftRecords;
 import org.taketally.records.RecordsReader;
 
 /** Late loss in a data set under {@code datasets}, read as a user's files are. */
-final class DemoCounts {
+public final class DemoCounts {
 
   private DemoCounts() {}
 
-  static Optional<LateLoss> lateLoss(String dataset) throws IOException {
+  public static Optional<LateLoss> lateLoss(String dataset) throws IOException {
     Path folder = Path.of(System.getProperty("taketally.root"), "datasets", dataset);
     TreeSet<Path> sheets = new TreeSet<>();
     try (DirectoryStream<Path> files = Files.newDirectoryStream(folder, "grafts-*.csv")) {
@@ -27,6 +29,6 @@ final class DemoCounts {
     GraftRecords records = reader.read(List.copyOf(sheets));
     Assessments assessments =
         reader.assessments(List.of(folder.resolve("assessments.csv")), records);
-    return LateLoss.of(records, assessments, AnswerOptions.defaults());
+    return LateLossCalculator.of(records, assessments, AnswerOptions.defaults());
   }
 }

@@ -10,6 +10,7 @@ import org.taketally.answers.Trial.Layout;
 import org.taketally.answers.Trial.Pattern;
 import org.taketally.answers.VerdictStudy.Counts;
 import org.taketally.answers.VerdictStudy.Range;
+import org.taketally.answers.verdict.Verdict;
 
 /** The design of the study of error rates, and its results as rows of a file. */
 final class ErrorRates {
@@ -18,7 +19,7 @@ final class ErrorRates {
   static final double MARGIN = 0.10;
 
   /** Draws a trial; the usual 2,000 change no verdict that isn't on the edge. */
-  static final AnswerOptions OPTIONS = AnswerOptions.defaults().draws(1000);
+  static final AnswerOptions OPTIONS = AnswerOptions.defaults().withDraws(1000);
 
   private static final long SEEDS_APART = 1_000_000;
   private static final double[] GAPS = {0, MARGIN / 2, MARGIN, 2 * MARGIN};

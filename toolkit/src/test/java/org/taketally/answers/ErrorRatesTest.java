@@ -17,6 +17,7 @@ import org.taketally.answers.Trial.Pattern;
 import org.taketally.answers.ValidationPage.Share;
 import org.taketally.answers.VerdictStudy.Counts;
 import org.taketally.answers.VerdictStudy.Range;
+import org.taketally.answers.verdict.Verdict;
 
 /**
  * Verdicts are wrong, and ranges miss, no more often than promised. The study takes about an hour

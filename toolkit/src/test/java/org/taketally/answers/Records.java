@@ -10,7 +10,7 @@ import org.taketally.cells.Factor;
 import org.taketally.terms.Provenance;
 
 /** Small sets of records for tests, typed in row by row. */
-final class Records {
+public final class Records {
 
   private final String[] columns;
   private final List<String[]> rows = new ArrayList<>();
@@ -20,17 +20,17 @@ final class Records {
     this.columns = columns;
   }
 
-  static Records of(String... columns) {
+  public static Records of(String... columns) {
     return new Records(columns);
   }
 
-  Records row(int grafts, int takes, String... levels) {
+  public Records row(int grafts, int takes, String... levels) {
     rows.add(levels);
     counts.add(new int[] {grafts, takes});
     return this;
   }
 
-  Cells cells() {
+  public Cells cells() {
     List<Factor> factors = new ArrayList<>();
     for (int c = 0; c < columns.length; c++) {
       int column = c;

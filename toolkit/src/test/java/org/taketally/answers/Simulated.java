@@ -13,11 +13,11 @@ import org.taketally.terms.Provenance;
  * Grafts made from a known truth, seeded: every cultivar, rootstock, grafter and season equally
  * often and independently of each other, in cells of {@code each} grafts.
  */
-final class Simulated {
+public final class Simulated {
 
-  static final List<String> CULTIVARS =
+  public static final List<String> CULTIVARS =
       List.of("Orrin", "Tessaly", "Morvale", "Quillon", "Velmar", "Linnock", "Corvane", "Eldra");
-  static final List<String> ROOTSTOCKS = List.of("Halden seedling", "Pellin", "Ostrey");
+  public static final List<String> ROOTSTOCKS = List.of("Halden seedling", "Pellin", "Ostrey");
   static final List<String> GRAFTERS = List.of("Aldis", "Berit", "Caspar", "Dagny");
   static final List<String> SEASONS = List.of("2022", "2023", "2024", "2025");
 
@@ -45,7 +45,7 @@ final class Simulated {
     Arrays.fill(logits, 0.8);
   }
 
-  static Simulated grafts(int grafts, int each, long seed) {
+  public static Simulated grafts(int grafts, int each, long seed) {
     return new Simulated(grafts, each, seed);
   }
 
@@ -53,19 +53,19 @@ final class Simulated {
     return List.of(CULTIVARS, ROOTSTOCKS, GRAFTERS, SEASONS);
   }
 
-  Simulated cultivars(double... effects) {
+  public Simulated cultivars(double... effects) {
     return add(0, effects);
   }
 
-  Simulated rootstocks(double... effects) {
+  public Simulated rootstocks(double... effects) {
     return add(1, effects);
   }
 
-  Simulated grafters(double... effects) {
+  public Simulated grafters(double... effects) {
     return add(2, effects);
   }
 
-  Simulated seasons(double... effects) {
+  public Simulated seasons(double... effects) {
     return add(3, effects);
   }
 
@@ -76,7 +76,7 @@ final class Simulated {
     return this;
   }
 
-  Simulated perDay(double slope) {
+  public Simulated perDay(double slope) {
     for (int i = 0; i < count; i++) {
       logits[i] += slope * days[i];
     }
@@ -84,14 +84,14 @@ final class Simulated {
   }
 
   /** A hump or hollow: {@code curvature} times the squared distance from {@code middle}. */
-  Simulated bend(double middle, double curvature) {
+  public Simulated bend(double middle, double curvature) {
     for (int i = 0; i < count; i++) {
       logits[i] += curvature * Math.pow(days[i] - middle, 2);
     }
     return this;
   }
 
-  Simulated pairing(String cultivar, String rootstock, double effect) {
+  public Simulated pairing(String cultivar, String rootstock, double effect) {
     for (int i = 0; i < count; i++) {
       if (codes[0][i] == CULTIVARS.indexOf(cultivar)
           && codes[1][i] == ROOTSTOCKS.indexOf(rootstock)) {
@@ -102,18 +102,18 @@ final class Simulated {
   }
 
   /** Scatter between cells that no column explains. */
-  Simulated scatter(double sd) {
+  public Simulated scatter(double sd) {
     for (int i = 0; i < count; i++) {
       logits[i] += sd * random.nextGaussian();
     }
     return this;
   }
 
-  double[] logits() {
+  public double[] logits() {
     return logits.clone();
   }
 
-  Cells cells() {
+  public Cells cells() {
     int[] grafts = IntStream.range(0, count).map(i -> each).toArray();
     int[] takes = IntStream.range(0, count).map(i -> takes(logits[i])).toArray();
     List<String> names = List.of("cultivar", "rootstock", "grafter", "season");

@@ -7,6 +7,7 @@ import java.util.function.ToIntFunction;
 import org.taketally.answers.ErrorRates.Result;
 import org.taketally.answers.VerdictStudy.Range;
 import org.taketally.answers.counts.TakeRateInterval;
+import org.taketally.answers.verdict.Verdict;
 import org.taketally.terms.Interval;
 
 /** docs/validation.md from the results of the study. */
@@ -95,54 +96,54 @@ final class ValidationPage {
   String text() {
     int trials = results.stream().mapToInt(r -> r.counts().trials).sum();
     return """
-        # How often are the answers wrong?
+    # How often are the answers wrong?
 
-        Made by `ErrorRatesTest` from %,d simulated trials whose truth is known; see the end for how to make it again. Whether the draws behind every chance and range are calibrated stands below and, with the design, on a page of its own: [validation-draws.md](validation-draws.md).
+    Made by `ErrorRatesTest` from %,d simulated trials whose truth is known; see the end for how to make it again. Whether the draws behind every chance and range are calibrated stands below and, with the design, on a page of its own: [validation-draws.md](validation-draws.md).
 
-        ## The trials
+    ## The trials
 
-        Rootstocks by 8 cultivars, grafted one by one over days by 4 hands, on swelling or dormant buds; cultivars, hands and days differ at random (standard deviations 0.6, 0.3 and 0.3 logits), about 69 %% take. The rootstocks' true takes, averaged over the trial's own mix, lie exactly a stated gap apart: none, half the margin, the margin, twice the margin. The margin is 10 points. "One worse": one stock lies below the others, which are alike; "even steps": spaced evenly. "Even": each graft's stock is drawn by lot; "uneven": the commonest stock has ten times the grafts of the rarest and cultivars go with hands; "one rootstock a day": as in many nurseries, the hardest to tell. Every trial is analysed with the usual settings (1,000 draws): bud stage adjusted for; cultivar, grafter and grafting day varying; rootstock compared.
+    Rootstocks by 8 cultivars, grafted one by one over days by 4 hands, on swelling or dormant buds; cultivars, hands and days differ at random (standard deviations 0.6, 0.3 and 0.3 logits), about 69 %% take. The rootstocks' true takes, averaged over the trial's own mix, lie exactly a stated gap apart: none, half the margin, the margin, twice the margin. The margin is 10 points. "One worse": one stock lies below the others, which are alike; "even steps": spaced evenly. "Even": each graft's stock is drawn by lot; "uneven": the commonest stock has ten times the grafts of the rarest and cultivars go with hands; "one rootstock a day": as in many nurseries, the hardest to tell. Every trial is analysed with the usual settings (1,000 draws): bud stage adjusted for; cultivar, grafter and grafting day varying; rootstock compared.
 
-        ## Wrong verdicts
+    ## Wrong verdicts
 
-        | wrong verdict | how often |
-        |---|---|
-        | `matters`, though the stocks are alike | %s |
-        | `no practical difference`, or less than you care about, though they lie the margin or more apart | %s |
+    | wrong verdict | how often |
+    |---|---|
+    | `matters`, though the stocks are alike | %s |
+    | `no practical difference`, or less than you care about, though they lie the margin or more apart | %s |
 
-        Each promised to be at most 5 %%. In brackets: what the number of trials leaves open.
+    Each promised to be at most 5 %%. In brackets: what the number of trials leaves open.
 
-        ## Every kind of trial
+    ## Every kind of trial
 
-        Shares of trials in per cent. "Named": among verdicts `matters`, how often the worse stock and no other was named (one worse only).
+    Shares of trials in per cent. "Named": among verdicts `matters`, how often the worse stock and no other was named (one worse only).
 
-        | stocks | grafts | layout | pattern | true gap | trials | matters | no practical difference | differs, less than you care about | can't tell yet | entangled | named |
-        |--:|--:|---|---|--:|--:|--:|--:|--:|--:|--:|--:|
-        %s
-        ## Do the ranges hold what they say?
+    | stocks | grafts | layout | pattern | true gap | trials | matters | no practical difference | differs, less than you care about | can't tell yet | entangled | named |
+    |--:|--:|---|---|--:|--:|--:|--:|--:|--:|--:|--:|
+    %s
+    ## Do the ranges hold what they say?
 
-        How often the likely range held the truth. A range of 95 %% should do so in 95 of 100; levels that vary are drawn toward the middle, so theirs hold on average over levels, not for each.
+    How often the likely range held the truth. A range of 95 %% should do so in 95 of 100; levels that vary are drawn toward the middle, so theirs hold on average over levels, not for each.
 
-        | range | all trials | under 800 grafts | 800 grafts and more |
-        |---|--:|--:|--:|
-        %s
-        ## Are the posterior draws calibrated?
+    | range | all trials | under 800 grafts | 800 grafts and more |
+    |---|--:|--:|--:|
+    %s
+    ## Are the posterior draws calibrated?
 
-        500 studies with truths drawn from the prior (Talts et al. 2018): in which tenth of its draws each truth lies. Right draws put about 50 in each.
+    500 studies with truths drawn from the prior (Talts et al. 2018): in which tenth of its draws each truth lies. Right draws put about 50 in each.
 
-        %s
-        ## What this can't show
+    %s
+    ## What this can't show
 
-        * Trials made by the model itself: it can't show what happens where the model is wrong, e.g. where an unrecorded circumstance goes with a rootstock.
-        * Records of fewer than 300 grafts were not tried here: with 200, ranges held about 1 to 3 points less often than they say.
-        * The chance of an answer at all: with few grafts nearly every verdict is `can't tell yet`, which is never counted as wrong.
+    * Trials made by the model itself: it can't show what happens where the model is wrong, e.g. where an unrecorded circumstance goes with a rootstock.
+    * Records of fewer than 300 grafts were not tried here: with 200, ranges held about 1 to 3 points less often than they say.
+    * The chance of an answer at all: with few grafts nearly every verdict is `can't tell yet`, which is never counted as wrong.
 
-        ## Making it again
+    ## Making it again
 
-            ./mvnw -Pslow verify -Dtest=ErrorRatesTest -Dgolden=write
+        ./mvnw -Pslow verify -Dtest=ErrorRatesTest -Dgolden=write
 
-        runs all trials (about an hour on two cores) and rewrites `toolkit/src/test/resources/validation/error-rates.csv` and this page. Trials are seeded: the first of the n-th row has seed n million, the following ones count on.
-        """
+    runs all trials (about an hour on two cores) and rewrites `toolkit/src/test/resources/validation/error-rates.csv` and this page. Trials are seeded: the first of the n-th row has seed n million, the following ones count on.
+    """
         .formatted(
             trials,
             falseMatters().words(),

@@ -5,6 +5,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.IntStream;
+import org.taketally.answers.adjusted.DrawSummary;
+import org.taketally.answers.adjusted.FallbackFit;
+import org.taketally.answers.adjusted.MarginalTakes;
+import org.taketally.answers.effects.Difficulty;
+import org.taketally.answers.effects.DifficultyCalculator;
+import org.taketally.answers.verdict.FactorVerdict;
+import org.taketally.answers.verdict.FactorVerdictCalculator;
+import org.taketally.answers.verdict.Verdict;
 import org.taketally.cells.Factor;
 import org.taketally.model.FixedEffect;
 import org.taketally.terms.Interval;
@@ -87,9 +95,10 @@ final class VerdictStudy {
 
   private static Counts once(Trial trial, long seed, AnswerOptions options) {
     Trial.Made made = trial.make(seed);
-    Averaging averaging =
-        new Averaging(SturdyFit.of(made.cells(), Trial.MODEL).fit(), options.seed(seed));
-    FactorVerdict verdict = FactorVerdicts.of(averaging, "rootstock", options.seed(seed));
+    MarginalTakes averaging =
+        MarginalTakes.of(FallbackFit.of(made.cells(), Trial.MODEL).fit(), options.withSeed(seed));
+    FactorVerdict verdict =
+        FactorVerdictCalculator.of(averaging, "rootstock", options.withSeed(seed));
     Counts counts = new Counts();
     counts.trials = 1;
     counts.verdicts.put(verdict.verdict(), 1);
@@ -122,17 +131,17 @@ final class VerdictStudy {
   }
 
   private static void countCultivars(
-      Averaging averaging, Trial.Made made, AnswerOptions options, Counts counts) {
+      MarginalTakes averaging, Trial.Made made, AnswerOptions options, Counts counts) {
     Factor cultivar = made.cells().factor("cultivar");
-    for (Difficulty.CultivarTake c : Difficulties.of(averaging, options).cultivars()) {
+    for (Difficulty.CultivarTake c : DifficultyCalculator.of(averaging, options).cultivars()) {
       double truth = made.cultivarTakes()[cultivar.indexOf(c.cultivar())];
       counts.count(Range.CULTIVAR, c.take().interval().contains(truth));
     }
   }
 
   private static void countBuds(
-      Averaging averaging, Trial.Made made, AnswerOptions options, Counts counts) {
-    for (FixedEffect effect : averaging.fit().fixed(options.level())) {
+      MarginalTakes averaging, Trial.Made made, AnswerOptions options, Counts counts) {
+    for (FixedEffect effect : averaging.fit().fixed(options.coverage())) {
       if (effect.term().equals("bud_stage")) {
         counts.count(Range.FIXED, effect.interval().contains(Trial.DORMANT));
       }
@@ -142,10 +151,10 @@ final class VerdictStudy {
     for (int d = 0; d < gaps.length; d++) {
       gaps[d] = takes[d][0] - takes[d][1];
     }
-    counts.count(Range.GAP, Samples.range(gaps, options.level()).contains(made.budGap()));
+    counts.count(Range.GAP, DrawSummary.range(gaps, options.coverage()).contains(made.budGap()));
   }
 
-  private static void countSpreads(Averaging averaging, AnswerOptions options, Counts counts) {
+  private static void countSpreads(MarginalTakes averaging, AnswerOptions options, Counts counts) {
     List<String> varying = List.copyOf(averaging.fit().model().varying());
     countSpread(
         averaging,
@@ -161,13 +170,18 @@ final class VerdictStudy {
   }
 
   private static void countSpread(
-      Averaging averaging, int k, Range range, double truth, AnswerOptions options, Counts counts) {
+      MarginalTakes averaging,
+      int k,
+      Range range,
+      double truth,
+      AnswerOptions options,
+      Counts counts) {
     if (k >= 0) {
       double[] sds =
           IntStream.range(0, averaging.count())
               .mapToDouble(d -> averaging.draws().sds(d)[k])
               .toArray();
-      Interval likely = Samples.range(sds, options.level());
+      Interval likely = DrawSummary.range(sds, options.coverage());
       counts.count(range, likely.contains(truth));
     }
   }

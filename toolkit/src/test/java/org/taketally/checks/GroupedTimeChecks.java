@@ -6,9 +6,9 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.taketally.answers.counts.HazardRegression;
-import org.taketally.answers.counts.HazardRegression.Coefficient;
-import org.taketally.answers.counts.HazardRegression.Exposure;
+import org.taketally.answers.survival.HazardRegression;
+import org.taketally.answers.survival.HazardRegression.Coefficient;
+import org.taketally.answers.survival.HazardRegression.Exposure;
 
 /** Beetles dying within 13 days of an insecticide, by concentration and sex. */
 final class GroupedTimeChecks implements CheckSource {

@@ -3,7 +3,7 @@ package org.taketally.checks;
 import de.siegmar.fastcsv.reader.NamedCsvRecord;
 import java.util.List;
 import org.taketally.answers.counts.BetaRate;
-import org.taketally.answers.counts.DrawnIn;
+import org.taketally.answers.counts.Shrinkage;
 import org.taketally.answers.counts.TakeCount;
 
 /** Batting averages drawn in by hand; twelve hospitals each on its own. */
@@ -25,7 +25,7 @@ final class ShrinkageChecks implements CheckSource {
             .map(
                 row -> new TakeCount(CheckData.whole(row, "hits"), CheckData.whole(row, "at_bats")))
             .toList();
-    DrawnIn drawn = DrawnIn.of(lots);
+    Shrinkage drawn = Shrinkage.of(lots);
     checks.check(example, "shrinkage factor c").ours(() -> new double[] {drawn.kept()});
     checks.check(example, "grand mean").ours(() -> new double[] {drawn.mean()});
     checks
@@ -33,7 +33,7 @@ final class ShrinkageChecks implements CheckSource {
         .ours(() -> new double[] {drawn.takes().get(0)});
     checks
         .check(example, "arcsine scale x for Clemente")
-        .ours(() -> new double[] {DrawnIn.evened(lots.get(0))});
+        .ours(() -> new double[] {Shrinkage.evened(lots.get(0))});
     String rest = "R on the same file; its line for Williams is not the one used then (see above)";
     List<Double> counted = lots.stream().map(TakeCount::rate).toList();
     checks

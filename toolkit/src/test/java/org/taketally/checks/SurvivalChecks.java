@@ -4,15 +4,15 @@ import de.siegmar.fastcsv.reader.NamedCsvRecord;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Stream;
-import org.taketally.answers.counts.FollowUp;
-import org.taketally.answers.counts.HazardRatio;
-import org.taketally.answers.counts.HazardRatio.Ties;
-import org.taketally.answers.counts.LikelyHazardRatio;
-import org.taketally.answers.counts.LogRank;
-import org.taketally.answers.counts.LossRate;
-import org.taketally.answers.counts.LossTimes;
-import org.taketally.answers.counts.SurvivalCurve;
-import org.taketally.answers.counts.Watched;
+import org.taketally.answers.survival.FollowUp;
+import org.taketally.answers.survival.HazardRatio;
+import org.taketally.answers.survival.HazardRatio.Ties;
+import org.taketally.answers.survival.LikelyHazardRatio;
+import org.taketally.answers.survival.LogRank;
+import org.taketally.answers.survival.LossRate;
+import org.taketally.answers.survival.LossTimes;
+import org.taketally.answers.survival.SurvivalCurve;
+import org.taketally.answers.survival.Watched;
 
 /** Time to relapse of leukaemia patients on 6-mercaptopurine or placebo (Freireich et al. 1963). */
 final class SurvivalChecks implements CheckSource {

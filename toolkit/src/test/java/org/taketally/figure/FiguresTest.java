@@ -7,9 +7,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
-import org.taketally.answers.Entanglement;
-import org.taketally.answers.LateLoss;
-import org.taketally.answers.MarginCost;
+import org.taketally.answers.confounding.Confounding;
+import org.taketally.answers.survival.LateLoss;
+import org.taketally.answers.verdict.MarginCost;
 import org.taketally.figure.SvgReader.TextBox;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
@@ -30,8 +30,8 @@ class FiguresTest {
             size + " rootstock " + bad,
             Figures.rootstockDifferences(SampleAnswers.rootstock(bad), size));
       }
-      figures.put(size + " movers", Figures.whatMovesTake(SampleAnswers.whatMovesTake(), size));
-      figures.put(size + " storage", Figures.storageCurve(SampleAnswers.storageCurve(), size));
+      figures.put(size + " movers", Figures.importance(SampleAnswers.whatMovesTake(), size));
+      figures.put(size + " storage", Figures.takeCurve(SampleAnswers.storageCurve(), size));
       figures.put(size + " pairings", Figures.pairings(SampleAnswers.pairings(), size));
       figures.put(size + " grafters", Figures.grafters(SampleAnswers.grafters(), size));
       LateLoss loss = SampleAnswers.lateLoss();
@@ -54,15 +54,15 @@ class FiguresTest {
           Figures.lateLossByLevel(loss, loss.factors().get(1), size));
       figures.put(
           size + " entanglement",
-          Figures.entanglement(SampleAnswers.rootstock(false).type().entanglement(), size));
+          Figures.confounding(SampleAnswers.rootstock(false).type().confounding(), size));
       figures.put(
           size + " entangled",
-          Figures.entanglement(
-              new Entanglement(
+          Figures.confounding(
+              new Confounding(
                   "rootstock",
                   List.of(
-                      new Entanglement.Group(List.of("Pellin"), List.of("Orrin"), 40),
-                      new Entanglement.Group(List.of("Ostrey"), List.of("Linnock"), 50)),
+                      new Confounding.Group(List.of("Pellin"), List.of("Orrin"), 40),
+                      new Confounding.Group(List.of("Ostrey"), List.of("Linnock"), 50)),
                   0,
                   List.of(),
                   90),
@@ -168,7 +168,7 @@ class FiguresTest {
 
   @Test
   void the_factor_asked_about_stands_out_by_shape_and_by_words() {
-    String svg = Figures.whatMovesTake(SampleAnswers.whatMovesTake());
+    String svg = Figures.importance(SampleAnswers.whatMovesTake());
 
     assertThat(texts(svg)).contains("rootstock: the question", "1 point (1 to 2)");
     assertThat(svg).contains("Rootstock stands at place 8 of 8");
@@ -176,7 +176,7 @@ class FiguresTest {
 
   @Test
   void largest_mover_comes_first_whatever_the_order_given() {
-    List<String> texts = texts(Figures.whatMovesTake(SampleAnswers.whatMovesTake()));
+    List<String> texts = texts(Figures.importance(SampleAnswers.whatMovesTake()));
 
     assertThat(texts).containsSubsequence("cultivar", "stock condition", "grafter", "method");
   }

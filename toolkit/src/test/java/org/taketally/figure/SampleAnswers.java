@@ -8,28 +8,29 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.stream.IntStream;
 import org.taketally.answers.AnswerOptions;
-import org.taketally.answers.Band;
-import org.taketally.answers.CountedRow;
-import org.taketally.answers.Difficulty;
-import org.taketally.answers.Difficulty.CultivarTake;
-import org.taketally.answers.Entanglement;
 import org.taketally.answers.Estimate;
-import org.taketally.answers.FactorVerdict;
-import org.taketally.answers.FactorVerdict.LevelTake;
-import org.taketally.answers.FactorVerdict.Pair;
-import org.taketally.answers.FitChecks;
-import org.taketally.answers.Grafters;
-import org.taketally.answers.Grafters.GrafterTake;
-import org.taketally.answers.LateLoss;
-import org.taketally.answers.Pairings;
-import org.taketally.answers.Pairings.Pairing;
-import org.taketally.answers.RootstockVerdict;
-import org.taketally.answers.StorageCurve;
-import org.taketally.answers.Verdict;
-import org.taketally.answers.WhatMovesTake;
-import org.taketally.answers.WhatMovesTake.Kind;
-import org.taketally.answers.WhatMovesTake.Mover;
+import org.taketally.answers.checks.FitChecks;
+import org.taketally.answers.confounding.Confounding;
 import org.taketally.answers.counts.TakeCount;
+import org.taketally.answers.effects.Band;
+import org.taketally.answers.effects.Difficulty;
+import org.taketally.answers.effects.Difficulty.CultivarTake;
+import org.taketally.answers.effects.FactorImportance;
+import org.taketally.answers.effects.FactorImportance.Kind;
+import org.taketally.answers.effects.FactorImportance.Mover;
+import org.taketally.answers.effects.Grafters;
+import org.taketally.answers.effects.Grafters.GrafterTake;
+import org.taketally.answers.effects.Pairings;
+import org.taketally.answers.effects.Pairings.Pairing;
+import org.taketally.answers.effects.TakeCurve;
+import org.taketally.answers.survival.CountedRow;
+import org.taketally.answers.survival.LateLoss;
+import org.taketally.answers.survival.LateLossCalculator;
+import org.taketally.answers.verdict.FactorVerdict;
+import org.taketally.answers.verdict.FactorVerdict.LevelTake;
+import org.taketally.answers.verdict.FactorVerdict.Pair;
+import org.taketally.answers.verdict.RootstockVerdict;
+import org.taketally.answers.verdict.Verdict;
 import org.taketally.terms.Interval;
 
 /** Answers made up by hand, so that figures and pages can be tested without a fit. */
@@ -122,26 +123,23 @@ public final class SampleAnswers {
     FactorVerdict.Size size =
         new FactorVerdict.Size(
             take(0.1, 0.08), take(oneBad ? 0.30 : 0.02, 0.06), oneBad ? 0.01 : 0.97, pairs);
-    List<String> reasons =
-        List.of(
-            oneBad
-                ? "Ossery seedling takes about 29 points worse than the others."
-                : "The rootstocks differ by less than 10 points.");
     FactorVerdict type =
         new FactorVerdict(
             "rootstock",
             oneBad ? Verdict.MATTERS : Verdict.NO_PRACTICAL_DIFFERENCE,
-            reasons,
             levels,
             Optional.of(size),
-            List.of(new FactorVerdict.Test("any difference", "likelihood ratio", 3.1, 3, 0.38)),
-            Optional.of(
-                new FactorVerdict.Detectable(
-                    0.06,
-                    0.08,
-                    OptionalLong.empty(),
-                    "A difference of 6 points would have been seen in 8 of 10 such sets.")),
-            new Entanglement("rootstock", List.of(), 0.93, List.of(), tally.grafts()),
+            List.of(
+                new FactorVerdict.Test(
+                    FactorVerdict.TestQuestion.ANY_DIFFERENCE,
+                    FactorVerdict.TestMethod.LIKELIHOOD_RATIO,
+                    0,
+                    3.1,
+                    3,
+                    0.38)),
+            Optional.of(new FactorVerdict.Detectable(0.06, 0.08, OptionalLong.empty())),
+            new Confounding("rootstock", List.of(), 0.93, List.of(), tally.grafts()),
+            List.of(),
             tally,
             OPTIONS);
     return new RootstockVerdict(
@@ -149,7 +147,7 @@ public final class SampleAnswers {
   }
 
   /** Factors of which rootstock is the least. */
-  public static WhatMovesTake whatMovesTake() {
+  public static FactorImportance whatMovesTake() {
     List<Mover> movers =
         List.of(
             mover("cultivar", Kind.VARYING, 24, 0.19),
@@ -160,7 +158,7 @@ public final class SampleAnswers {
             mover("season", Kind.VARYING, 4, 0.06),
             mover("method", Kind.LEVELS, 3, 0.03),
             mover("rootstock", Kind.VARYING, 6, 0.01));
-    return new WhatMovesTake(movers, counted(4812, 3190), OPTIONS);
+    return new FactorImportance(movers, counted(4812, 3190), OPTIONS);
   }
 
   private static Mover mover(String factor, Kind kind, int levels, double size) {
@@ -178,23 +176,23 @@ public final class SampleAnswers {
   }
 
   /** A curve falling from day 0 to day 28 that thins out from day 20. */
-  public static StorageCurve storageCurve() {
-    List<StorageCurve.Point> points = new ArrayList<>();
+  public static TakeCurve storageCurve() {
+    List<TakeCurve.Point> points = new ArrayList<>();
     for (int day = 0; day <= 28; day++) {
       double value = 1 / (1 + Math.exp(-(1.3 - 0.02 * day - 0.002 * day * day)));
-      points.add(new StorageCurve.Point(day, take(value, 0.03 + 0.004 * day), day >= 20));
+      points.add(new TakeCurve.Point(day, take(value, 0.03 + 0.004 * day), day >= 20));
     }
-    List<StorageCurve.Range> counted = new ArrayList<>();
+    List<TakeCurve.Range> counted = new ArrayList<>();
     int[] grafts = {820, 640, 400, 180, 60, 21, 9};
     for (int i = 0; i < grafts.length; i++) {
       double share = 0.76 - 0.07 * i;
       TakeCount tally = counted(grafts[i], Math.round(grafts[i] * share));
       counted.add(
-          new StorageCurve.Range(
+          new TakeCurve.Range(
               4 * i, 4 * i + 4, tally, take(tally.rate(), 0.02 + 0.03 * i).interval()));
     }
     String headline = "Take falls from about 79 % fresh to about 57 % after two weeks.";
-    return new StorageCurve(
+    return new TakeCurve(
         "storage_days", "days", points, counted, 20, headline, counted(2130, 1450), OPTIONS);
   }
 
@@ -270,6 +268,6 @@ public final class SampleAnswers {
           new CountedRow(
               "row " + i, Map.of("rootstock", stock, "cultivar", NAMES.get(i % 7)), 20, counts));
     }
-    return LateLoss.of(rows, List.of("rootstock", "cultivar"), OPTIONS).orElseThrow();
+    return LateLossCalculator.of(rows, List.of("rootstock", "cultivar"), OPTIONS).orElseThrow();
   }
 }

@@ -7,22 +7,22 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import org.taketally.answers.Answer;
 import org.taketally.answers.AnswerOptions;
-import org.taketally.answers.Band;
-import org.taketally.answers.Difficulty;
-import org.taketally.answers.Difficulty.CultivarTake;
-import org.taketally.answers.Entanglement;
 import org.taketally.answers.Estimate;
-import org.taketally.answers.FactorVerdict;
-import org.taketally.answers.FactorVerdict.LevelTake;
-import org.taketally.answers.FactorVerdict.Pair;
-import org.taketally.answers.RootstockVerdict;
-import org.taketally.answers.StorageCurve;
-import org.taketally.answers.Verdict;
-import org.taketally.answers.WhatMovesTake;
-import org.taketally.answers.WhatMovesTake.Kind;
-import org.taketally.answers.WhatMovesTake.Mover;
+import org.taketally.answers.confounding.Confounding;
 import org.taketally.answers.counts.TakeCount;
 import org.taketally.answers.counts.TakeRateInterval;
+import org.taketally.answers.effects.Band;
+import org.taketally.answers.effects.Difficulty;
+import org.taketally.answers.effects.Difficulty.CultivarTake;
+import org.taketally.answers.effects.FactorImportance;
+import org.taketally.answers.effects.FactorImportance.Kind;
+import org.taketally.answers.effects.FactorImportance.Mover;
+import org.taketally.answers.effects.TakeCurve;
+import org.taketally.answers.verdict.FactorVerdict;
+import org.taketally.answers.verdict.FactorVerdict.LevelTake;
+import org.taketally.answers.verdict.FactorVerdict.Pair;
+import org.taketally.answers.verdict.RootstockVerdict;
+import org.taketally.answers.verdict.Verdict;
 import org.taketally.cells.Cells;
 import org.taketally.cells.CellsOf;
 import org.taketally.cells.Factor;
@@ -122,19 +122,12 @@ final class CountedAnswers {
         new FactorVerdict(
             "rootstock",
             Verdict.CANT_TELL_YET,
-            List.of(
-                "The largest difference is that of " + factor.levels().get(0) + " to the others.",
-                "Grafters and cultivars were allowed for."),
             levels,
             Optional.of(new FactorVerdict.Size(take(total()), take(total()), 0.5, pairs)),
             List.of(),
-            Optional.of(
-                new FactorVerdict.Detectable(
-                    0.1,
-                    0.1,
-                    OptionalLong.of(300),
-                    "About 300 more grafts, spread as in these records, would settle it.")),
-            new Entanglement("rootstock", List.of(), 0.9, List.of(), cells.graftsTotal()),
+            Optional.of(new FactorVerdict.Detectable(0.1, 0.1, OptionalLong.of(300))),
+            new Confounding("rootstock", List.of(), 0.9, List.of(), cells.graftsTotal()),
+            List.of(),
             total(),
             options);
     return new RootstockVerdict(
@@ -150,7 +143,7 @@ final class CountedAnswers {
     return new Pair(one.level(), other.level(), new Estimate(value, range), alone, equivalent, 0.3);
   }
 
-  private WhatMovesTake movers() {
+  private FactorImportance movers() {
     List<Mover> movers = new ArrayList<>();
     for (Factor factor : cells.factors().stream().filter(f -> f.size() > 1).toList()) {
       List<String> levels =
@@ -175,24 +168,24 @@ final class CountedAnswers {
               factor.name() + ": " + best + " took better than " + worst + "."));
     }
     movers.sort(Comparator.comparingDouble(m -> -m.typical().value()));
-    return new WhatMovesTake(movers, total(), options);
+    return new FactorImportance(movers, total(), options);
   }
 
-  private StorageCurve curve() {
-    List<StorageCurve.Point> points = new ArrayList<>();
+  private TakeCurve curve() {
+    List<TakeCurve.Point> points = new ArrayList<>();
     double low = records.frame().doubleColumn("storage_temp_c").min();
     double high = records.frame().doubleColumn("storage_temp_c").max();
     for (int i = 0; i <= 20; i++) {
       double value = low + (high - low) * i / 20;
       double take = 0.8 - 0.02 * i;
       points.add(
-          new StorageCurve.Point(
+          new TakeCurve.Point(
               value, new Estimate(take, new Interval(take - 0.05, take + 0.05, 0.95)), false));
     }
     TakeCount count = total();
-    StorageCurve.Range range = new StorageCurve.Range(low, high, count, wilson(count));
+    TakeCurve.Range range = new TakeCurve.Range(low, high, count, wilson(count));
     String headline = "From " + low + " to " + high + ".";
-    return new StorageCurve(
+    return new TakeCurve(
         "storage_temp_c", "°C", points, List.of(range), Double.NaN, headline, count, options);
   }
 }

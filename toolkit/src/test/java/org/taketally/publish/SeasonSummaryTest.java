@@ -163,9 +163,10 @@ class SeasonSummaryTest {
     assertThatThrownBy(() -> summary(sheet))
         .isInstanceOf(NothingToPublish.class)
         .hasMessageMatching(
-            "a page would tell on its members: these records hold \\d+ assessed grafts by 2 members,"
-                + " and a page needs at least 10 grafts by 3 members, none with more than 80 % of them;"
-                + " add more records, or show the analysis page only to those who made the grafts");
+            "a page would tell on its members: these records hold \\d+ assessed grafts by 2"
+                + " members, and a page needs at least 10 grafts by 3 members, none with more than"
+                + " 80 % of them; add more records, or show the analysis page only to those who"
+                + " made the grafts");
   }
 
   @Test
@@ -215,7 +216,8 @@ class SeasonSummaryTest {
         Sheets.circle(1).replace("St0", "Solo").replaceAll("(Qmember[^0],Cv\\d,)Solo", "$1St1");
     String markdown = summary(sheet).markdown();
 
-    assertThat(markdown).contains("Grafters and cultivars were allowed for.");
+    assertThat(markdown)
+        .contains("The chance that all lie within 10 points of each other is 50 %.");
     assertThat(markdown).doesNotContain("Solo");
   }
 

@@ -9,7 +9,7 @@ import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.taketally.answers.Analysis;
+import org.taketally.analysis.Analysis;
 import org.taketally.answers.AnswerOptions;
 import org.taketally.cells.Cells;
 import org.taketally.cells.CellsOf;
@@ -29,7 +29,7 @@ class WorkingPagesTest {
     GraftRecords records = Sheets.read(folder, sheet);
     Cells cells = CellsOf.records(records, List.of("cultivar", "rootstock", "grafter"));
     TakeModel model = TakeModel.ofTakes().varyBy("cultivar", "grafter").compare("rootstock");
-    AnswerOptions options = AnswerOptions.defaults().draws(200).bootstraps(0);
+    AnswerOptions options = AnswerOptions.defaults().withDraws(200).withBootstraps(0);
     Analysis analysis = Analysis.of(cells, model, options);
     return AnalysisPage.of(records, analysis.withLateLoss(records, countedTwice(records))).html();
   }

@@ -4,9 +4,9 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.taketally.answers.Estimate;
-import org.taketally.answers.StorageCurve;
-import org.taketally.answers.StorageCurve.Point;
 import org.taketally.answers.advice.Advice.UseWithin;
+import org.taketally.answers.effects.TakeCurve;
+import org.taketally.answers.effects.TakeCurve.Point;
 import org.taketally.terms.Interval;
 
 /**
@@ -18,10 +18,10 @@ final class CurveRule {
   /** Part of the margin that is hardly a loss. Common practice, no source. */
   private static final double HARDLY = 0.25;
 
-  private final StorageCurve curve;
+  private final TakeCurve curve;
   private final Sureness sureness;
 
-  CurveRule(StorageCurve curve, Sureness sureness) {
+  CurveRule(TakeCurve curve, Sureness sureness) {
     this.curve = curve;
     this.sureness = sureness;
   }

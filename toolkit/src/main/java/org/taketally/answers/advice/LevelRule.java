@@ -5,12 +5,12 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
-import org.taketally.answers.Entanglement;
 import org.taketally.answers.Estimate;
-import org.taketally.answers.FactorVerdict.LevelTake;
-import org.taketally.answers.FactorVerdict.Pair;
-import org.taketally.answers.LevelComparison;
 import org.taketally.answers.advice.Advice.PreferLevels;
+import org.taketally.answers.confounding.Confounding;
+import org.taketally.answers.verdict.FactorVerdict.LevelTake;
+import org.taketally.answers.verdict.FactorVerdict.Pair;
+import org.taketally.answers.verdict.LevelComparison;
 import org.taketally.terms.Interval;
 
 /**
@@ -32,7 +32,7 @@ final class LevelRule {
 
   /** Why nothing can be advised, whatever the sizes of differences; empty if something can. */
   Optional<NoAdvice.Reason> barred() {
-    boolean apart = comparison.entanglement().efficiency() < Entanglement.WARN_BELOW;
+    boolean apart = comparison.confounding().efficiency() < Confounding.WARN_BELOW;
     if (comparison.pairs().isEmpty() || apart) {
       return Optional.of(NoAdvice.Reason.NOT_COMPARED);
     }

@@ -11,15 +11,15 @@ import java.util.stream.Stream;
 import org.taketally.answers.Answer;
 import org.taketally.answers.AnswerOptions;
 import org.taketally.answers.Estimate;
-import org.taketally.answers.FactorVerdict;
-import org.taketally.answers.LevelComparison;
-import org.taketally.answers.LevelComparisonCalculator;
-import org.taketally.answers.RootstockVerdict;
-import org.taketally.answers.StorageCurve;
-import org.taketally.answers.Verdict;
-import org.taketally.answers.WhatMovesTake;
-import org.taketally.answers.WhatMovesTake.Mover;
 import org.taketally.answers.advice.Advice.CompareHands;
+import org.taketally.answers.effects.FactorImportance;
+import org.taketally.answers.effects.FactorImportance.Mover;
+import org.taketally.answers.effects.TakeCurve;
+import org.taketally.answers.verdict.FactorVerdict;
+import org.taketally.answers.verdict.LevelComparison;
+import org.taketally.answers.verdict.LevelComparisonCalculator;
+import org.taketally.answers.verdict.RootstockVerdict;
+import org.taketally.answers.verdict.Verdict;
 import org.taketally.model.TakeFit;
 
 /**
@@ -109,11 +109,11 @@ public final class SeasonAdviceCalculator {
         .toList();
   }
 
-  private Optional<StorageCurve> curve() {
-    return found(StorageCurve.class).filter(c -> !c.points().isEmpty());
+  private Optional<TakeCurve> curve() {
+    return found(TakeCurve.class).filter(c -> !c.points().isEmpty());
   }
 
-  private void curve(StorageCurve curve, Sureness sureness) {
+  private void curve(TakeCurve curve, Sureness sureness) {
     new CurveRule(curve, sureness)
         .advice()
         .ifPresentOrElse(steps::add, () -> none(curve.column(), NoAdvice.Reason.NOT_SURE));
@@ -161,7 +161,7 @@ public final class SeasonAdviceCalculator {
       return;
     }
     Estimate typical =
-        found(WhatMovesTake.class).stream()
+        found(FactorImportance.class).stream()
             .flatMap(answer -> answer.movers().stream())
             .filter(mover -> mover.factor().equals(GRAFTER))
             .map(Mover::typical)

@@ -1,6 +1,5 @@
 package org.taketally.answers.counts;
 
-import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -44,29 +43,5 @@ public record Agreement(int strata, Optional<ChiSquare> breslowDay, Optional<Chi
    */
   public double pValue() {
     return tarone.map(ChiSquare::pValue).orElse(Double.NaN);
-  }
-
-  /**
-   * The verdict as a sentence for the page.
-   *
-   * @return plain words
-   */
-  public String sentence() {
-    return switch (verdict()) {
-      case AGREE -> "The %d groups agree as far as these counts can show.".formatted(strata);
-      case DISAGREE ->
-          String.format(
-              Locale.ROOT,
-              "The %d groups disagree: chance alone would part them so far only %s times in 100. "
-                  + "One figure for all of them hides that; look at each.",
-              strata,
-              timesInHundred());
-      case NOT_COMPARABLE -> "Too few groups hold both to see whether they agree.";
-    };
-  }
-
-  private String timesInHundred() {
-    double times = 100 * pValue();
-    return times < 0.1 ? "under 0.1" : String.format(Locale.ROOT, "%.1f", times);
   }
 }

@@ -4,14 +4,14 @@ import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 
 /** Normal and chi-square tails, and the check of a level, shared by this package. */
-final class Quantiles {
+public final class Quantiles {
 
   private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
 
   private Quantiles() {}
 
   /** The z with chance {@code level} between -z and z; checks the level. */
-  static double twoSided(double level) {
+  public static double twoSided(double level) {
     if (!(level > 0 && level < 1)) {
       throw new IllegalArgumentException(
           "level must lie between 0 and 1, e.g. 0.95, got %s".formatted(level));

@@ -3,7 +3,9 @@ package org.taketally.notebook.display;
 import java.util.ArrayList;
 import java.util.List;
 import org.taketally.answers.Answer;
-import org.taketally.answers.AnswerTable;
+import org.taketally.wording.AnswerTable;
+import org.taketally.wording.AnswerWords;
+import org.taketally.wording.Wording;
 
 /** Answers and their tables. */
 final class Answers {
@@ -11,9 +13,10 @@ final class Answers {
   private Answers() {}
 
   static Shown answer(Answer answer) {
-    List<Shown> parts = new ArrayList<>(List.of(Shown.heading(answer.title())));
-    answer.text().lines().filter(line -> !line.isBlank()).map(Shown::paragraph).forEach(parts::add);
-    List<AnswerTable> tables = answer.tables();
+    AnswerWords words = Wording.of(answer);
+    List<Shown> parts = new ArrayList<>(List.of(Shown.heading(words.question())));
+    words.paragraphs().stream().map(Shown::paragraph).forEach(parts::add);
+    List<AnswerTable> tables = words.tables();
     for (int i = 0; i < tables.size(); i++) {
       Shown table = table(tables.get(i));
       parts.add(i == 0 ? table : Shown.folded(tables.get(i).caption(), table));

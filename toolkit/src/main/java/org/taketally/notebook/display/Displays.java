@@ -9,15 +9,16 @@ import org.dflib.jjava.jupyter.kernel.display.RenderContext;
 import org.dflib.jjava.jupyter.kernel.display.Renderer;
 import org.dflib.jjava.jupyter.kernel.display.mime.MIMEType;
 import org.taketally.answers.Answer;
-import org.taketally.answers.AnswerTable;
-import org.taketally.answers.Band;
-import org.taketally.answers.Verdict;
+import org.taketally.answers.effects.Band;
+import org.taketally.answers.verdict.Verdict;
 import org.taketally.cells.Cells;
 import org.taketally.model.TakeFit;
 import org.taketally.model.TakeModel;
 import org.taketally.records.GraftRecords;
 import org.taketally.records.SetAside;
 import org.taketally.terms.Problem;
+import org.taketally.wording.AnswerTable;
+import org.taketally.wording.Names;
 import tech.tablesaw.api.Table;
 
 /**
@@ -38,8 +39,8 @@ public final class Displays {
     add(TakeFit.class, Fits::fit);
     add(Answer.class, Answers::answer);
     add(AnswerTable.class, Answers::table);
-    add(Verdict.class, verdict -> Shown.paragraph(verdict.words()));
-    add(Band.class, band -> Shown.paragraph(band.words()));
+    add(Verdict.class, verdict -> Shown.paragraph(Names.of(verdict)));
+    add(Band.class, band -> Shown.paragraph(Names.of(band)));
     add(Collection.class, Displays::collection);
   }
 

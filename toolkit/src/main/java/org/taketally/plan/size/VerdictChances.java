@@ -9,9 +9,9 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.IntConsumer;
 import java.util.stream.IntStream;
 import org.taketally.answers.AnswerOptions;
-import org.taketally.answers.RootstockVerdict;
-import org.taketally.answers.SuggestedModel;
-import org.taketally.answers.Verdict;
+import org.taketally.answers.adjusted.SuggestedModel;
+import org.taketally.answers.verdict.RootstockVerdictCalculator;
+import org.taketally.answers.verdict.Verdict;
 import org.taketally.cells.Cells;
 import org.taketally.model.CannotFit;
 import org.taketally.model.TakeModel;
@@ -78,7 +78,7 @@ public record VerdictChances(Map<Verdict, Integer> counts, int unanswered, int t
 
   private static Verdict verdict(TakeModel model, Cells cells, AnswerOptions answers) {
     try {
-      return RootstockVerdict.of(model, cells, answers).verdict();
+      return RootstockVerdictCalculator.of(model, cells, answers).verdict();
     } catch (CannotFit unanswered) {
       return null;
     }

@@ -9,21 +9,21 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.taketally.answers.AnswerOptions;
-import org.taketally.answers.StorageCurve;
-import org.taketally.answers.SuggestedModel;
+import org.taketally.answers.adjusted.SuggestedModel;
+import org.taketally.answers.effects.TakeCurveCalculator;
 import org.taketally.cells.Cells;
 import org.taketally.model.TakeFit;
 
 /** How often advice is wrong, and how often it comes where it should, on circles of known truth. */
 class AdviceErrorRatesTest {
 
-  private static final AnswerOptions OPTIONS = AnswerOptions.defaults().draws(400);
+  private static final AnswerOptions OPTIONS = AnswerOptions.defaults().withDraws(400);
 
   static SeasonAdvice advice(CircleTruth truth) {
     Cells cells = truth.cells();
     TakeFit fit = SuggestedModel.of(cells).model().fit(cells);
     return SeasonAdviceCalculator.of(
-        fit, List.of(StorageCurve.of(fit, OPTIONS, "storage_days")), true, OPTIONS);
+        fit, List.of(TakeCurveCalculator.of(fit, OPTIONS, "storage_days")), true, OPTIONS);
   }
 
   private static long wrong(CircleTruth.Kind kind, int circles) {

@@ -9,15 +9,15 @@ import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.taketally.answers.AnswerOptions;
-import org.taketally.answers.Entanglement;
 import org.taketally.answers.Estimate;
-import org.taketally.answers.FactorVerdict.LevelTake;
-import org.taketally.answers.FactorVerdict.Pair;
-import org.taketally.answers.LevelComparison;
-import org.taketally.answers.StorageCurve;
 import org.taketally.answers.advice.Advice.PreferLevels;
 import org.taketally.answers.advice.Advice.UseWithin;
+import org.taketally.answers.confounding.Confounding;
 import org.taketally.answers.counts.TakeCount;
+import org.taketally.answers.effects.TakeCurve;
+import org.taketally.answers.verdict.FactorVerdict.LevelTake;
+import org.taketally.answers.verdict.FactorVerdict.Pair;
+import org.taketally.answers.verdict.LevelComparison;
 import org.taketally.terms.Interval;
 
 /** Direction, size and confounding of advice, on values typed in. */
@@ -49,13 +49,13 @@ class LevelRuleTest {
                 }
               });
         });
-    Entanglement.Group all =
-        new Entanglement.Group(List.copyOf(takes.keySet()), List.of(), 100L * takes.size());
+    Confounding.Group all =
+        new Confounding.Group(List.copyOf(takes.keySet()), List.of(), 100L * takes.size());
     return new LevelComparison(
         "rootstock",
         levels,
         pairs,
-        new Entanglement("rootstock", List.of(all), efficiency, List.of(), all.grafts()),
+        new Confounding("rootstock", List.of(all), efficiency, List.of(), all.grafts()),
         OPTIONS);
   }
 
@@ -129,13 +129,12 @@ class LevelRuleTest {
   /** Takes 64 % to day 3, then 3 points a day less: 10 points are lost by day 7. */
   @Test
   void wood_is_to_be_used_before_take_has_fallen_not_by_then() {
-    List<StorageCurve.Point> points = new ArrayList<>();
+    List<TakeCurve.Point> points = new ArrayList<>();
     for (int day = 0; day <= 12; day++) {
       points.add(
-          new StorageCurve.Point(
-              day, estimate(0.64 - 0.03 * Math.max(0, day - 3), 0.02), day > 10));
+          new TakeCurve.Point(day, estimate(0.64 - 0.03 * Math.max(0, day - 3), 0.02), day > 10));
     }
-    StorageCurve curve = curve(points);
+    TakeCurve curve = curve(points);
 
     UseWithin advice = new CurveRule(curve, new Sureness(5)).advice().orElseThrow();
 
@@ -148,16 +147,16 @@ class LevelRuleTest {
   @Test
   void wood_that_improves_or_holds_gets_no_advice() {
     for (double slope : new double[] {0.02, 0, -0.002}) {
-      List<StorageCurve.Point> points = new ArrayList<>();
+      List<TakeCurve.Point> points = new ArrayList<>();
       for (int day = 0; day <= 12; day++) {
-        points.add(new StorageCurve.Point(day, estimate(0.5 + slope * day, 0.02), false));
+        points.add(new TakeCurve.Point(day, estimate(0.5 + slope * day, 0.02), false));
       }
       assertThat(new CurveRule(curve(points), new Sureness(5)).advice()).isEmpty();
     }
   }
 
-  private static StorageCurve curve(List<StorageCurve.Point> points) {
-    return new StorageCurve(
+  private static TakeCurve curve(List<TakeCurve.Point> points) {
+    return new TakeCurve(
         "storage_days",
         "days",
         points,

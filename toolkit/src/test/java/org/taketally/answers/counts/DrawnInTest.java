@@ -17,14 +17,14 @@ class DrawnInTest {
 
   @Test
   void lots_no_further_apart_than_chance_are_drawn_in_wholly() {
-    DrawnIn drawn = DrawnIn.of(List.of(of20(10), of20(11), of20(10), of20(9), of20(10)));
+    Shrinkage drawn = Shrinkage.of(List.of(of20(10), of20(11), of20(10), of20(9), of20(10)));
     assertThat(drawn.kept()).isZero();
     assertThat(drawn.takes()).allSatisfy(take -> assertThat(take).isCloseTo(0.5, within(1e-15)));
   }
 
   @Test
   void order_and_mean_are_kept() {
-    DrawnIn drawn = DrawnIn.of(List.of(of20(2), of20(8), of20(14), of20(18)));
+    Shrinkage drawn = Shrinkage.of(List.of(of20(2), of20(8), of20(14), of20(18)));
     assertThat(drawn.takes()).isSorted();
     assertThat(drawn.takes().stream().mapToDouble(take -> take).average().orElseThrow())
         .isCloseTo(drawn.mean(), within(1e-15));
@@ -33,12 +33,12 @@ class DrawnInTest {
 
   @Test
   void refuses_lots_it_is_not_made_for() {
-    assertThatThrownBy(() -> DrawnIn.of(List.of(of20(1), of20(2), of20(3))))
+    assertThatThrownBy(() -> Shrinkage.of(List.of(of20(1), of20(2), of20(3))))
         .hasMessage("drawing in needs at least 4 lots, got 3");
-    assertThatThrownBy(() -> DrawnIn.of(List.of(of20(1), of20(2), of20(3), new TakeCount(1, 9))))
+    assertThatThrownBy(() -> Shrinkage.of(List.of(of20(1), of20(2), of20(3), new TakeCount(1, 9))))
         .hasMessage(
             "drawing in by hand needs lots of one size; use the model for lots of unequal size");
-    assertThatThrownBy(() -> DrawnIn.of(List.of(of20(3), of20(3), of20(3), of20(3))))
+    assertThatThrownBy(() -> Shrinkage.of(List.of(of20(3), of20(3), of20(3), of20(3))))
         .hasMessage("all lots have the same take, nothing to draw in");
   }
 

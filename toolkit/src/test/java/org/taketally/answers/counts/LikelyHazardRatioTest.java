@@ -6,6 +6,10 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.taketally.answers.survival.FollowUp;
+import org.taketally.answers.survival.HazardRatio;
+import org.taketally.answers.survival.LikelyHazardRatio;
+import org.taketally.answers.survival.Watched;
 
 /** Published values: see SurvivalChecks. */
 class LikelyHazardRatioTest {

@@ -22,9 +22,10 @@ import org.dflib.jjava.jupyter.kernel.util.StringStyler;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.taketally.answers.AnswerOptions;
-import org.taketally.answers.Band;
-import org.taketally.answers.Difficulty;
-import org.taketally.answers.Verdict;
+import org.taketally.answers.effects.Band;
+import org.taketally.answers.effects.Difficulty;
+import org.taketally.answers.effects.DifficultyCalculator;
+import org.taketally.answers.verdict.Verdict;
 import org.taketally.cells.Cells;
 import org.taketally.cells.CellsOf;
 import org.taketally.model.TakeFit;
@@ -33,6 +34,8 @@ import org.taketally.records.GraftRecords;
 import org.taketally.records.RecordsReader;
 import org.taketally.terms.Problem;
 import org.taketally.terms.Severity;
+import org.taketally.wording.AnswerWords;
+import org.taketally.wording.Wording;
 import tech.tablesaw.api.DoubleColumn;
 import tech.tablesaw.api.IntColumn;
 import tech.tablesaw.api.StringColumn;
@@ -152,11 +155,12 @@ class DisplaysTest {
         .contains("600 grafts in ", "rootstock: stock 1", "Varying part")
         .contains("log-likelihood -");
     fit.warnings().forEach(each -> assertThat(text(fit)).contains("Note: " + each.sentence()));
-    Difficulty answer = Difficulty.of(fit, AnswerOptions.defaults());
-    assertThat(text(answer)).startsWith(answer.title() + "\n").contains(answer.headline());
+    Difficulty answer = DifficultyCalculator.of(fit, AnswerOptions.defaults());
+    AnswerWords words = Wording.of(answer);
+    assertThat(text(answer)).startsWith(words.question() + "\n").contains(words.headline());
     assertThat(html(answer)).contains("Selka &lt;i&gt;", "<caption>").doesNotContain("Selka <i>");
     assertThat(html(List.of(answer, answer)).split("tt-head\">", -1)).hasSize(3);
-    assertThat(text(answer.table())).isEqualTo(answer.table().toText());
+    assertThat(text(words.table())).isEqualTo(words.table().toText());
   }
 
   @Test
@@ -240,6 +244,7 @@ class DisplaysTest {
   void what_is_no_renderer_is_refused() {
     assertThatThrownBy(() -> Displays.registerWith("kernel"))
         .hasMessage(
-            "java.lang.String is no renderer of IJava's line; expected what its kernel's getRenderer() gives");
+            "java.lang.String is no renderer of IJava's line; expected what its kernel's"
+                + " getRenderer() gives");
   }
 }

@@ -8,7 +8,7 @@ import java.util.Map;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.taketally.answers.AnswerOptions;
-import org.taketally.answers.Verdict;
+import org.taketally.answers.verdict.Verdict;
 import org.taketally.cells.Cells;
 import org.taketally.plan.layout.LayoutPlan;
 import org.taketally.plan.layout.PlannedCells;
@@ -32,7 +32,7 @@ class VerdictChancesTest {
         trial,
         new VerdictChances.Settings(
             new TrialTruth(Map.of("A", first, "B", second), TrialTruth.USUAL_SPREADS),
-            AnswerOptions.defaults().draws(200).bootstraps(0),
+            AnswerOptions.defaults().withDraws(200).withBootstraps(0),
             trials,
             done -> {}));
   }

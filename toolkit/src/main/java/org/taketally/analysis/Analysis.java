@@ -1,0 +1,342 @@
+package org.taketally.analysis;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.taketally.answers.Answer;
+import org.taketally.answers.AnswerOptions;
+import org.taketally.answers.Question;
+import org.taketally.answers.Unanswered;
+import org.taketally.answers.adjusted.FallbackFit;
+import org.taketally.answers.adjusted.ModelChange;
+import org.taketally.answers.adjusted.SuggestedModel;
+import org.taketally.answers.checks.FitChecks;
+import org.taketally.answers.confounding.Confounding;
+import org.taketally.answers.counts.TakeCounter;
+import org.taketally.answers.effects.Difficulty;
+import org.taketally.answers.effects.FactorImportance;
+import org.taketally.answers.effects.Grafters;
+import org.taketally.answers.effects.Pairings;
+import org.taketally.answers.effects.TakeCurve;
+import org.taketally.answers.prediction.SecondOpinions;
+import org.taketally.answers.prediction.SecondOpinionsCalculator;
+import org.taketally.answers.survival.LateLoss;
+import org.taketally.answers.survival.LateLossCalculator;
+import org.taketally.answers.verdict.MarginCost;
+import org.taketally.answers.verdict.RootstockVerdict;
+import org.taketally.cells.Cells;
+import org.taketally.cells.CellsOf;
+import org.taketally.model.TakeFit;
+import org.taketally.model.TakeModel;
+import org.taketally.records.Assessments;
+import org.taketally.records.GraftRecords;
+import org.taketally.terms.Interval;
+
+/**
+ * The door: every answer some records hold, from one fit; each missing one with its reason. {@code
+ * Analysis.of(records)} is all it takes.
+ *
+ * @param fit the fit behind the answers
+ * @param compared the column the question is about, as asked; empty if none was named
+ * @param changes what had to be changed in the model asked for; usually nothing
+ * @param answers in the order of {@link AnswerRegister}
+ * @param spreads likely range of each varying factor's standard deviation, logits, in the order of
+ *     the fit
+ * @param unanswered questions these records don't answer
+ * @param options what was asked
+ */
+public record Analysis(
+    TakeFit fit,
+    Optional<String> compared,
+    List<ModelChange> changes,
+    List<Answer> answers,
+    List<Interval> spreads,
+    List<Unanswered> unanswered,
+    AnswerOptions options) {
+
+  public Analysis {
+    changes = List.copyOf(changes);
+    answers = List.copyOf(answers);
+    spreads = List.copyOf(spreads);
+    unanswered = List.copyOf(unanswered);
+  }
+
+  /**
+   * Fits the suggested model to records, and answers, with default options.
+   *
+   * @param records any records with assessed grafts
+   * @return all answers
+   * @throws org.taketally.model.CannotFit if the records can't answer, saying why
+   */
+  public static Analysis of(GraftRecords records) {
+    return of(records, AnswerOptions.defaults());
+  }
+
+  /**
+   * Fits the suggested model to records, and answers.
+   *
+   * @param records any records with assessed grafts
+   * @param options margin, level, draws, seed
+   * @return all answers
+   * @throws org.taketally.model.CannotFit if the records can't answer, saying why
+   */
+  public static Analysis of(GraftRecords records, AnswerOptions options) {
+    TakeModel model = SuggestedModel.of(records).model();
+    return of(CellsOf.records(records, SuggestedModel.needed(model)), model, options);
+  }
+
+  /**
+   * Fits the model, or the nearest one the records can carry, and answers.
+   *
+   * @param cells the records
+   * @param model what take may depend on
+   * @param options margin, level, draws, seed
+   * @return all answers
+   * @throws org.taketally.model.CannotFit if the records can't answer, saying why
+   */
+  public static Analysis of(Cells cells, TakeModel model, AnswerOptions options) {
+    FallbackFit fallback = FallbackFit.of(cells, model);
+    return of(fallback.fit(), model.compared(), fallback.changes(), options);
+  }
+
+  /**
+   * Answers from a fit.
+   *
+   * @param fit the fit
+   * @param options margin, level, draws, seed
+   * @return all answers
+   */
+  public static Analysis of(TakeFit fit, AnswerOptions options) {
+    return of(fit, fit.model().compared(), List.of(), options);
+  }
+
+  private static Analysis of(
+      TakeFit fit, Optional<String> compared, List<ModelChange> changes, AnswerOptions options) {
+    AnswerFinder finder = new AnswerFinder(fit, compared, options);
+    List<Answer> answers = new ArrayList<>();
+    for (AnswerRegister line : AnswerRegister.values()) {
+      line.find(finder).ifPresent(answers::add);
+    }
+    return new Analysis(
+        fit, compared, changes, answers, finder.spreads(), finder.unanswered(), options);
+  }
+
+  /**
+   * The answer of a kind.
+   *
+   * @param kind e.g. {@code Difficulty.class}
+   * @param <T> that kind
+   * @return empty if these records don't hold it; {@link #unanswered} says why
+   */
+  public <T extends Answer> Optional<T> find(Class<T> kind) {
+    return answers.stream().filter(kind::isInstance).map(kind::cast).findFirst();
+  }
+
+  /**
+   * Whether the compared column, usually the rootstock, matters.
+   *
+   * @return empty if there is nothing to compare
+   */
+  public Optional<RootstockVerdict> rootstock() {
+    return find(RootstockVerdict.class);
+  }
+
+  /**
+   * How hard each cultivar is.
+   *
+   * @return empty if the model doesn't know cultivars
+   */
+  public Optional<Difficulty> difficulty() {
+    return find(Difficulty.class);
+  }
+
+  /**
+   * Every factor on one scale.
+   *
+   * @return the answer, always there
+   */
+  public FactorImportance importance() {
+    return find(FactorImportance.class).orElseThrow();
+  }
+
+  /**
+   * Take against days of storage.
+   *
+   * @return empty if the model has no storage days
+   */
+  public Optional<TakeCurve> storage() {
+    return find(TakeCurve.class);
+  }
+
+  /**
+   * Pairings that do worse than cultivar and rootstock alone.
+   *
+   * @return empty if the model has no pairings
+   */
+  public Optional<Pairings> pairings() {
+    return find(Pairings.class);
+  }
+
+  /**
+   * Each grafter's take had all grafted the same mix.
+   *
+   * @return empty if the model doesn't know grafters
+   */
+  public Optional<Grafters> grafters() {
+    return find(Grafters.class);
+  }
+
+  /**
+   * What was compared with what.
+   *
+   * @return empty if there is nothing to compare
+   */
+  public Optional<Confounding> confounding() {
+    return find(Confounding.class);
+  }
+
+  /**
+   * Whether the model fits.
+   *
+   * @return empty for very large records
+   */
+  public Optional<FitChecks> fitChecks() {
+    return find(FitChecks.class);
+  }
+
+  /**
+   * Early take, final take and what is lost between them.
+   *
+   * @return empty unless {@link #withLateLoss} found it
+   */
+  public Optional<LateLoss> lateLoss() {
+    return find(LateLoss.class);
+  }
+
+  /**
+   * Whether another way of predicting does better.
+   *
+   * @return empty unless {@link #withSecondOpinions} was asked
+   */
+  public Optional<SecondOpinions> secondOpinions() {
+    return find(SecondOpinions.class);
+  }
+
+  /**
+   * What a drop in take costs.
+   *
+   * @return empty unless {@link #withCost} was asked
+   */
+  public Optional<MarginCost> marginCost() {
+    return find(MarginCost.class);
+  }
+
+  /**
+   * With another margin, from the same fit.
+   *
+   * @param margin difference in take that would change what you do, as a fraction of 1: 0.05 for 5
+   *     points
+   * @return the analysis with every answer judged by it
+   */
+  public Analysis withMargin(double margin) {
+    return withOptions(options.withMargin(margin));
+  }
+
+  /**
+   * With other options, from the same fit.
+   *
+   * @param other margin, level, draws, seed
+   * @return the analysis; answers asked for besides stay
+   */
+  public Analysis withOptions(AnswerOptions other) {
+    Analysis again = of(fit, compared, changes, other);
+    for (Question besides : List.of(Question.LATE_LOSS, Question.SECOND_OPINIONS)) {
+      again = again.taking(besides, this);
+    }
+    Optional<MarginCost> cost = marginCost();
+    return cost.isEmpty()
+        ? again
+        : again.withCost(cost.get().costPerGraft(), cost.get().pricePerTree());
+  }
+
+  private Analysis taking(Question question, Analysis from) {
+    Optional<Answer> answer =
+        from.answers.stream().filter(a -> a.question() == question).findFirst();
+    if (answer.isPresent()) {
+      return with(answer.get());
+    }
+    return from.unanswered.stream()
+        .filter(missing -> missing.question() == question)
+        .findFirst()
+        .map(this::without)
+        .orElse(this);
+  }
+
+  /**
+   * With early take, final take and late loss from repeated counts.
+   *
+   * @param records the records analysed
+   * @param assessments counts that belong to them
+   * @return the analysis with the answer, or with the reason why there is none
+   */
+  public Analysis withLateLoss(GraftRecords records, Assessments assessments) {
+    Optional<LateLoss> loss = LateLossCalculator.of(records, assessments, options);
+    return loss.isPresent()
+        ? with(loss.get())
+        : without(Unanswered.of(Question.LATE_LOSS, Unanswered.Cause.NO_ROW_COUNTED_AGAIN));
+  }
+
+  /**
+   * With other ways of predicting, each judged on seasons it has not seen. Takes about as long as
+   * all other answers together.
+   *
+   * @return the analysis with the answer
+   */
+  public Analysis withSecondOpinions() {
+    return with(SecondOpinionsCalculator.of(fit, options));
+  }
+
+  /**
+   * With what a drop in take by the margin costs, at the take counted in the records.
+   *
+   * @param costPerGraft cost of one graft made, in the user's money, above 0
+   * @param pricePerTree what a saleable tree brings, above 0; empty if not said
+   * @return the analysis with the answer, or with the reason why there is none
+   */
+  public Analysis withCost(double costPerGraft, OptionalDouble pricePerTree) {
+    double take = TakeCounter.all(fit.cells()).rate();
+    return take <= options.margin()
+        ? without(
+            Unanswered.of(
+                Question.MARGIN_COST, new Unanswered.TakeWithinMargin(take, options.margin())))
+        : with(new MarginCost(costPerGraft, take, 0, options.margin(), pricePerTree));
+  }
+
+  private Analysis with(Answer answer) {
+    List<Answer> all = new ArrayList<>();
+    for (AnswerRegister line : AnswerRegister.values()) {
+      if (line.kind().isInstance(answer)) {
+        all.add(answer);
+      } else {
+        answers.stream().filter(line.kind()::isInstance).forEach(all::add);
+      }
+    }
+    return with(all, othersThan(answer.question()));
+  }
+
+  private Analysis without(Unanswered missing) {
+    List<Unanswered> all = othersThan(missing.question());
+    all.add(missing);
+    return with(answers, all);
+  }
+
+  private List<Unanswered> othersThan(Question question) {
+    return new ArrayList<>(
+        unanswered.stream().filter(missing -> missing.question() != question).toList());
+  }
+
+  private Analysis with(List<Answer> given, List<Unanswered> missing) {
+    return new Analysis(fit, compared, changes, given, spreads, missing, options);
+  }
+}

@@ -1,0 +1,59 @@
+package org.taketally.answers.adjusted;
+
+import java.util.Arrays;
+import org.taketally.answers.Estimate;
+import org.taketally.terms.Interval;
+
+/** Posterior draws of one quantity as an estimate with its likely range. */
+public final class DrawSummary {
+
+  private DrawSummary() {}
+
+  /**
+   * Mean and central range of some draws.
+   *
+   * @param draws any order
+   * @param level coverage of the range, 0 to 1
+   * @return the mean, kept inside the range
+   */
+  public static Estimate estimate(double[] draws, double level) {
+    Interval range = range(draws, level);
+    double mean = Arrays.stream(draws).average().orElseThrow();
+    return new Estimate(Math.min(Math.max(mean, range.low()), range.high()), range);
+  }
+
+  /** Median and central range, for skewed or discrete quantities such as ranks and spreads. */
+  public static Estimate median(double[] draws, double level) {
+    double[] sorted = sorted(draws);
+    return new Estimate(quantile(sorted, 0.5), range(draws, level));
+  }
+
+  public static Interval range(double[] draws, double level) {
+    double[] sorted = sorted(draws);
+    double tail = (1 - level) / 2;
+    return new Interval(quantile(sorted, tail), quantile(sorted, 1 - tail), level);
+  }
+
+  /** One column of a table of draws. */
+  public static double[] column(double[][] draws, int column) {
+    return Arrays.stream(draws).mapToDouble(row -> row[column]).toArray();
+  }
+
+  /** Share of draws that meet a condition. */
+  public static double chance(double[] draws, java.util.function.DoublePredicate condition) {
+    return (double) Arrays.stream(draws).filter(condition).count() / draws.length;
+  }
+
+  private static double[] sorted(double[] draws) {
+    double[] sorted = draws.clone();
+    Arrays.sort(sorted);
+    return sorted;
+  }
+
+  private static double quantile(double[] sorted, double share) {
+    double place = share * (sorted.length - 1);
+    int below = (int) Math.floor(place);
+    int above = Math.min(below + 1, sorted.length - 1);
+    return sorted[below] + (place - below) * (sorted[above] - sorted[below]);
+  }
+}

@@ -1,0 +1,87 @@
+package org.taketally.answers.adjusted;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.taketally.answers.counts.CrossTabulation;
+import org.taketally.cells.Cells;
+import org.taketally.cells.Factor;
+import org.taketally.model.CannotFit;
+import org.taketally.model.TakeFit;
+import org.taketally.model.TakeModel;
+
+/**
+ * A fit of the model asked for, or of the nearest one the records can carry: a column with a level
+ * of which none or all took varies instead of being adjusted for, a column that says the same as
+ * others is left out, and so are pairings where too few cultivars stood on more than one rootstock.
+ * Each change is kept.
+ *
+ * @param fit the fit
+ * @param changes what was changed, in order
+ */
+public record FallbackFit(TakeFit fit, List<ModelChange> changes) {
+
+  /** Pairings beyond those that cultivars and rootstocks alone would make. */
+  private static final int SPARE_PAIRINGS = 3;
+
+  public static FallbackFit of(Cells cells, TakeModel asked) {
+    List<ModelChange> changes = new ArrayList<>();
+    TakeModel model = asked;
+    if (asked.varying().contains(TakeModel.PAIRING) && sparePairings(cells) < SPARE_PAIRINGS) {
+      model = model.without(TakeModel.PAIRING);
+      changes.add(
+          new ModelChange(ModelChange.Kind.PAIRINGS_LEFT_OUT, TakeModel.PAIRING, Optional.empty()));
+    }
+    for (int columns = asked.columns().size(); ; columns--) {
+      try {
+        return new FallbackFit(model.fit(cells), List.copyOf(changes));
+      } catch (CannotFit problem) {
+        Optional<TakeModel> simpler = simpler(model, problem, changes);
+        if (simpler.isEmpty() || columns == 0) {
+          throw problem;
+        }
+        model = simpler.get();
+      }
+    }
+  }
+
+  private static Optional<TakeModel> simpler(
+      TakeModel model, CannotFit problem, List<ModelChange> changes) {
+    if (problem.columns().isEmpty()) {
+      return Optional.empty();
+    }
+    String column = problem.columns().get(problem.columns().size() - 1);
+    boolean levels = model.adjusted().contains(column);
+    return switch (problem.reason()) {
+      case SEPARATED -> {
+        if (!levels) {
+          yield Optional.empty();
+        }
+        changes.add(new ModelChange(ModelChange.Kind.VARIES_INSTEAD, column, Optional.of(problem)));
+        yield Optional.of(varying(model, column));
+      }
+      case ALIASED -> {
+        changes.add(new ModelChange(ModelChange.Kind.LEFT_OUT, column, Optional.of(problem)));
+        yield Optional.of(model.without(column));
+      }
+      default -> Optional.empty();
+    };
+  }
+
+  /** The question stays what it was. */
+  private static TakeModel varying(TakeModel model, String column) {
+    TakeModel changed = model.without(column).varyBy(column);
+    return model.compared().filter(column::equals).isPresent() ? changed.compare(column) : changed;
+  }
+
+  /** Pairings made, less what cultivars and rootstocks would need to be linked at all. */
+  private static int sparePairings(Cells cells) {
+    Optional<Factor> cultivar = cells.findFactor("cultivar");
+    Optional<Factor> rootstock = cells.findFactor("rootstock");
+    if (cultivar.isEmpty() || rootstock.isEmpty()) {
+      return SPARE_PAIRINGS;
+    }
+    CrossTabulation met = new CrossTabulation(cells, cultivar.get(), rootstock.get());
+    return met.pairsSeen() - met.levelsSeen() - met.partnersSeen() + 1;
+  }
+}

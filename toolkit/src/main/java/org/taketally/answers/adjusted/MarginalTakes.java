@@ -1,0 +1,134 @@
+package org.taketally.answers.adjusted;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.IntStream;
+import org.taketally.answers.AnswerOptions;
+import org.taketally.answers.counts.TakeCount;
+import org.taketally.answers.counts.TakeCounter;
+import org.taketally.model.TakeDesign;
+import org.taketally.model.TakeDraws;
+import org.taketally.model.TakeFit;
+
+/**
+ * Average takes as if every graft had one level of a column, all else as recorded, in each
+ * posterior draw.
+ *
+ * <pre>
+ *   eta    logit of take of a condition in a draw, see {@link Conditions}
+ *   swap   the part of eta that the column contributes
+ *   e      what a level would contribute instead
+ *   take   sum[weight * logistic(eta - swap + e)]
+ * </pre>
+ */
+public final class MarginalTakes {
+
+  private static final long DRAWN_NUMBERS = 40_000_000;
+
+  private final TakeFit fit;
+  private final TakeDesign design;
+  private final TakeDraws draws;
+  private final Conditions conditions;
+  private final float[][] eta;
+
+  /**
+   * Averages over the conditions of a fit.
+   *
+   * @param fit any fit
+   * @param options draws and seed
+   * @return takes by any of its columns
+   */
+  public static MarginalTakes of(TakeFit fit, AnswerOptions options) {
+    return new MarginalTakes(
+        fit, fit.draws(affordable(fit, options), options.seed()), new Conditions(fit));
+  }
+
+  private MarginalTakes(TakeFit fit, TakeDraws draws, Conditions conditions) {
+    this.fit = fit;
+    this.design = fit.design();
+    this.draws = draws;
+    this.conditions = conditions;
+    this.eta = new float[draws.count()][];
+    IntStream.range(0, eta.length).parallel().forEach(d -> eta[d] = conditions.eta(draws, d));
+  }
+
+  private static int affordable(TakeFit fit, AnswerOptions options) {
+    long levels = fit.varying().stream().mapToLong(f -> f.levels().size()).sum();
+    return (int) Math.min(options.draws(), DRAWN_NUMBERS / Math.max(1, levels));
+  }
+
+  /** Averages over the same conditions in other draws of the same fit. */
+  public MarginalTakes with(TakeDraws others) {
+    return new MarginalTakes(fit, others, conditions);
+  }
+
+  public TakeFit fit() {
+    return fit;
+  }
+
+  public TakeDraws draws() {
+    return draws;
+  }
+
+  public int count() {
+    return draws.count();
+  }
+
+  /** The levels a column has in the fit, in the order of {@link #takes}. */
+  public List<String> levels(String column) {
+    return LevelSubstitution.varies(fit, column)
+        ? fit.varying(column).levels()
+        : design.levels(column);
+  }
+
+  /** Whether the fit has the column, fixed or varying. */
+  public boolean knows(String column) {
+    return LevelSubstitution.varies(fit, column) || design.adjustsFor(column);
+  }
+
+  /**
+   * Average takes by level.
+   *
+   * @param column fixed or varying column of levels
+   * @return one row a draw, one take a level
+   */
+  public double[][] takes(String column) {
+    return takes(LevelSubstitution.ofLevels(fit, draws, conditions, column, levels(column)));
+  }
+
+  /**
+   * Average takes along a column of numbers.
+   *
+   * @param column adjusted column of numbers
+   * @param values in the column's unit
+   * @return one row a draw, one take a value
+   */
+  public double[][] takes(String column, double[] values) {
+    return takes(LevelSubstitution.ofValues(fit, draws, conditions, column, values));
+  }
+
+  /** What each level contributes to the logit, one row a draw. */
+  public double[][] logits(String column) {
+    LevelSubstitution swap =
+        LevelSubstitution.ofLevels(fit, draws, conditions, column, levels(column));
+    return IntStream.range(0, count()).mapToObj(swap::contributions).toArray(double[][]::new);
+  }
+
+  private double[][] takes(LevelSubstitution swap) {
+    return IntStream.range(0, count())
+        .parallel()
+        .mapToObj(
+            d -> {
+              MeanTake mean = MeanTake.of(swap.rest(d, eta[d]), conditions.weights());
+              return Arrays.stream(swap.contributions(d)).map(mean::at).toArray();
+            })
+        .toArray(double[][]::new);
+  }
+
+  /** Share of the grafts each level of a column has. */
+  public double[] shares(String column) {
+    TakeCount[] counts = TakeCounter.byLevel(fit.cells(), column, levels(column));
+    double total = fit.cells().graftsTotal();
+    return Arrays.stream(counts).mapToDouble(count -> count.grafts() / total).toArray();
+  }
+}

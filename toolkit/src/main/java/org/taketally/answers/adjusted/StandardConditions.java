@@ -1,0 +1,94 @@
+package org.taketally.answers.adjusted;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.taketally.answers.Words;
+import org.taketally.answers.counts.TakeCounter;
+import org.taketally.answers.counts.WeightedQuantiles;
+import org.taketally.cells.Cells;
+import org.taketally.model.FixedEffect;
+import org.taketally.model.TakeDesign;
+import org.taketally.model.TakeFit;
+
+/**
+ * One fixed set of conditions to compare cultivars in: the commonest level of each adjusted column,
+ * the middle graft's value of each number, and the middle of everything that varies.
+ */
+public final class StandardConditions {
+
+  private final MarginalTakes averaging;
+  private final Map<String, String> levels = new LinkedHashMap<>();
+
+  public StandardConditions(MarginalTakes averaging) {
+    this.averaging = averaging;
+    TakeFit fit = averaging.fit();
+    List<String> columns = new ArrayList<>(fit.model().adjusted());
+    columns.addAll(fit.model().curves().keySet());
+    for (String column : columns) {
+      if (fit.design().adjustsFor(column)) {
+        levels.put(column, usual(fit, column));
+      }
+    }
+  }
+
+  private static String usual(TakeFit fit, String column) {
+    List<String> known = fit.design().levels(column);
+    return known.isEmpty()
+        ? Double.toString(WeightedQuantiles.weightedQuantile(fit.cells(), column, 0.5))
+        : commonest(fit.cells(), column, known);
+  }
+
+  private static String commonest(Cells cells, String column, List<String> known) {
+    var counts = TakeCounter.byLevel(cells, column, known);
+    int best = 0;
+    for (int l = 1; l < counts.length; l++) {
+      best = counts[l].grafts() > counts[best].grafts() ? l : best;
+    }
+    return known.get(best);
+  }
+
+  /** Takes of a column's levels under these conditions, one row a draw. */
+  public double[][] takes(String column) {
+    double[][] logits = averaging.logits(column);
+    double[][] takes = new double[logits.length][];
+    for (int d = 0; d < takes.length; d++) {
+      double base = base(column, averaging.draws().beta(d));
+      takes[d] = java.util.Arrays.stream(logits[d]).map(e -> logistic(base + e)).toArray();
+    }
+    return takes;
+  }
+
+  private double base(String column, double[] beta) {
+    TakeDesign design = averaging.fit().design();
+    double base = beta[design.names().indexOf(FixedEffect.INTERCEPT)];
+    for (Map.Entry<String, String> level : levels.entrySet()) {
+      base +=
+          level.getKey().equals(column)
+              ? design.contribution(column, averaging.levels(column).get(0), beta)
+              : design.contribution(level.getKey(), level.getValue(), beta);
+    }
+    return base;
+  }
+
+  /** The conditions in words, e.g. "method cleft, storage days 4". */
+  public String words() {
+    List<String> parts = new ArrayList<>();
+    levels.forEach(
+        (column, level) -> {
+          if (!column.equals("cultivar")) {
+            parts.add(Words.column(column) + " " + shown(level));
+          }
+        });
+    return parts.isEmpty() ? "the middle of everything that varies" : String.join(", ", parts);
+  }
+
+  private static String shown(String level) {
+    return level.endsWith(".0") ? level.substring(0, level.length() - 2) : level;
+  }
+
+  private static double logistic(double x) {
+    return 1 / (1 + Math.exp(-x));
+  }
+}

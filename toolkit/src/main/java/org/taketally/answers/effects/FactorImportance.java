@@ -1,0 +1,65 @@
+package org.taketally.answers.effects;
+
+import java.util.List;
+import org.taketally.answers.Answer;
+import org.taketally.answers.AnswerOptions;
+import org.taketally.answers.Estimate;
+import org.taketally.answers.Question;
+import org.taketally.answers.counts.TakeCount;
+
+/**
+ * Every factor on one scale: pick two grafts at random that differ in this factor and in nothing
+ * else; how far apart are their takes on average?
+ *
+ * @param movers largest first
+ * @param tally grafts and takes behind it
+ * @param options level used
+ */
+public record FactorImportance(List<Mover> movers, TakeCount tally, AnswerOptions options)
+    implements Answer {
+
+  public FactorImportance {
+    movers = List.copyOf(movers);
+  }
+
+  /** How a factor stands in the model. */
+  public enum Kind {
+    /** Levels of their own, e.g. method. */
+    LEVELS,
+    /** A number. */
+    NUMBER,
+    /** Levels taken as a sample of many, e.g. cultivar. */
+    VARYING
+  }
+
+  /**
+   * One factor.
+   *
+   * @param factor column of the records
+   * @param kind how it stands in the model
+   * @param levels number of levels in the records; for a number, of distinct values
+   * @param typical typical difference between two grafts that differ in it, 0 to 1 (0.04 is 4
+   *     points)
+   * @param best the level, or value, with the highest take
+   * @param worst the level, or value, with the lowest; numbers: within the middle nine tenths of
+   *     the grafts
+   * @param span take at {@code best} minus take at {@code worst}, 0 to 1
+   * @param compared whether it is the factor the question is about
+   * @param sentence the same in words
+   */
+  public record Mover(
+      String factor,
+      Kind kind,
+      int levels,
+      Estimate typical,
+      String best,
+      String worst,
+      Estimate span,
+      boolean compared,
+      String sentence) {}
+
+  @Override
+  public Question question() {
+    return Question.IMPORTANCE;
+  }
+}

@@ -1,0 +1,237 @@
+package org.taketally.answers.verdict;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import org.taketally.answers.Answer;
+import org.taketally.answers.AnswerOptions;
+import org.taketally.answers.Estimate;
+import org.taketally.answers.Question;
+import org.taketally.answers.confounding.Confounding;
+import org.taketally.answers.counts.TakeCount;
+import org.taketally.terms.Interval;
+
+/**
+ * Whether the levels of one factor (rootstock, stock condition, ...) take differently, and by how
+ * much.
+ *
+ * @param factor column of the records
+ * @param verdict one of five
+ * @param levels each level's take, lowest first
+ * @param size how large differences are; empty if they can't be estimated
+ * @param tests evidence that there is any difference; empty if none could be made
+ * @param detectable what these records could have shown; empty if it can't be worked out
+ * @param confounding what was compared with what
+ * @param notes what else went into it
+ * @param tally grafts and takes behind it
+ * @param options margin and level used
+ */
+public record FactorVerdict(
+    String factor,
+    Verdict verdict,
+    List<LevelTake> levels,
+    Optional<Size> size,
+    List<Test> tests,
+    Optional<Detectable> detectable,
+    Confounding confounding,
+    List<Note> notes,
+    TakeCount tally,
+    AnswerOptions options)
+    implements Answer {
+
+  public FactorVerdict {
+    levels = List.copyOf(levels);
+    tests = List.copyOf(tests);
+    notes = List.copyOf(notes);
+  }
+
+  /**
+   * One level.
+   *
+   * @param level name
+   * @param tally its grafts and takes
+   * @param counted Wilson interval of the counted take, 0 to 1
+   * @param take adjusted take averaged over the mix of conditions in all records, 0 to 1; empty if
+   *     it can't be estimated
+   * @param standsOut whether this level is what makes the factor matter
+   */
+  public record LevelTake(
+      String level,
+      TakeCount tally,
+      Interval counted,
+      Optional<Estimate> take,
+      boolean standsOut) {}
+
+  /**
+   * How large differences are, averaged over the mix of conditions in all records.
+   *
+   * @param standardDeviation spread of the levels, logits
+   * @param largest largest difference between two levels, 0 to 1 (0.04 is 4 points)
+   * @param chanceWithinMargin chance that the largest difference is below the margin, 0 to 1
+   * @param pairs every pair of levels
+   */
+  public record Size(
+      Estimate standardDeviation, Estimate largest, double chanceWithinMargin, List<Pair> pairs) {}
+
+  /**
+   * One pair of levels.
+   *
+   * @param level the level
+   * @param other the level it is compared with
+   * @param difference take of {@code level} minus take of {@code other}, -1 to 1; the range holds
+   *     for all pairs at once
+   * @param equivalence 90 % range of this difference alone, as two one-sided tests at 5 % use it
+   * @param equivalent whether that range lies inside the margin on both sides
+   * @param chanceBeyondMargin chance that the difference exceeds the margin either way, 0 to 1
+   */
+  public record Pair(
+      String level,
+      String other,
+      Estimate difference,
+      Interval equivalence,
+      boolean equivalent,
+      double chanceBeyondMargin) {
+
+    private Optional<Pair> between(String first, String second) {
+      if (level.equals(first) && other.equals(second)) {
+        return Optional.of(this);
+      }
+      return level.equals(second) && other.equals(first) ? Optional.of(turned()) : Optional.empty();
+    }
+
+    /**
+     * The same pair seen from the other side.
+     *
+     * @return take of {@code other} minus take of {@code level}
+     */
+    public Pair turned() {
+      Estimate opposite = new Estimate(-difference.value(), opposite(difference.interval()));
+      return new Pair(
+          other, level, opposite, opposite(equivalence), equivalent, chanceBeyondMargin);
+    }
+
+    private static Interval opposite(Interval range) {
+      return new Interval(-range.high(), -range.low(), range.level());
+    }
+  }
+
+  /** What a test asks. */
+  public enum TestQuestion {
+    /** Whether any two levels differ. */
+    ANY_DIFFERENCE,
+    /** Whether levels spread at all around a common mean. */
+    ANY_SPREAD
+  }
+
+  /** How a test was made. */
+  public enum TestMethod {
+    /** Wald, by the covariance within the one fit. */
+    WALD,
+    /** Likelihood ratio of the levels as measured, half chi-square at zero. */
+    OF_LEVELS_AS_MEASURED,
+    /** Likelihood ratio. */
+    LIKELIHOOD_RATIO,
+    /** Likelihood ratio, half chi-square where a spread sits at zero. */
+    LIKELIHOOD_RATIO_AT_ZERO,
+    /** Likelihood ratio, judged by simulated sets of records. */
+    SIMULATED
+  }
+
+  /**
+   * A test of whether there is any difference.
+   *
+   * @param question what is tested
+   * @param method how
+   * @param simulated how many sets of records were simulated for it; 0 if none
+   * @param statistic twice the difference of log-likelihoods, 0 or more
+   * @param degrees degrees of freedom
+   * @param pValue how often chance alone gives as much, 0 to 1
+   */
+  public record Test(
+      TestQuestion question,
+      TestMethod method,
+      int simulated,
+      double statistic,
+      double degrees,
+      double pValue) {}
+
+  /** What else went into a verdict. */
+  public sealed interface Note {}
+
+  /**
+   * Levels these records can't compare with the others.
+   *
+   * @param levels left out
+   */
+  public record LevelsLeftOut(List<String> levels) implements Note {
+    public LevelsLeftOut {
+      levels = List.copyOf(levels);
+    }
+  }
+
+  /**
+   * A batch column added to the model because the compared column changed mostly between batches.
+   *
+   * @param column e.g. {@code grafting_day}
+   */
+  public record BatchAdded(String column) implements Note {}
+
+  /**
+   * None or all grafts took, so the verdict rests on counts alone.
+   *
+   * @param allTook whether all took; none otherwise
+   */
+  public record CountsAlone(boolean allTook) implements Note {}
+
+  /**
+   * Levels of which none or all took, so that no difference was judged by counts alone.
+   *
+   * @param levels names
+   */
+  public record NoneOrAllTook(List<String> levels) implements Note {
+    public NoneOrAllTook {
+      levels = List.copyOf(levels);
+    }
+  }
+
+  /**
+   * What the records could have shown.
+   *
+   * @param smallestDifference smallest difference between two levels that would have been seen in 8
+   *     of 10 such sets of records, 0 to 1
+   * @param equivalenceMargin smallest margin within which no difference could have been shown in 8
+   *     of 10 such sets of records, 0 to 1
+   * @param moreGrafts how many more grafts, spread as in the records, would settle it; empty if
+   *     nothing is left to settle, or grafts alone can't
+   */
+  public record Detectable(
+      double smallestDifference, double equivalenceMargin, OptionalLong moreGrafts) {}
+
+  /**
+   * One pair of levels, its difference turned to {@code level} minus {@code other}.
+   *
+   * @param level a level
+   * @param other another
+   * @return the pair; empty if it wasn't compared
+   */
+  public Optional<Pair> pair(String level, String other) {
+    return size.stream()
+        .flatMap(found -> found.pairs().stream())
+        .flatMap(pair -> pair.between(level, other).stream())
+        .findFirst();
+  }
+
+  /**
+   * The levels that make the factor matter.
+   *
+   * @return names, lowest take first; empty unless the verdict is {@code matters}
+   */
+  public List<String> standingOut() {
+    return levels.stream().filter(LevelTake::standsOut).map(LevelTake::level).toList();
+  }
+
+  @Override
+  public Question question() {
+    return Question.DOES_IT_MATTER;
+  }
+}

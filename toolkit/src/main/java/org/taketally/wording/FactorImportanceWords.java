@@ -1,0 +1,94 @@
+package org.taketally.wording;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.taketally.answers.Words;
+import org.taketally.answers.effects.FactorImportance;
+
+/** What goes with take, in words. */
+final class FactorImportanceWords implements AnswerWords {
+
+  private final FactorImportance answer;
+
+  FactorImportanceWords(FactorImportance answer) {
+    this.answer = answer;
+  }
+
+  @Override
+  public String question() {
+    return QuestionWords.of(answer.question());
+  }
+
+  @Override
+  public String headline() {
+    String from = ", from " + Words.count(answer.tally().grafts(), "graft") + ".";
+    if (answer.movers().isEmpty()) {
+      return "Nothing in these records varies that could move take" + from;
+    }
+    List<String> first =
+        answer.movers().stream()
+            .limit(3)
+            .map(m -> Words.column(m.factor()) + " " + size(m))
+            .toList();
+    String rest =
+        answer.movers().stream()
+            .skip(3)
+            .filter(FactorImportance.Mover::compared)
+            .map(
+                m ->
+                    "; %s comes %s of %d %s"
+                        .formatted(
+                            Words.column(m.factor()),
+                            Words.place(answer.movers().indexOf(m) + 1),
+                            answer.movers().size(),
+                            size(m)))
+            .findFirst()
+            .orElse("");
+    return "What moves take most: " + Words.list(first) + rest + from;
+  }
+
+  @Override
+  public List<String> more() {
+    List<String> lines = new ArrayList<>();
+    if (!answer.movers().isEmpty()) {
+      lines.add(
+          "How far apart the takes of two grafts typically are that differ in one thing only, then"
+              + " from its worst to its best, over the conditions in these records:");
+    }
+    answer.movers().forEach(mover -> lines.add(mover.sentence()));
+    lines.add("This shows what goes with take here, which is not always what causes it.");
+    return lines;
+  }
+
+  @Override
+  public List<AnswerTable> tables() {
+    return List.of(mainTable());
+  }
+
+  private AnswerTable mainTable() {
+    AnswerTable.Builder table =
+        AnswerTable.of(
+            "what-moves-take",
+            "What moves take, largest first",
+            AnswerColumn.FACTOR,
+            AnswerColumn.LEVELS,
+            AnswerColumn.DIFFERENCE,
+            AnswerColumn.DIFFERENCE_LOW,
+            AnswerColumn.DIFFERENCE_HIGH,
+            AnswerColumn.BEST,
+            AnswerColumn.WORST,
+            AnswerColumn.LARGEST,
+            AnswerColumn.LARGEST_LOW,
+            AnswerColumn.LARGEST_HIGH,
+            AnswerColumn.COMPARED);
+    for (FactorImportance.Mover m : answer.movers()) {
+      table.row(m.factor(), m.levels(), m.typical(), m.best(), m.worst(), m.span(), m.compared());
+    }
+    return table.build();
+  }
+
+  private static String size(FactorImportance.Mover mover) {
+    return "(typically %s, likely %s)"
+        .formatted(Words.points(mover.typical().value()), Words.points(mover.typical().interval()));
+  }
+}

@@ -1,0 +1,139 @@
+package org.taketally.wording;
+
+import java.util.List;
+import org.taketally.answers.Estimate;
+import org.taketally.answers.Words;
+import org.taketally.answers.verdict.FactorVerdict;
+
+/** Whether a column matters, in words. */
+final class FactorVerdictWords implements AnswerWords {
+
+  private final FactorVerdict answer;
+  private final List<String> reasons;
+
+  FactorVerdictWords(FactorVerdict answer) {
+    this.answer = answer;
+    this.reasons = VerdictReasons.of(answer);
+  }
+
+  @Override
+  public String question() {
+    return QuestionWords.of(answer.question(), answer.factor());
+  }
+
+  @Override
+  public String headline() {
+    return reasons.get(0);
+  }
+
+  @Override
+  public List<String> more() {
+    return reasons.subList(1, reasons.size());
+  }
+
+  private AnswerTable pairTable() {
+    AnswerTable.Builder table =
+        AnswerTable.of(
+            answer.factor().replace('_', '-') + "-pairs",
+            "Every pair of levels of " + Words.column(answer.factor()),
+            AnswerColumn.FACTOR,
+            AnswerColumn.LEVEL,
+            AnswerColumn.OTHER_LEVEL,
+            AnswerColumn.DIFFERENCE,
+            AnswerColumn.DIFFERENCE_LOW,
+            AnswerColumn.DIFFERENCE_HIGH,
+            AnswerColumn.EQUIVALENCE_LOW,
+            AnswerColumn.EQUIVALENCE_HIGH,
+            AnswerColumn.EQUIVALENT,
+            AnswerColumn.CHANCE_BEYOND_MARGIN);
+    for (FactorVerdict.Pair pair : answer.size().map(FactorVerdict.Size::pairs).orElse(List.of())) {
+      table.row(
+          answer.factor(),
+          pair.level(),
+          pair.other(),
+          pair.difference(),
+          pair.equivalence(),
+          pair.equivalent(),
+          pair.chanceBeyondMargin());
+    }
+    return table.build();
+  }
+
+  /** {@inheritDoc} Pairs, levels, tests. */
+  @Override
+  public List<AnswerTable> tables() {
+    return List.of(pairTable(), levelTable(), testTable());
+  }
+
+  private AnswerTable levelTable() {
+    AnswerTable.Builder table =
+        AnswerTable.of(
+            answer.factor().replace('_', '-') + "-levels",
+            "Levels of " + Words.column(answer.factor()) + ", lowest take first",
+            AnswerColumn.FACTOR,
+            AnswerColumn.LEVEL,
+            AnswerColumn.GRAFTS,
+            AnswerColumn.TAKES,
+            AnswerColumn.RAW_TAKE,
+            AnswerColumn.RAW_LOW,
+            AnswerColumn.RAW_HIGH,
+            AnswerColumn.TAKE,
+            AnswerColumn.TAKE_LOW,
+            AnswerColumn.TAKE_HIGH,
+            AnswerColumn.STANDS_OUT);
+    for (FactorVerdict.LevelTake level : answer.levels()) {
+      table.row(
+          answer.factor(),
+          level.level(),
+          level.tally(),
+          level.counted(),
+          level.take().map(Estimate::value).orElse(null),
+          level.take().map(Estimate::low).orElse(null),
+          level.take().map(Estimate::high).orElse(null),
+          level.standsOut());
+    }
+    return table.build();
+  }
+
+  private AnswerTable testTable() {
+    AnswerTable.Builder table =
+        AnswerTable.of(
+            answer.factor().replace('_', '-') + "-tests",
+            "Evidence that " + Words.column(answer.factor()) + " makes any difference",
+            AnswerColumn.FACTOR,
+            AnswerColumn.CHECK,
+            AnswerColumn.METHOD,
+            AnswerColumn.STATISTIC,
+            AnswerColumn.DEGREES,
+            AnswerColumn.P_VALUE);
+    for (FactorVerdict.Test test : answer.tests()) {
+      table.row(
+          answer.factor(),
+          name(test.question()),
+          method(test),
+          test.statistic(),
+          test.degrees(),
+          test.pValue());
+    }
+    return table.build();
+  }
+
+  private static String name(FactorVerdict.TestQuestion question) {
+    return switch (question) {
+      case ANY_DIFFERENCE -> "any difference between levels";
+      case ANY_SPREAD -> "any spread of levels";
+    };
+  }
+
+  private static String method(FactorVerdict.Test test) {
+    return switch (test.method()) {
+      case WALD -> "Wald, within the one fit";
+      case OF_LEVELS_AS_MEASURED ->
+          "likelihood ratio of the levels as measured, half chi-square at zero";
+      case LIKELIHOOD_RATIO -> "likelihood ratio";
+      case LIKELIHOOD_RATIO_AT_ZERO -> "likelihood ratio, half chi-square at zero";
+      case SIMULATED ->
+          "likelihood ratio, judged by %d simulated sets of records".formatted(test.simulated());
+    };
+  }
+}

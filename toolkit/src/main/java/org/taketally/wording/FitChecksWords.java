@@ -1,0 +1,91 @@
+package org.taketally.wording;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.taketally.answers.Words;
+import org.taketally.answers.checks.FitChecks;
+
+/** Whether the model fits, in words. */
+final class FitChecksWords implements AnswerWords {
+
+  private final FitChecks answer;
+
+  FitChecksWords(FitChecks answer) {
+    this.answer = answer;
+  }
+
+  @Override
+  public String question() {
+    return QuestionWords.of(answer.question());
+  }
+
+  @Override
+  public String headline() {
+    List<String> wrong = names(FitChecks.State.WRONG);
+    List<String> look = names(FitChecks.State.LOOK);
+    String of =
+        "%d checks on %s"
+            .formatted(answer.checks().size(), Words.count(answer.tally().grafts(), "graft"));
+    if (!wrong.isEmpty()) {
+      return "The model doesn't fit in every respect: %s; %s.".formatted(Words.list(wrong), of);
+    }
+    if (!look.isEmpty()) {
+      return "The model fits well enough, but look at: %s; %s.".formatted(Words.list(look), of);
+    }
+    return "Nothing speaks against the model; %s.".formatted(of);
+  }
+
+  @Override
+  public List<String> more() {
+    List<String> lines = new ArrayList<>();
+    for (FitChecks.Check check : answer.checks()) {
+      lines.add(
+          "%s: %s%s"
+              .formatted(
+                  Words.sentence(check.name()),
+                  check.finding(),
+                  check.remedy().isEmpty() ? "" : " " + check.remedy()));
+    }
+    return lines;
+  }
+
+  private AnswerTable mainTable() {
+    AnswerTable.Builder table =
+        AnswerTable.of(
+            "fit-checks",
+            "Checks of the fit, worst first",
+            AnswerColumn.CHECK,
+            AnswerColumn.STATE,
+            AnswerColumn.VALUE,
+            AnswerColumn.FINDING,
+            AnswerColumn.REMEDY);
+    for (FitChecks.Check c : answer.checks()) {
+      table.row(c.name(), Names.of(c.state()), c.value(), c.finding(), c.remedy());
+    }
+    return table.build();
+  }
+
+  /** {@inheritDoc} The checks, and calibration by tenths. */
+  @Override
+  public List<AnswerTable> tables() {
+    AnswerTable.Builder calibration =
+        AnswerTable.of(
+            "calibration",
+            "Predicted against counted take, by tenths of the prediction",
+            AnswerColumn.PREDICTED,
+            AnswerColumn.GRAFTS,
+            AnswerColumn.TAKES,
+            AnswerColumn.RAW_TAKE);
+    for (FitChecks.Tenth t : answer.tenths()) {
+      calibration.row(t.predicted(), t.tally());
+    }
+    return List.of(mainTable(), calibration.build());
+  }
+
+  private List<String> names(FitChecks.State state) {
+    return answer.checks().stream()
+        .filter(check -> check.state() == state)
+        .map(FitChecks.Check::name)
+        .toList();
+  }
+}

@@ -1,0 +1,48 @@
+package org.taketally.wording;
+
+import java.util.Locale;
+import org.taketally.answers.checks.FitChecks;
+import org.taketally.answers.effects.Band;
+import org.taketally.answers.verdict.Verdict;
+
+/** What values of enums are called, in lower case. */
+public final class Names {
+
+  private Names() {}
+
+  /**
+   * A verdict.
+   *
+   * @param verdict any verdict
+   * @return e.g. {@code no practical difference}
+   */
+  public static String of(Verdict verdict) {
+    return switch (verdict) {
+      case MATTERS -> "matters";
+      case NO_PRACTICAL_DIFFERENCE -> "no practical difference";
+      case LESS_THAN_YOU_CARE_ABOUT -> "differs, but less than you care about";
+      case CANT_TELL_YET -> "can't tell yet";
+      case ENTANGLED -> "entangled";
+    };
+  }
+
+  /**
+   * A band of difficulty.
+   *
+   * @param band any band
+   * @return e.g. {@code middling}
+   */
+  public static String of(Band band) {
+    return band == Band.CANT_TELL ? "can't tell" : band.name().toLowerCase(Locale.ROOT);
+  }
+
+  /**
+   * How a check came out.
+   *
+   * @param state any state
+   * @return e.g. {@code fine}
+   */
+  public static String of(FitChecks.State state) {
+    return state.name().toLowerCase(Locale.ROOT);
+  }
+}

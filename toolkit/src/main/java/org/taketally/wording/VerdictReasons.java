@@ -1,0 +1,202 @@
+package org.taketally.wording;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.taketally.answers.AnswerOptions;
+import org.taketally.answers.Words;
+import org.taketally.answers.confounding.Confounding;
+import org.taketally.answers.verdict.FactorVerdict;
+import org.taketally.answers.verdict.FactorVerdict.BatchAdded;
+import org.taketally.answers.verdict.FactorVerdict.CountsAlone;
+import org.taketally.answers.verdict.FactorVerdict.LevelTake;
+import org.taketally.answers.verdict.FactorVerdict.LevelsLeftOut;
+import org.taketally.answers.verdict.FactorVerdict.NoneOrAllTook;
+import org.taketally.answers.verdict.Verdict;
+
+/** A verdict and its reasons in words a club member can follow. */
+final class VerdictReasons {
+
+  private static final int MOST_TIES = 2;
+  private static final int MOST_REFUSING_TIES = 3;
+
+  private final FactorVerdict verdict;
+  private final String factor;
+  private final String column;
+  private final FactorVerdict.Size size;
+  private final FactorVerdict.Detectable detectable;
+  private final String from;
+  private final AnswerOptions options;
+
+  private VerdictReasons(FactorVerdict verdict) {
+    this.verdict = verdict;
+    this.factor = verdict.factor();
+    this.column = Words.column(factor);
+    this.size = verdict.size().orElseThrow();
+    this.detectable = verdict.detectable().orElseThrow();
+    this.from = "from " + Words.count(verdict.tally().grafts(), "graft");
+    this.options = verdict.options();
+  }
+
+  /** The reasoning, one sentence each, the headline first. */
+  static List<String> of(FactorVerdict verdict) {
+    return verdict.verdict() == Verdict.ENTANGLED
+        ? entangled(verdict)
+        : new VerdictReasons(verdict).reasons();
+  }
+
+  private static List<String> entangled(FactorVerdict verdict) {
+    String levels = Words.levels(verdict.factor());
+    List<String> reasons = new ArrayList<>();
+    reasons.add(
+        "Entangled: the %s were not compared within the same cultivars, grafters and seasons, so no difference between them can be given; from %s."
+            .formatted(levels, Words.count(verdict.tally().grafts(), "graft")));
+    reasons.add(new ConfoundingWords(verdict.confounding()).headline());
+    verdict.confounding().tiesOfCompared().stream()
+        .filter(Confounding.Tie::refuses)
+        .limit(MOST_REFUSING_TIES)
+        .forEach(tie -> reasons.add(TieWords.sentence(tie)));
+    reasons.add(
+        "To compare them, graft the same cultivars on two or more of the %s in the same week, by the same hands."
+            .formatted(levels));
+    return reasons;
+  }
+
+  private List<String> reasons() {
+    List<String> reasons = new ArrayList<>();
+    reasons.add(headline());
+    if (verdict.verdict() == Verdict.CANT_TELL_YET) {
+      reasons.add(whatIsMissing());
+    }
+    if (verdict.levels().size() > 2) {
+      reasons.add(widest(size.pairs().get(0)));
+    }
+    reasons.add(
+        "The chance that all lie within %s of each other is %s."
+            .formatted(Words.points(options.margin()), Words.chance(size.chanceWithinMargin())));
+    verdict.tests().stream().limit(1).forEach(test -> reasons.add(chance(test)));
+    reasons.add(detectable(factor, detectable));
+    verdict.notes().forEach(note -> reasons.add(note(note)));
+    verdict.confounding().tiesOfCompared().stream()
+        .filter(tie -> tie.efficiency() < Confounding.WARN_BELOW)
+        .limit(MOST_TIES)
+        .forEach(tie -> reasons.add("Mind: " + TieWords.sentence(tie)));
+    return reasons;
+  }
+
+  private static String widest(FactorVerdict.Pair widest) {
+    return "Taken as they stand, the widest gap is between %s and %s: %s (likely %s), averaged over the mix of cultivars and conditions in these records."
+        .formatted(
+            widest.level(),
+            widest.other(),
+            Words.points(widest.difference().value()),
+            Words.points(widest.difference().interval()));
+  }
+
+  /** What the records could have shown. */
+  static String detectable(String factor, FactorVerdict.Detectable detectable) {
+    return "In 8 of 10 sets of records like these, a true difference of %s between two %s would have been seen, and, if there were none at all, \"no difference\" could have been claimed within a margin of %s."
+        .formatted(
+            Words.points(detectable.smallestDifference()),
+            Words.levels(factor),
+            Words.points(detectable.equivalenceMargin()));
+  }
+
+  private String note(FactorVerdict.Note note) {
+    if (note instanceof LevelsLeftOut out) {
+      return "Left out, because these records can't compare it with the others: %s."
+          .formatted(Words.list(out.levels()));
+    }
+    if (note instanceof BatchAdded added) {
+      return "The %s was added to the model, because %s changed mostly between them."
+          .formatted(Words.column(added.column()), Words.levels(factor));
+    }
+    if (note instanceof CountsAlone counts) {
+      return "%s of the grafts took, so nothing could be adjusted for: this rests on the counts alone."
+          .formatted(counts.allTook() ? "All" : "None");
+    }
+    return "On %s none or all took, so \"no difference\" was judged by the counts alone, nothing adjusted."
+        .formatted(Words.list(((NoneOrAllTook) note).levels()));
+  }
+
+  private String whatIsMissing() {
+    String more =
+        detectable.moreGrafts().isPresent()
+            ? "About %s more grafts, spread over %s, cultivars, hands and days as here, would probably settle it."
+                .formatted(Words.count(detectable.moreGrafts().getAsLong()), Words.levels(factor))
+            : "Even 30 times as many grafts might not settle it, because the difference seems to"
+                + " lie close to the margin itself; a wider or narrower margin would.";
+    boolean far = size.chanceWithinMargin() < 0.5;
+    return (far
+            ? "These grafts are too few to rule out chance. "
+            : "These grafts are too few to rule out a difference as large as the margin. ")
+        + more;
+  }
+
+  private String chance(FactorVerdict.Test test) {
+    double p = test.pValue();
+    String often =
+        p < 0.001
+            ? "less than once in 1,000 sets of records"
+            : "in about %s of 100 sets of records"
+                .formatted(
+                    p < 0.1 ? String.format(Locale.ROOT, "%.1f", 100 * p) : Math.round(100 * p));
+    return "If %s made no difference at all, chance alone would show differences like these %s."
+        .formatted(column, often);
+  }
+
+  private String headline() {
+    String swapping =
+        "swapping between these %d %s".formatted(verdict.levels().size(), Words.levels(factor));
+    String by =
+        "%s (likely under %s)"
+            .formatted(
+                Words.points(size.largest().value()),
+                Words.points(Math.max(0.01, size.largest().high())));
+    String margin = "your margin of " + Words.points(options.margin());
+    return switch (verdict.verdict()) {
+      case NO_PRACTICAL_DIFFERENCE ->
+          "No practical difference: %s moves take by at most about %s, within %s; %s."
+              .formatted(swapping, by, margin, from);
+      case LESS_THAN_YOU_CARE_ABOUT ->
+          "It differs, but less than you care about: %s moves take by at most about %s, within %s; %s."
+              .formatted(swapping, by, margin, from);
+      case MATTERS -> "It matters: " + standingOut() + "; " + from + ".";
+      case CANT_TELL_YET ->
+          "Can't tell yet: %s may move take by %s, where %s is the question; %s."
+              .formatted(swapping, Words.points(size.largest().interval()), margin, from);
+      case ENTANGLED -> throw new IllegalStateException("entangled has words of its own");
+    };
+  }
+
+  private String standingOut() {
+    List<LevelTake> out = verdict.levels().stream().filter(LevelTake::standsOut).toList();
+    List<LevelTake> others = verdict.levels().stream().filter(l -> !l.standsOut()).toList();
+    if (out.isEmpty() || others.isEmpty()) {
+      return "%d %s run from %s to %s"
+          .formatted(
+              verdict.levels().size(),
+              Words.levels(factor),
+              takes(verdict.levels().get(0)),
+              takes(verdict.levels().get(verdict.levels().size() - 1)));
+    }
+    return Words.list(out.stream().map(VerdictReasons::takes).toList()) + ", " + theOthers(others);
+  }
+
+  private static String takes(LevelTake level) {
+    return level.level() + " takes " + Words.take(level.take().orElseThrow());
+  }
+
+  private String theOthers(List<LevelTake> others) {
+    if (others.size() == 1) {
+      return takes(others.get(0));
+    }
+    double low = others.get(0).take().orElseThrow().value();
+    double high = others.get(others.size() - 1).take().orElseThrow().value();
+    String range =
+        Math.round(100 * low) == Math.round(100 * high)
+            ? Words.percent(low)
+            : "%d to %s".formatted(Math.round(100 * low), Words.percent(high));
+    return "the other %d %s about %s".formatted(others.size(), Words.levels(factor), range);
+  }
+}
