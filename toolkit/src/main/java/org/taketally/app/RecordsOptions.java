@@ -105,7 +105,7 @@ final class RecordsOptions {
     if (dictionary != null) {
       all.add(dictionary);
     }
-    if (!CropProfiles.names().contains(crop)) {
+    if (crop != null && !CropProfiles.names().contains(crop)) {
       all.add(Path.of(crop));
     }
     return all;
