@@ -26,6 +26,30 @@ public record Factor(String name, List<String> levels, int[] codes) {
   }
 
   /**
+   * Numbers that name groups as levels: bed 1, 2, 3.
+   *
+   * @param numbers a column of numbers
+   * @return one level a number, in their order; whole numbers without a point
+   */
+  public static Factor of(Measure numbers) {
+    double[] values = numbers.values();
+    double[] distinct =
+        Arrays.stream(values).filter(v -> !Double.isNaN(v)).sorted().distinct().toArray();
+    int[] codes = new int[values.length];
+    for (int i = 0; i < codes.length; i++) {
+      codes[i] = Double.isNaN(values[i]) ? MISSING : Arrays.binarySearch(distinct, values[i]);
+    }
+    return new Factor(
+        numbers.name(), Arrays.stream(distinct).mapToObj(Factor::plain).toList(), codes);
+  }
+
+  private static String plain(double number) {
+    return number == Math.rint(number) && Math.abs(number) < 1e15
+        ? Long.toString((long) number)
+        : Double.toString(number);
+  }
+
+  /**
    * Number of levels.
    *
    * @return 0 or more

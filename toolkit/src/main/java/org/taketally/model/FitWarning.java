@@ -17,6 +17,8 @@ public record FitWarning(Kind kind, String column, String sentence) {
     ONE_LEVEL,
     /** A varying column has so few levels that its spread is hardly known. */
     FEW_LEVELS,
+    /** The compared column hardly changes within groups, so it is compared across them. */
+    COMPARED_ACROSS,
     /** Cells lacking a needed column were left out. */
     LEFT_OUT,
     /** The search ended before its tolerance was met. */

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.IntStream;
 import org.taketally.model.CannotFit.Reason;
 
 /** Refuses fixed columns whose effects the cells can't tell, before any search. */
@@ -46,21 +47,31 @@ final class Identifiability {
   }
 
   private static void refuseAliased(TakeDesign design, Evidence evidence) {
-    double[][] spread = centredProducts(evidence);
-    List<String> names = design.names();
-    List<String> terms = terms(design);
+    List<Integer> aliased = aliased(evidence.patterns(), evidence.grafts());
+    if (!aliased.isEmpty()) {
+      int j = aliased.get(0);
+      List<Integer> kept = IntStream.range(1, j).boxed().toList();
+      double[][] spread = centredProducts(evidence.patterns(), evidence.grafts());
+      List<String> terms = terms(design);
+      double[] weights = onEarlier(spread, kept, j);
+      throw aliased(design.names().get(j), terms, j, earlierTerms(terms, kept, weights, spread, j));
+    }
+  }
+
+  /** Columns of X that are sums of earlier ones. */
+  static List<Integer> aliased(Patterns patterns, int[] grafts) {
+    double[][] spread = centredProducts(patterns, grafts);
     List<Integer> kept = new ArrayList<>();
-    for (int j = 1; j < names.size(); j++) {
+    List<Integer> aliased = new ArrayList<>();
+    for (int j = 1; j < patterns.width(); j++) {
       double[] weights = onEarlier(spread, kept, j);
       double left = spread[j][j];
       for (int k = 0; k < weights.length; k++) {
         left -= weights[k] * spread[kept.get(k)][j];
       }
-      if (!(left > LEFT * spread[j][j])) {
-        throw aliased(names.get(j), terms, j, earlierTerms(terms, kept, weights, spread, j));
-      }
-      kept.add(j);
+      (left > LEFT * spread[j][j] ? kept : aliased).add(j);
     }
+    return aliased;
   }
 
   private static CannotFit aliased(
@@ -98,9 +109,8 @@ final class Identifiability {
   }
 
   /** Sums of products of the columns of X less their means, single grafts counted. */
-  private static double[][] centredProducts(Evidence evidence) {
-    Patterns patterns = evidence.patterns();
-    double[] weight = patterns.sums(evidence.grafts());
+  private static double[][] centredProducts(Patterns patterns, int[] grafts) {
+    double[] weight = patterns.sums(grafts);
     int width = patterns.width();
     double[] mean = new double[width];
     double total = 0;

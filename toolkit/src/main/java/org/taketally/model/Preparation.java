@@ -21,6 +21,7 @@ final class Preparation {
   private final Map<String, Long> leftOut = new LinkedHashMap<>();
   private final List<FitWarning> warnings = new ArrayList<>();
   private final Map<String, List<String>> levels = new LinkedHashMap<>();
+  private final Map<String, WithinComparison.Unused> unusedWithin = new LinkedHashMap<>();
   private Cells cells;
   private TakeDesign design;
   private Evidence evidence;
@@ -33,7 +34,7 @@ final class Preparation {
 
   static Preparation of(TakeModel model, Cells cells) {
     Preparation preparation = new Preparation(model, cells);
-    preparation.addPairing();
+    preparation.addLevels();
     preparation.leaveOutIncomplete();
     preparation.refuseHopeless();
     preparation.build();
@@ -56,6 +57,10 @@ final class Preparation {
     return levels;
   }
 
+  Map<String, WithinComparison.Unused> unusedWithin() {
+    return unusedWithin;
+  }
+
   TakeDesign design() {
     return design;
   }
@@ -72,11 +77,44 @@ final class Preparation {
     return sorted;
   }
 
-  private void addPairing() {
-    if (model.columns().contains(TakeModel.PAIRING)
-        && cells.findFactor(TakeModel.PAIRING).isEmpty()) {
-      cells = cells.with(Pairing.of(cells.factor("cultivar"), cells.factor("rootstock")));
+  /** Numbers that name groups become levels, and columns that vary together one column. */
+  private void addLevels() {
+    model.varying().forEach(this::asLevels);
+    model.within().forEach(this::asLevels);
+    model
+        .together()
+        .forEach(
+            (name, columns) -> {
+              columns.forEach(this::asLevels);
+              addTogether(name, columns.get(0), columns.get(1));
+            });
+    if (model.columns().contains(TakeModel.PAIRING)) {
+      addTogether(TakeModel.PAIRING, "cultivar", "rootstock");
     }
+  }
+
+  private void asLevels(String column) {
+    if (cells.findFactor(column).isEmpty() && cells.findMeasure(column).isPresent()) {
+      cells = cells.with(Factor.of(cells.measure(column)));
+    }
+  }
+
+  private void addTogether(String name, String first, String second) {
+    if (cells.findFactor(name).isEmpty()) {
+      cells = cells.with(Combination.of(name, levelsOf(first), levelsOf(second)));
+    }
+  }
+
+  private Factor levelsOf(String column) {
+    return cells
+        .findFactor(column)
+        .orElseThrow(
+            () ->
+                new CannotFit(
+                    Reason.WRONG_COLUMN,
+                    List.of(column),
+                    "%s can't vary: these records have no column of levels of that name; there are %s"
+                        .formatted(column, cells.factors().stream().map(Factor::name).toList())));
   }
 
   private void leaveOutIncomplete() {
@@ -158,6 +196,9 @@ final class Preparation {
       }
     }
     model.curves().forEach((column, df) -> addNumber(column, df, blocks));
+    if (!model.within().isEmpty()) {
+      addWithin(blocks);
+    }
     Map<String, int[]> varying = new LinkedHashMap<>();
     for (String column : model.varying()) {
       addVarying(column, varying);
@@ -170,6 +211,23 @@ final class Preparation {
             design.patterns(),
             varying.values().toArray(int[][]::new),
             levels.values().stream().mapToInt(List::size).toArray());
+  }
+
+  private void addWithin(List<FixedBlock> blocks) {
+    Within within = new Within(model, cells, blocks);
+    within.add();
+    unusedWithin.putAll(within.unused());
+    unusedWithin.forEach(
+        (group, why) -> {
+          if (why == WithinComparison.Unused.HARDLY_CHANGES_WITHIN) {
+            warnings.add(
+                new FitWarning(
+                    Kind.COMPARED_ACROSS,
+                    group,
+                    "%s hardly changes within one %s, so it is compared across them, where their luck can't be told from its effect"
+                        .formatted(model.compared().orElseThrow(), group)));
+          }
+        });
   }
 
   private void addLevels(String column, List<FixedBlock> blocks) {
@@ -212,14 +270,7 @@ final class Preparation {
   }
 
   private void addVarying(String column, Map<String, int[]> varying) {
-    if (cells.findFactor(column).isEmpty()) {
-      throw new CannotFit(
-          Reason.WRONG_COLUMN,
-          List.of(column),
-          "%s can't vary: these records have no column of levels of that name; there are %s"
-              .formatted(column, cells.factors().stream().map(Factor::name).toList()));
-    }
-    LevelsInUse used = LevelsInUse.of(cells.factor(column));
+    LevelsInUse used = LevelsInUse.of(levelsOf(column));
     if (used.levels().size() < 2) {
       warnOneLevel(column, used.levels());
       return;

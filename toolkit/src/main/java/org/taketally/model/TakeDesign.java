@@ -171,6 +171,15 @@ public final class TakeDesign {
             .formatted(column, blocks.stream().map(FixedBlock::term).toList()));
   }
 
+  FixedBlock blockOf(String column) {
+    return blocks.get(placeOf(column));
+  }
+
+  /** Place of a block's first column among the fixed effects. */
+  int startOf(FixedBlock block) {
+    return startOf(blocks.indexOf(block));
+  }
+
   private int startOf(int place) {
     int at = 1;
     for (int b = 0; b < place; b++) {

@@ -1,6 +1,7 @@
 package org.taketally.model;
 
 import java.util.List;
+import java.util.SplittableRandom;
 
 /**
  * Draws from the posterior of a fit: fixed effects, standard deviations and deviations together.
@@ -88,12 +89,32 @@ public final class TakeDraws {
    * @return one per level of {@link VaryingFactor#levels()}, logits
    */
   public double[] effects(String column, int d) {
+    return draw(d).effects()[placeOf(column)];
+  }
+
+  /**
+   * What a level never seen deviates by in one draw: a pairing never made, another season. Normal
+   * with the standard deviation of the draw.
+   *
+   * @param column a varying column of the fit
+   * @param key tells levels never seen from each other; the same key gives the same deviation
+   * @param d 0 to count - 1
+   * @return logits
+   * @throws IllegalArgumentException if the column doesn't vary in the fit
+   */
+  public double unseen(String column, long key, int d) {
+    int k = placeOf(column);
+    long seed = ((key * 31 + k) * 0x9E3779B97F4A7C15L) ^ (d * 0xD1B54A32D192ED03L);
+    return sds(d)[k] * new SplittableRandom(seed).nextGaussian();
+  }
+
+  private int placeOf(String column) {
     int k = columns.indexOf(column);
     if (k < 0) {
       throw new IllegalArgumentException(
           "%s doesn't vary in this fit; %s do".formatted(column, columns));
     }
-    return draw(d).effects()[k];
+    return k;
   }
 
   /**

@@ -3,6 +3,7 @@ package org.taketally.model;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 import org.taketally.cells.Cells;
 import org.taketally.terms.Interval;
@@ -202,6 +203,21 @@ public final class TakeFit {
     }
     return new VaryingFactor(
         column, ready.levels().get(column), theta, point.modes[k], conditional, grafts, takes);
+  }
+
+  /**
+   * The compared column within groups and across them, if the model asks for it.
+   *
+   * @return empty without {@link TakeModel#compareWithin}, or if fewer than two levels were used
+   */
+  public Optional<WithinComparison> within() {
+    return model
+        .compared()
+        .filter(column -> !model.within().isEmpty() && design().adjustsFor(column))
+        .map(
+            column ->
+                new WithinReader(design(), point.beta, betaCovariance)
+                    .read(column, ready.unusedWithin()));
   }
 
   /**

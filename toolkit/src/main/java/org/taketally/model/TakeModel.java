@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Consumer;
 import org.taketally.cells.Cells;
 
 /**
@@ -30,26 +31,41 @@ public final class TakeModel {
   /** Column made from cultivar and rootstock when the cells lack it. */
   public static final String PAIRING = "pairing";
 
-  private final List<String> adjusted;
-  private final Map<String, Integer> curves;
-  private final Map<String, String> bases;
-  private final List<String> varying;
-  private final String compared;
-  private final int nodes;
+  private final Parts parts;
 
-  private TakeModel(
-      List<String> adjusted,
-      Map<String, Integer> curves,
-      Map<String, String> bases,
-      List<String> varying,
-      String compared,
-      int nodes) {
-    this.adjusted = List.copyOf(adjusted);
-    this.curves = Collections.unmodifiableMap(new LinkedHashMap<>(curves));
-    this.bases = Collections.unmodifiableMap(new LinkedHashMap<>(bases));
-    this.varying = List.copyOf(varying);
-    this.compared = compared;
-    this.nodes = nodes;
+  /** What the model is made of; changed only while a new model is made. */
+  private static final class Parts {
+    private List<String> adjusted = List.of();
+    private Map<String, Integer> curves = Map.of();
+    private Map<String, String> bases = Map.of();
+    private List<String> varying = List.of();
+    private Map<String, List<String>> together = Map.of();
+    private String compared;
+    private List<String> within = List.of();
+    private int nodes = 1;
+
+    private Parts copy() {
+      Parts copy = new Parts();
+      copy.adjusted = adjusted;
+      copy.curves = curves;
+      copy.bases = bases;
+      copy.varying = varying;
+      copy.together = together;
+      copy.compared = compared;
+      copy.within = within;
+      copy.nodes = nodes;
+      return copy;
+    }
+  }
+
+  private TakeModel(Parts parts) {
+    this.parts = parts;
+  }
+
+  private TakeModel with(Consumer<Parts> change) {
+    Parts changed = parts.copy();
+    change.accept(changed);
+    return new TakeModel(changed);
   }
 
   /**
@@ -58,7 +74,7 @@ public final class TakeModel {
    * @return the model with an intercept only
    */
   public static TakeModel ofTakes() {
-    return new TakeModel(List.of(), Map.of(), Map.of(), List.of(), null, 1);
+    return new TakeModel(new Parts());
   }
 
   /**
@@ -69,7 +85,7 @@ public final class TakeModel {
    * @return a new model
    */
   public TakeModel adjustFor(String... columns) {
-    return withAdjusted(union(adjusted, Arrays.asList(columns)), curves);
+    return with(p -> p.adjusted = union(p.adjusted, Arrays.asList(columns)));
   }
 
   /**
@@ -86,9 +102,11 @@ public final class TakeModel {
           "a curve has 1 to 10 degrees of freedom, got %d for %s"
               .formatted(degreesOfFreedom, column));
     }
-    Map<String, Integer> more = new LinkedHashMap<>(curves);
-    more.put(column, degreesOfFreedom);
-    return withAdjusted(without(adjusted, column), more);
+    return with(
+        p -> {
+          p.adjusted = without(p.adjusted, column);
+          p.curves = with(p.curves, column, degreesOfFreedom);
+        });
   }
 
   /**
@@ -99,20 +117,50 @@ public final class TakeModel {
    * @return a new model
    */
   public TakeModel base(String column, String level) {
-    Map<String, String> more = new LinkedHashMap<>(bases);
-    more.put(column, level);
-    return new TakeModel(adjusted, curves, more, varying, compared, nodes);
+    return with(p -> p.bases = with(p.bases, column, level));
   }
 
   /**
    * Adds columns whose levels deviate at random from the middle, drawn toward it the more the fewer
    * their grafts.
    *
-   * @param columns columns of levels; {@value #PAIRING} is made from cultivar and rootstock
+   * @param columns columns of levels, or of numbers that name groups (bed 1, 2, 3); {@value
+   *     #PAIRING} is made from cultivar and rootstock
    * @return a new model
    */
   public TakeModel varyBy(String... columns) {
-    return withVaryingList(union(varying, Arrays.asList(columns)));
+    return with(p -> p.varying = union(p.varying, Arrays.asList(columns)));
+  }
+
+  /**
+   * Adds the combinations of two columns as one varying column: what a combination deviates by,
+   * beyond what its two levels do on their own. Its name is {@link #together}; one never made is
+   * drawn from the spread of those that were ({@link TakeDraws#unseen}).
+   *
+   * @param first a column of levels, e.g. {@code rootstock}
+   * @param second another, e.g. {@code season}
+   * @return a new model
+   */
+  public TakeModel varyTogether(String first, String second) {
+    String name = together(first, second);
+    return with(
+        p -> {
+          p.varying = union(p.varying, List.of(name));
+          p.together = with(p.together, name, List.of(first, second));
+        });
+  }
+
+  /**
+   * The name of the varying column of two columns together.
+   *
+   * @param first a column
+   * @param second another
+   * @return {@value #PAIRING} for cultivar and rootstock, else {@code first × second}
+   */
+  public static String together(String first, String second) {
+    return Set.of(first, second).equals(Set.of("cultivar", "rootstock"))
+        ? PAIRING
+        : first + " \u00d7 " + second;
   }
 
   /**
@@ -123,7 +171,34 @@ public final class TakeModel {
    * @return a new model
    */
   public TakeModel compare(String column) {
-    return new TakeModel(adjusted, curves, bases, varying, column, nodes);
+    return with(p -> p.compared = column);
+  }
+
+  /**
+   * Compares levels within groups of grafts that share their luck: a rootstock used mostly on bad
+   * days looks bad, unless it is compared with others of the same day. The share each level of the
+   * compared column has in each group enters beside the level itself, so that the level's effect is
+   * the difference within groups and the share's effect what the difference across groups has more.
+   * Both, and why a group couldn't be used, are in {@link TakeFit#within}.
+   *
+   * <p>The groups vary, too, unless they are adjusted for. Needs a compared column that enters as
+   * fixed levels; where groups leave too little to compare within, the share is left out.
+   *
+   * @param groups columns that group grafts treated together, e.g. {@code grafting_day}, {@code
+   *     grafter}
+   * @return a new model
+   * @see <a href="https://doi.org/10.2307/3109770">Neuhaus and Kalbfleisch (1998), Biometrics 54,
+   *     638-645</a>
+   * @see <a href="https://doi.org/10.2307/1913646">Mundlak (1978), Econometrica 46, 69-85</a>
+   */
+  public TakeModel compareWithin(String... groups) {
+    return with(
+        p -> {
+          p.within = union(p.within, Arrays.asList(groups));
+          List<String> free = new ArrayList<>(p.within);
+          free.removeAll(p.adjusted);
+          p.varying = union(p.varying, free);
+        });
   }
 
   /**
@@ -138,7 +213,7 @@ public final class TakeModel {
     if (!(count >= 1 && count <= 100)) {
       throw new IllegalArgumentException("nodes must be 1 to 100, got " + count);
     }
-    return new TakeModel(adjusted, curves, bases, varying, compared, count);
+    return with(p -> p.nodes = count);
   }
 
   /**
@@ -148,7 +223,7 @@ public final class TakeModel {
    * @return a new model
    */
   public TakeModel withVarying(String column) {
-    return without(column).compareAs(compared).varyBy(column);
+    return without(column).with(p -> p.compared = parts.compared).varyBy(column);
   }
 
   /**
@@ -158,11 +233,15 @@ public final class TakeModel {
    * @return a new model, nested in this one
    */
   public TakeModel without(String column) {
-    Map<String, Integer> fewerCurves = new LinkedHashMap<>(curves);
-    fewerCurves.remove(column);
-    String question = column.equals(compared) ? null : compared;
-    return new TakeModel(
-        without(adjusted, column), fewerCurves, bases, without(varying, column), question, nodes);
+    return with(
+        p -> {
+          p.adjusted = without(p.adjusted, column);
+          p.curves = without(p.curves, column);
+          p.varying = without(p.varying, column);
+          p.together = without(p.together, column);
+          p.within = column.equals(p.compared) ? List.of() : without(p.within, column);
+          p.compared = column.equals(p.compared) ? null : p.compared;
+        });
   }
 
   /**
@@ -196,11 +275,11 @@ public final class TakeModel {
    */
   public List<String> adjusted() {
     boolean entersAsLevels =
-        compared != null
-            && !adjusted.contains(compared)
-            && !varying.contains(compared)
-            && !curves.containsKey(compared);
-    return entersAsLevels ? union(adjusted, List.of(compared)) : adjusted;
+        parts.compared != null
+            && !parts.adjusted.contains(parts.compared)
+            && !parts.varying.contains(parts.compared)
+            && !parts.curves.containsKey(parts.compared);
+    return entersAsLevels ? union(parts.adjusted, List.of(parts.compared)) : parts.adjusted;
   }
 
   /**
@@ -209,7 +288,7 @@ public final class TakeModel {
    * @return in the order added
    */
   public Map<String, Integer> curves() {
-    return curves;
+    return parts.curves;
   }
 
   /**
@@ -218,7 +297,7 @@ public final class TakeModel {
    * @return column to level
    */
   public Map<String, String> bases() {
-    return bases;
+    return parts.bases;
   }
 
   /**
@@ -227,7 +306,26 @@ public final class TakeModel {
    * @return in the order added
    */
   public List<String> varying() {
-    return varying;
+    return parts.varying;
+  }
+
+  /**
+   * Varying columns made of two columns together, {@value #PAIRING} only if asked for by {@link
+   * #varyTogether}.
+   *
+   * @return name to the two columns
+   */
+  public Map<String, List<String>> together() {
+    return parts.together;
+  }
+
+  /**
+   * Columns within whose levels the compared column is compared.
+   *
+   * @return in the order added
+   */
+  public List<String> within() {
+    return parts.within;
   }
 
   /**
@@ -236,7 +334,7 @@ public final class TakeModel {
    * @return empty if no question was asked
    */
   public Optional<String> compared() {
-    return Optional.ofNullable(compared);
+    return Optional.ofNullable(parts.compared);
   }
 
   /**
@@ -245,28 +343,23 @@ public final class TakeModel {
    * @return 1 for Laplace
    */
   public int nodes() {
-    return nodes;
+    return parts.nodes;
   }
 
   /**
    * Every column the cells must have.
    *
-   * @return adjusted, curves, varying
+   * @return adjusted, curves, varying, compared within; of columns that vary together the two
    */
   public List<String> columns() {
-    return union(union(adjusted(), List.copyOf(curves.keySet())), varying);
-  }
-
-  private TakeModel compareAs(String question) {
-    return new TakeModel(adjusted, curves, bases, varying, question, nodes);
-  }
-
-  private TakeModel withAdjusted(List<String> columns, Map<String, Integer> newCurves) {
-    return new TakeModel(columns, newCurves, bases, varying, compared, nodes);
-  }
-
-  private TakeModel withVaryingList(List<String> columns) {
-    return new TakeModel(adjusted, curves, bases, columns, compared, nodes);
+    List<String> all = new ArrayList<>(union(adjusted(), List.copyOf(curves().keySet())));
+    for (String column : varying()) {
+      all.addAll(
+          column.equals(PAIRING)
+              ? List.of(column)
+              : parts.together.getOrDefault(column, List.of(column)));
+    }
+    return union(all, within());
   }
 
   private static List<String> union(List<String> first, List<String> second) {
@@ -278,6 +371,18 @@ public final class TakeModel {
   private static List<String> without(List<String> columns, String column) {
     List<String> kept = new ArrayList<>(columns);
     kept.remove(column);
-    return kept;
+    return List.copyOf(kept);
+  }
+
+  private static <T> Map<String, T> with(Map<String, T> map, String column, T value) {
+    Map<String, T> more = new LinkedHashMap<>(map);
+    more.put(column, value);
+    return Collections.unmodifiableMap(more);
+  }
+
+  private static <T> Map<String, T> without(Map<String, T> map, String column) {
+    Map<String, T> fewer = new LinkedHashMap<>(map);
+    fewer.remove(column);
+    return Collections.unmodifiableMap(fewer);
   }
 }

@@ -67,9 +67,8 @@ public final class LevelSubstitution {
                 .mapToDouble(level -> design.contribution(column, level, draws.beta(d)))
                 .toArray();
     if (pairing != null) {
-      double[] effects = draws.effects(TakeModel.PAIRING, d);
       for (int l = 0; l < own.length; l++) {
-        own[l] += pairing.mean(l, effects);
+        own[l] += pairing.mean(l, draws, d);
       }
     }
     return own;
@@ -122,11 +121,17 @@ public final class LevelSubstitution {
       return new PairingMix(pairings, mix);
     }
 
-    double mean(int level, double[] effects) {
+    /** A pairing never made deviates by what its like do. */
+    double mean(int level, TakeDraws draws, int d) {
+      double[] effects = draws.effects(TakeModel.PAIRING, d);
       double mean = 0;
       for (int o = 0; o < mix.length; o++) {
         int code = pairings[level][o];
-        mean += code == Factor.MISSING ? 0 : mix[o] * effects[code];
+        mean +=
+            mix[o]
+                * (code == Factor.MISSING
+                    ? draws.unseen(TakeModel.PAIRING, (long) level * mix.length + o, d)
+                    : effects[code]);
       }
       return mean;
     }
