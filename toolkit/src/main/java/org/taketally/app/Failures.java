@@ -5,7 +5,7 @@ import java.io.PrintWriter;
 import org.taketally.files.WouldReplace;
 import org.taketally.model.CannotFit;
 import org.taketally.publish.NothingToPublish;
-import org.taketally.records.RecordsUnreadable;
+import org.taketally.records.problems.RecordsUnreadable;
 import picocli.CommandLine;
 import picocli.CommandLine.IExecutionExceptionHandler;
 import picocli.CommandLine.ParameterException;

@@ -10,7 +10,7 @@ import org.taketally.files.Guard;
 import org.taketally.files.WouldReplace;
 import org.taketally.records.Assessments;
 import org.taketally.records.GraftRecords;
-import org.taketally.records.SetAside;
+import org.taketally.records.rows.SetAside;
 import picocli.CommandLine.Option;
 
 /** The folder pages, tables and set-aside rows are written to; made when first needed. */

@@ -8,7 +8,7 @@ import org.taketally.analysis.Analysis;
 import org.taketally.answers.adjusted.ProfileRanges;
 import org.taketally.model.FitWarning;
 import org.taketally.records.GraftRecords;
-import org.taketally.records.ProblemSummary;
+import org.taketally.records.problems.ProblemSummary;
 import org.taketally.terms.Severity;
 import org.taketally.wording.AnswerWords;
 import org.taketally.wording.ModelWords;

@@ -11,13 +11,13 @@ import java.util.Optional;
 import org.taketally.cells.CellsOf;
 import org.taketally.cells.CountedRecords;
 import org.taketally.records.Assessments;
-import org.taketally.records.BlankResult;
 import org.taketally.records.CropProfiles;
-import org.taketally.records.Dictionary;
 import org.taketally.records.GraftRecords;
 import org.taketally.records.RecordsCheck;
 import org.taketally.records.RecordsReader;
-import org.taketally.records.RecordsUnreadable;
+import org.taketally.records.dictionary.BlankResult;
+import org.taketally.records.dictionary.SheetDictionary;
+import org.taketally.records.problems.RecordsUnreadable;
 import org.taketally.terms.CropProfile;
 import org.taketally.terms.Provenance;
 import org.taketally.terms.Severity;
@@ -170,7 +170,7 @@ final class RecordsOptions {
     RecordsReader reader = RecordsReader.withDefaults();
     if (dictionary != null) {
       requireFile(dictionary);
-      reader = reader.dictionary(Dictionary.load(dictionary));
+      reader = reader.dictionary(SheetDictionary.load(dictionary));
     }
     reader = crop == null ? reader : reader.crop(profile());
     return blankResult == null ? reader : reader.blankResult(blankResult);

@@ -5,9 +5,9 @@ import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
 import org.taketally.records.GraftRecords;
-import org.taketally.records.RecordColumn;
 import org.taketally.records.RecordsCheck;
 import org.taketally.records.RecordsReader;
+import org.taketally.records.columns.RecordColumn;
 
 /**
  * Makes cells from records: one per distinct pattern of the wanted columns, assessed rows only.
@@ -48,7 +48,7 @@ public final class CellsOf {
    * @param columns names of columns, derived ones included
    * @return the cells, and what reading brought to light
    * @throws IllegalArgumentException if there is no such column, naming those there are
-   * @throws org.taketally.records.RecordsUnreadable if a file can't be read at all
+   * @throws org.taketally.records.problems.RecordsUnreadable if a file can't be read at all
    */
   public static CountedRecords files(
       RecordsReader reader, List<Path> files, Collection<String> columns) {
@@ -66,7 +66,7 @@ public final class CellsOf {
    * @param setAside CSV file to write, replaced if it exists; none of the files read
    * @return the cells, and what reading brought to light
    * @throws IllegalArgumentException if there is no such column, or {@code setAside} is being read
-   * @throws org.taketally.records.RecordsUnreadable if a file can't be read at all
+   * @throws org.taketally.records.problems.RecordsUnreadable if a file can't be read at all
    */
   public static CountedRecords files(
       RecordsReader reader, List<Path> files, Collection<String> columns, Path setAside) {

@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.taketally.records.RecordColumn;
+import org.taketally.records.columns.RecordColumn;
 
 /**
  * The order of levels: that of the record column where it gives one, whatever the case and

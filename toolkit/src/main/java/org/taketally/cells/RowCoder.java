@@ -3,9 +3,9 @@ package org.taketally.cells;
 import it.unimi.dsi.fastutil.objects.Object2IntOpenHashMap;
 import java.util.ArrayList;
 import java.util.List;
-import org.taketally.records.ColumnKind;
-import org.taketally.records.RecordRow;
-import org.taketally.records.RecordsLayout;
+import org.taketally.records.columns.ColumnKind;
+import org.taketally.records.rows.RecordRow;
+import org.taketally.records.rows.RecordsLayout;
 
 /** Codes the values of one column while rows pass by. */
 abstract class RowCoder {

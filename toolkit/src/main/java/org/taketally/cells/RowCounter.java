@@ -1,9 +1,9 @@
 package org.taketally.cells;
 
 import java.util.List;
-import org.taketally.records.RecordRow;
-import org.taketally.records.RecordsLayout;
-import org.taketally.records.RowVisitor;
+import org.taketally.records.rows.RecordRow;
+import org.taketally.records.rows.RecordsLayout;
+import org.taketally.records.rows.RowVisitor;
 import org.taketally.terms.Provenance;
 
 /** Counts rows into cells while they pass by; holds patterns, never rows. */

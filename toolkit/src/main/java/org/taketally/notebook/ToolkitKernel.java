@@ -12,9 +12,13 @@ public final class ToolkitKernel {
 
   private static final List<String> IMPORTS =
       List.of(
-          "org.taketally.records.Dictionary", // there is one in java.util, too
           "org.taketally.terms.*",
           "org.taketally.records.*",
+          "org.taketally.records.columns.*",
+          "org.taketally.records.problems.*",
+          "org.taketally.records.dictionary.*",
+          "org.taketally.records.rows.*",
+          "org.taketally.records.checks.*",
           "org.taketally.cells.*",
           "org.taketally.model.*",
           "org.taketally.answers.*",

@@ -1,8 +1,8 @@
 package org.taketally.records;
 
-import static org.taketally.records.RecordColumn.ASSESSED_DATE;
-import static org.taketally.records.RecordColumn.RECORD;
-import static org.taketally.records.RecordColumn.SEASON;
+import static org.taketally.records.columns.RecordColumn.ASSESSED_DATE;
+import static org.taketally.records.columns.RecordColumn.RECORD;
+import static org.taketally.records.columns.RecordColumn.SEASON;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -10,6 +10,21 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.taketally.records.checks.DateRule;
+import org.taketally.records.checks.PassRules;
+import org.taketally.records.columns.KnownColumns;
+import org.taketally.records.columns.RecordColumn;
+import org.taketally.records.dictionary.SheetRules;
+import org.taketally.records.problems.Place;
+import org.taketally.records.problems.ProblemKind;
+import org.taketally.records.problems.ProblemLog;
+import org.taketally.records.problems.ProblemText;
+import org.taketally.records.rows.Headings;
+import org.taketally.records.rows.RecordRow;
+import org.taketally.records.rows.RecordsLayout;
+import org.taketally.records.rows.RowReport;
+import org.taketally.records.rows.RowVisitor;
+import org.taketally.records.rows.SheetReader;
 import tech.tablesaw.api.DateColumn;
 import tech.tablesaw.api.IntColumn;
 import tech.tablesaw.api.Table;
@@ -36,7 +51,7 @@ final class AssessmentRules implements PassRules, RowVisitor {
     this.frame = records.frame();
     this.grafts = frame.intColumn(RecordColumn.GRAFTS.columnName());
     this.takes = frame.intColumn(RecordColumn.TAKES.columnName());
-    this.alive = layout.place(Assessments.ALIVE.name());
+    this.alive = layout.place(KnownColumns.ALIVE.name());
     if (!frame.containsColumn(RECORD.columnName())) {
       throw new IllegalArgumentException(
           "assessments belong to records by their label, and these have no column record");
@@ -56,7 +71,7 @@ final class AssessmentRules implements PassRules, RowVisitor {
   public void requireColumns(Headings headings, SheetRules sheet) {
     headings.require(RECORD.columnName(), sheet);
     headings.require(ASSESSED_DATE.columnName(), sheet);
-    headings.require(Assessments.ALIVE.name(), sheet);
+    headings.require(KnownColumns.ALIVE.name(), sheet);
   }
 
   /** A dictionary speaks of the records too, whose columns these sheets lack. */
@@ -80,7 +95,7 @@ final class AssessmentRules implements PassRules, RowVisitor {
       report.add(
           ProblemKind.NEEDED_BLANK,
           sheet.heading(row.text(RECORD) == null ? RECORD : ASSESSED_DATE),
-          () -> new Wording("", "a label and a date", "fill it in"));
+          () -> new ProblemText("", "a label and a date", "fill it in"));
       return;
     }
     int match = match(row, sheet, report);
@@ -105,7 +120,7 @@ final class AssessmentRules implements PassRules, RowVisitor {
         ProblemKind.UNKNOWN_RECORD,
         sheet.heading(RECORD),
         () ->
-            new Wording(
+            new ProblemText(
                 label,
                 several ? "a label of one season only" : "a record among those kept",
                 several
@@ -152,7 +167,7 @@ final class AssessmentRules implements PassRules, RowVisitor {
           ProblemKind.TAKES_ABOVE_GRAFTS,
           sheet.heading(alive),
           () ->
-              new Wording(
+              new ProblemText(
                   Integer.toString(count),
                   "a whole number from 0 to " + grafts.getInt(match) + " (grafts)",
                   "correct the count"));
@@ -162,7 +177,7 @@ final class AssessmentRules implements PassRules, RowVisitor {
           ProblemKind.DUPLICATE_RECORD,
           sheet.heading(RECORD),
           () ->
-              new Wording(
+              new ProblemText(
                   row.text(RECORD),
                   "one count a day; it was read before at " + looks.get(match).get(day).place(),
                   "take out one of the two"));
@@ -171,7 +186,7 @@ final class AssessmentRules implements PassRules, RowVisitor {
 
   private static void add(
       RowReport report, ProblemKind kind, String heading, int day, String expected, String remedy) {
-    report.add(kind, heading, () -> new Wording(DateRule.day(day), expected, remedy));
+    report.add(kind, heading, () -> new ProblemText(DateRule.day(day), expected, remedy));
   }
 
   @Override
@@ -211,7 +226,7 @@ final class AssessmentRules implements PassRules, RowVisitor {
         look.place(),
         look.heading(),
         () ->
-            new Wording(
+            new ProblemText(
                 look.alive() + " alive of " + text(RECORD, row),
                 "at most " + before.alive() + ", as many as the time before",
                 "check both counts; slow starters may have been missed the first time"));
@@ -229,7 +244,7 @@ final class AssessmentRules implements PassRules, RowVisitor {
           look.place(),
           look.heading(),
           () ->
-              new Wording(
+              new ProblemText(
                   look.alive() + " alive of " + text(RECORD, row),
                   takes.getInt(row) + ", the takes of the record on the same day",
                   "correct one of them"));

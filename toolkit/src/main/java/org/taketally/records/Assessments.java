@@ -2,18 +2,13 @@ package org.taketally.records;
 
 import java.util.Arrays;
 import java.util.List;
+import org.taketally.records.rows.SetAside;
 
 /**
  * Repeated assessments of grafts: how many were alive at each date. Early take, final take and late
  * loss are worked out from these. Read by {@link RecordsReader#assessments}.
  */
 public final class Assessments {
-
-  /** The one column assessments have and records don't. */
-  static final ColumnRule ALIVE =
-      ColumnRule.of("alive", ColumnKind.COUNT, "grafts alive on assessed_date, 0 to grafts")
-          .within("grafts", 0, Integer.MAX_VALUE)
-          .isNeeded();
 
   private final List<History> histories;
   private final RecordsCheck check;

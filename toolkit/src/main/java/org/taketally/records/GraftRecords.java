@@ -1,6 +1,9 @@
 package org.taketally.records;
 
 import java.util.List;
+import org.taketally.records.columns.RecordColumn;
+import org.taketally.records.problems.ProblemSummary;
+import org.taketally.records.rows.SetAside;
 import org.taketally.terms.Problem;
 import org.taketally.terms.Provenance;
 import tech.tablesaw.api.Table;

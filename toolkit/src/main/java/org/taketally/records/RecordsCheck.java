@@ -1,6 +1,10 @@
 package org.taketally.records;
 
 import java.util.List;
+import org.taketally.records.checks.ColumnCount;
+import org.taketally.records.checks.LevelCount;
+import org.taketally.records.problems.ProblemKind;
+import org.taketally.records.problems.ProblemSummary;
 import org.taketally.terms.Problem;
 import org.taketally.terms.Provenance;
 

@@ -10,6 +10,29 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.taketally.records.checks.PassRules;
+import org.taketally.records.checks.RowTallies;
+import org.taketally.records.checks.SheetNotes;
+import org.taketally.records.columns.RecordColumn;
+import org.taketally.records.dictionary.SheetDictionary;
+import org.taketally.records.dictionary.SheetRules;
+import org.taketally.records.problems.Place;
+import org.taketally.records.problems.Places;
+import org.taketally.records.problems.ProblemLog;
+import org.taketally.records.problems.ProblemSummary;
+import org.taketally.records.problems.RecordsUnreadable;
+import org.taketally.records.rows.Headings;
+import org.taketally.records.rows.RecordRow;
+import org.taketally.records.rows.RecordsLayout;
+import org.taketally.records.rows.RowReport;
+import org.taketally.records.rows.RowVisitor;
+import org.taketally.records.rows.SetAsideShape;
+import org.taketally.records.rows.SetAsideSink;
+import org.taketally.records.rows.SheetReader;
+import org.taketally.records.sources.RawRow;
+import org.taketally.records.sources.RowFeed;
+import org.taketally.records.sources.RowSource;
+import org.taketally.records.sources.SameFiles;
 import org.taketally.terms.Provenance;
 
 /**
@@ -18,7 +41,7 @@ import org.taketally.terms.Provenance;
  */
 final class RecordsPass implements PassRules.Sheets {
 
-  private final Dictionary dictionary;
+  private final SheetDictionary dictionary;
   private final List<RowSource> sources;
   private final PassRules rules;
   private final RecordsLayout layout;
@@ -32,7 +55,7 @@ final class RecordsPass implements PassRules.Sheets {
   private long kept;
 
   RecordsPass(
-      Dictionary dictionary,
+      SheetDictionary dictionary,
       List<RowSource> opened,
       PassRules rules,
       RecordsLayout layout,

@@ -9,6 +9,20 @@ import java.util.List;
 import java.util.Set;
 import java.util.function.Predicate;
 import org.taketally.files.SafeFile;
+import org.taketally.records.checks.RowRules;
+import org.taketally.records.columns.KnownColumns;
+import org.taketally.records.columns.RecordColumn;
+import org.taketally.records.dictionary.BlankResult;
+import org.taketally.records.dictionary.SheetDictionary;
+import org.taketally.records.problems.Places;
+import org.taketally.records.problems.RecordsUnreadable;
+import org.taketally.records.rows.FrameBuilder;
+import org.taketally.records.rows.RecordsLayout;
+import org.taketally.records.rows.RowVisitor;
+import org.taketally.records.rows.SetAsideSink;
+import org.taketally.records.sources.QuerySource;
+import org.taketally.records.sources.RowSource;
+import org.taketally.records.sources.SourceFiles;
 import org.taketally.terms.CropProfile;
 
 /**
@@ -19,11 +33,11 @@ import org.taketally.terms.CropProfile;
  */
 public final class RecordsReader {
 
-  private final Dictionary dictionary;
+  private final SheetDictionary dictionary;
   private final CropProfile crop;
   private final LocalDate today;
 
-  private RecordsReader(Dictionary dictionary, CropProfile crop, LocalDate today) {
+  private RecordsReader(SheetDictionary dictionary, CropProfile crop, LocalDate today) {
     this.dictionary = dictionary;
     this.crop = crop;
     this.today = today;
@@ -36,7 +50,7 @@ public final class RecordsReader {
    */
   public static RecordsReader withDefaults() {
     return new RecordsReader(
-        Dictionary.none(), null, LocalDate.now(java.time.ZoneId.systemDefault()));
+        SheetDictionary.none(), null, LocalDate.now(java.time.ZoneId.systemDefault()));
   }
 
   /**
@@ -45,7 +59,7 @@ public final class RecordsReader {
    * @param aDictionary what is said of the sheets
    * @return a new reader
    */
-  public RecordsReader dictionary(Dictionary aDictionary) {
+  public RecordsReader dictionary(SheetDictionary aDictionary) {
     return new RecordsReader(aDictionary, crop, today);
   }
 
@@ -182,7 +196,7 @@ public final class RecordsReader {
    * @throws RecordsUnreadable if a file can't be read at all
    */
   public Assessments assessments(List<Path> files, GraftRecords records) {
-    RecordsLayout layout = new RecordsLayout(name -> true, Assessments.ALIVE);
+    RecordsLayout layout = new RecordsLayout(name -> true, KnownColumns.ALIVE);
     AssessmentRules rules = new AssessmentRules(records, layout, today);
     SetAsideSink.Memory setAside = new SetAsideSink.Memory();
     RecordsCheck check =

@@ -12,6 +12,8 @@ import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.taketally.cells.CellsOf;
+import org.taketally.records.dictionary.SheetDictionary;
+import org.taketally.records.problems.RecordsUnreadable;
 import org.taketally.terms.Problem;
 import org.taketally.terms.Severity;
 
@@ -86,7 +88,7 @@ class NothingIsLostTest {
     RecordsReader reader =
         RecordsReader.withDefaults()
             .today(LocalDate.of(2026, 11, 25))
-            .dictionary(Dictionary.load(messy.resolve("dictionary.json")));
+            .dictionary(SheetDictionary.load(messy.resolve("dictionary.json")));
     GraftRecords first = reader.readFolder(messy, "sheet-*.csv");
     Path file = folder.resolve("set-aside.csv");
     Files.writeString(

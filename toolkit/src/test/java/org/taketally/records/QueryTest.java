@@ -14,6 +14,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.taketally.records.problems.RecordsUnreadable;
 import org.taketally.terms.Problem;
 import org.taketally.terms.Severity;
 
@@ -88,8 +89,8 @@ class QueryTest {
     GraftRecords records =
         READER.read(
             database,
-            "SELECT 'Orrin' AS cultivar, 'Linnock' AS rootstock, 'taken' AS outcome,"
-                + " CAST(6.125 AS DECIMAL(6, 3)) AS storage_temp_c, DATE '2025-03-04' AS graft_date");
+            "SELECT 'Orrin' AS cultivar, 'Linnock' AS rootstock, 'taken' AS outcome, CAST(6.125 AS"
+                + " DECIMAL(6, 3)) AS storage_temp_c, DATE '2025-03-04' AS graft_date");
     assertThat(records.frame().doubleColumn("storage_temp_c").get(0)).isEqualTo(6.125);
     assertThat(records.frame().dateColumn("graft_date").get(0)).isEqualTo(LocalDate.of(2025, 3, 4));
   }

@@ -11,6 +11,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
+import org.taketally.records.columns.ColumnKind;
+import org.taketally.records.columns.DerivedColumn;
+import org.taketally.records.columns.KnownColumns;
+import org.taketally.records.columns.RecordColumn;
 
 /**
  * datasets/graft-records.schema.json and docs/record-columns.md say what {@link RecordColumn} and
@@ -134,7 +138,7 @@ class RecordColumnTest {
 
         A second file, one row each time a graft or batch was looked at: `record` and `assessed_date` as above, and `%s`: %s.
         """
-            .formatted(Assessments.ALIVE.name(), Assessments.ALIVE.meaning()));
+            .formatted(KnownColumns.ALIVE.name(), KnownColumns.ALIVE.meaning()));
     return page.toString();
   }
 

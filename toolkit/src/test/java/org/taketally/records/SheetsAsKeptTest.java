@@ -16,6 +16,10 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.taketally.records.dictionary.BlankResult;
+import org.taketally.records.dictionary.SheetDictionary;
+import org.taketally.records.problems.ProblemKind;
+import org.taketally.records.problems.RecordsUnreadable;
 
 /** Sheets as people keep them: nothing about them is guessed without a word. */
 class SheetsAsKeptTest {
@@ -33,7 +37,7 @@ class SheetsAsKeptTest {
 
   private GraftRecords read(String text, String dictionary) throws IOException {
     Path file = Files.writeString(folder.resolve("sheet.csv"), text);
-    return READER.dictionary(Dictionary.parse("d.json", dictionary)).read(List.of(file));
+    return READER.dictionary(SheetDictionary.parse("d.json", dictionary)).read(List.of(file));
   }
 
   private List<String> said(GraftRecords records, ProblemKind kind) {
@@ -45,7 +49,7 @@ class SheetsAsKeptTest {
   }
 
   private static void refuses(String dictionary, String sentence) {
-    assertThatThrownBy(() -> Dictionary.parse("d.json", dictionary))
+    assertThatThrownBy(() -> SheetDictionary.parse("d.json", dictionary))
         .isInstanceOf(RecordsUnreadable.class)
         .hasMessage(sentence);
   }
@@ -414,7 +418,9 @@ class SheetsAsKeptTest {
             "2025",
             rows("cultivar,rootstock,grafts,takes", "A,B,20,9"));
     GraftRecords records =
-        READER.dictionary(Dictionary.parse("d", "{\"sheets\": [\"2025\"]}")).read(List.of(book));
+        READER
+            .dictionary(SheetDictionary.parse("d", "{\"sheets\": [\"2025\"]}"))
+            .read(List.of(book));
     assertThat(records.grafts()).isEqualTo(20);
     assertThat(said(records, ProblemKind.SHEET_NOT_NAMED))
         .containsExactly(
@@ -423,7 +429,7 @@ class SheetsAsKeptTest {
     assertThatThrownBy(
             () ->
                 READER
-                    .dictionary(Dictionary.parse("d", "{\"sheets\": [\"2026\"]}"))
+                    .dictionary(SheetDictionary.parse("d", "{\"sheets\": [\"2026\"]}"))
                     .read(List.of(book)))
         .hasMessageContaining("no sheet \"2026\"")
         .hasMessageContaining("did you mean 202");
@@ -440,7 +446,7 @@ class SheetsAsKeptTest {
             rows("cultivar,rootstock,grafts,takes", "A,B,20,9"));
     RecordsReader reader =
         READER.dictionary(
-            Dictionary.parse(
+            SheetDictionary.parse(
                 "d",
                 "{\"files\": {\"club.xlsx, sheet alt\": {\"columns\": {\"cultivar\":"
                     + " \"Sorte\"}}}}"));
@@ -466,7 +472,7 @@ class SheetsAsKeptTest {
     GraftRecords said =
         READER
             .dictionary(
-                Dictionary.parse("d", "{\"columns\": {\"takes\": {\"unit\": \"percent\"}}}"))
+                SheetDictionary.parse("d", "{\"columns\": {\"takes\": {\"unit\": \"percent\"}}}"))
             .read(List.of(book));
     assertThat(said.takes()).isEqualTo(50);
   }

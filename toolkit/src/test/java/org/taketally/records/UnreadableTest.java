@@ -12,6 +12,8 @@ import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.taketally.records.dictionary.SheetDictionary;
+import org.taketally.records.problems.RecordsUnreadable;
 
 /** Files that can't be read at all: a sentence with place, found, expected and remedy. */
 class UnreadableTest {
@@ -153,7 +155,7 @@ class UnreadableTest {
               (HEADER + "José,Halden seedling,taken\n").getBytes(Charset.forName(encoding)));
       GraftRecords records =
           RecordsReader.withDefaults()
-              .dictionary(Dictionary.parse("d.json", "{\"encoding\": \"" + encoding + "\"}"))
+              .dictionary(SheetDictionary.parse("d.json", "{\"encoding\": \"" + encoding + "\"}"))
               .read(List.of(file));
       assertThat(records.frame().stringColumn("cultivar").asList()).containsExactly("José");
     }
@@ -186,7 +188,7 @@ class UnreadableTest {
         Files.writeString(
             folder.resolve("grafts.csv"), "Variety,cultivar,rootstock,outcome\na,b,c,taken\n"),
         RecordsReader.withDefaults()
-            .dictionary(Dictionary.parse("d", "{\"columns\": {\"cultivar\": \"Variety\"}}")),
+            .dictionary(SheetDictionary.parse("d", "{\"columns\": {\"cultivar\": \"Variety\"}}")),
         "@grafts.csv line 1: found \"Variety, cultivar\", expected one column for cultivar;"
             + " ignore one of them in the dictionary, or take it out");
   }

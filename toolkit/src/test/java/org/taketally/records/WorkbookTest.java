@@ -16,6 +16,8 @@ import org.dhatim.fastexcel.Workbook;
 import org.dhatim.fastexcel.Worksheet;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.taketally.records.dictionary.SheetDictionary;
+import org.taketally.records.problems.RecordsUnreadable;
 import org.taketally.terms.Problem;
 import org.taketally.terms.Severity;
 
@@ -164,8 +166,8 @@ class WorkbookTest {
     return java.util.Arrays.stream(lines).map(line -> line.split(",")).toList();
   }
 
-  private Dictionary naming(String sheet) throws IOException {
-    return Dictionary.load(
+  private SheetDictionary naming(String sheet) throws IOException {
+    return SheetDictionary.load(
         Files.writeString(
             folder.resolve("dictionary.json"), "{ \"sheet\": \"%s\" }".formatted(sheet)));
   }

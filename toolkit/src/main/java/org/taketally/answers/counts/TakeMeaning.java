@@ -4,8 +4,8 @@ import java.util.Optional;
 import java.util.stream.DoubleStream;
 import org.taketally.answers.Words;
 import org.taketally.answers.survival.LateLoss;
-import org.taketally.records.DerivedColumn;
 import org.taketally.records.GraftRecords;
+import org.taketally.records.columns.DerivedColumn;
 import tech.tablesaw.api.Table;
 
 /**

@@ -15,7 +15,7 @@ import org.taketally.cells.Cells;
 import org.taketally.model.TakeFit;
 import org.taketally.model.TakeModel;
 import org.taketally.records.GraftRecords;
-import org.taketally.records.SetAside;
+import org.taketally.records.rows.SetAside;
 import org.taketally.terms.Problem;
 import org.taketally.wording.AnswerTable;
 import org.taketally.wording.Names;

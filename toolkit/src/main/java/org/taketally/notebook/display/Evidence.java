@@ -12,7 +12,7 @@ import java.util.stream.Stream;
 import org.taketally.cells.Cells;
 import org.taketally.cells.Factor;
 import org.taketally.records.GraftRecords;
-import org.taketally.records.SetAside;
+import org.taketally.records.rows.SetAside;
 import org.taketally.terms.Problem;
 import org.taketally.terms.Provenance;
 import org.taketally.terms.Severity;

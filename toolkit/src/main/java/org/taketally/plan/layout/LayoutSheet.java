@@ -6,7 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.taketally.files.Csv;
-import org.taketally.records.RecordColumn;
+import org.taketally.records.columns.RecordColumn;
 
 /**
  * A layout as a sheet to fill in: the columns of graft records, one row a plot, with the takes left

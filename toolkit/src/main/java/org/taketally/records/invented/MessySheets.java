@@ -33,7 +33,7 @@ final class MessySheets {
   /** File name to text of the sheets, without the planted faults if {@code faults} is empty. */
   static Map<String, String> files(Map<String, String> clean, List<Fault> faults) {
     Map<String, TextSheet> sheets = sheets(clean);
-    faults.forEach(fault -> fault.plantIn(sheets.get(fault.file())));
+    faults.forEach(fault -> fault.plantIn(sheets.get(fault.file()), separator(fault.file())));
     Map<String, String> files = new LinkedHashMap<>();
     sheets.forEach((file, sheet) -> files.put(file, mark(file) + sheet.text(separator(file))));
     return files;
@@ -57,7 +57,7 @@ final class MessySheets {
     return file.equals("sheet-2022.csv") ? "\uFEFF" : "";
   }
 
-  static char separator(String file) {
+  private static char separator(String file) {
     return switch (file) {
       case "sheet-2022.csv" -> ';';
       case "sheet-2024.csv" -> '\t';

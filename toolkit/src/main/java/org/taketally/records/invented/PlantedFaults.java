@@ -38,16 +38,13 @@ final class PlantedFaults {
       String fault,
       String reported) {
 
-    void plantIn(TextSheet sheet) {
+    void plantIn(TextSheet sheet, char separator) {
       if (column.isEmpty()) {
-        sheet.replace(line, List.of(typed.split(separator(), -1)));
+        String between = Pattern.quote(String.valueOf(separator));
+        sheet.replace(line, List.of(typed.split(between, -1)));
       } else {
         sheet.set(line, column, typed);
       }
-    }
-
-    private String separator() {
-      return Pattern.quote(String.valueOf(MessySheets.separator(file)));
     }
   }
 

@@ -15,9 +15,9 @@ import java.util.Map;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.taketally.records.CropProfiles;
-import org.taketally.records.Dictionary;
 import org.taketally.records.GraftRecords;
 import org.taketally.records.RecordsReader;
+import org.taketally.records.dictionary.SheetDictionary;
 import org.taketally.records.invented.PlantedFaults.Fault;
 import org.taketally.terms.Problem;
 import org.taketally.terms.Severity;
@@ -36,7 +36,7 @@ class PlantedFaultsTest {
           .today(LocalDate.of(2026, 11, 25));
   private static final GraftRecords MESSY =
       READER
-          .dictionary(Dictionary.load(MESSY_FOLDER.resolve("dictionary.json")))
+          .dictionary(SheetDictionary.load(MESSY_FOLDER.resolve("dictionary.json")))
           .read(sheets(MESSY_FOLDER, "sheet-"));
   private static final GraftRecords CLEAN =
       READER.read(sheets(DATASETS.resolve(BundledDatasets.AVOCADO), "grafts-"));

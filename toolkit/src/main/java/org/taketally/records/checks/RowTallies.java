@@ -1,0 +1,85 @@
+package org.taketally.records.checks;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.taketally.records.columns.ColumnKind;
+import org.taketally.records.columns.RecordColumn;
+import org.taketally.records.problems.Place;
+import org.taketally.records.rows.ColumnTrack;
+import org.taketally.records.rows.RecordRow;
+import org.taketally.records.rows.RecordsLayout;
+
+/** Counts kept rows by column, season and site. */
+public final class RowTallies {
+
+  private final RecordsLayout layout;
+  private final LevelTally seasons = new LevelTally(RecordColumn.SEASON);
+  private final LevelTally sites = new LevelTally(RecordColumn.SITE);
+  private long grafts;
+  private long takes;
+
+  public RowTallies(RecordsLayout layout) {
+    this.layout = layout;
+  }
+
+  public void add(RecordRow row, Place place) {
+    grafts += row.assessed() ? row.grafts() : 0;
+    takes += row.assessed() ? row.takes() : 0;
+    seasons.add(row);
+    sites.add(row);
+    for (int column = 0; column < layout.size(); column++) {
+      ColumnTrack track = layout.track(column);
+      if (!track.present()) {
+        continue;
+      }
+      int code = row.code(column);
+      boolean recorded =
+          code != RecordRow.MISSING
+              || !Double.isNaN(row.number(column))
+              || row.text(column) != null;
+      if (recorded) {
+        track.countRecorded();
+        if (code != RecordRow.MISSING && code < track.levels().size()) {
+          track.levels().seen(code, place);
+        }
+      }
+    }
+  }
+
+  /** Grafts assessed. */
+  public long grafts() {
+    return grafts;
+  }
+
+  /** Takes among them. */
+  public long takes() {
+    return takes;
+  }
+
+  public List<ColumnCount> columns(long kept) {
+    List<ColumnCount> counts = new ArrayList<>();
+    for (int column = 0; column < layout.size(); column++) {
+      ColumnTrack track = layout.track(column);
+      if (track.present()) {
+        int levels = track.kind() == ColumnKind.LEVELS ? track.levels().size() : 0;
+        counts.add(
+            new ColumnCount(
+                track.name(),
+                track.kind(),
+                track.own(),
+                track.recorded(),
+                kept - track.recorded(),
+                levels));
+      }
+    }
+    return counts;
+  }
+
+  public List<LevelCount> seasons() {
+    return seasons.counts(layout.track(RecordColumn.SEASON).levels());
+  }
+
+  public List<LevelCount> sites() {
+    return sites.counts(layout.track(RecordColumn.SITE).levels());
+  }
+}

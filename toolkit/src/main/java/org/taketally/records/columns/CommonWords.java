@@ -1,0 +1,79 @@
+package org.taketally.records.columns;
+
+import de.siegmar.fastcsv.reader.CsvReader;
+import de.siegmar.fastcsv.reader.NamedCsvRecord;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * Words that growers write for our columns and values, in several languages: data, in {@code
+ * words.csv}. They serve for proposals only; nothing is read by them.
+ */
+public final class CommonWords {
+
+  private static final String HEADING = "heading";
+  private static final CommonWords ALL = load();
+
+  private final Map<String, Map<String, Set<String>>> meanings = new LinkedHashMap<>();
+
+  private CommonWords() {}
+
+  private static CommonWords load() {
+    CommonWords words = new CommonWords();
+    try (InputStream in =
+            CommonWords.class.getResourceAsStream("/org/taketally/records/words.csv");
+        CsvReader<NamedCsvRecord> rows =
+            CsvReader.builder()
+                .ofNamedCsvRecord(new InputStreamReader(in, StandardCharsets.UTF_8))) {
+      for (NamedCsvRecord row : rows) {
+        words
+            .meanings
+            .computeIfAbsent(row.getField("where"), where -> new LinkedHashMap<>())
+            .computeIfAbsent(plain(row.getField("word")), word -> new LinkedHashSet<>())
+            .add(row.getField("means"));
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return words;
+  }
+
+  /** Letters and digits without case and accents; a mark such as {@code ?} stays as it is. */
+  private static String plain(String word) {
+    String plain = NameLikeness.plain(word);
+    return plain.isEmpty() ? word.strip().toLowerCase(Locale.ROOT) : plain;
+  }
+
+  /**
+   * What a value of one of our columns is a common word for.
+   *
+   * @return our word, if there is one and only one
+   */
+  public static Optional<String> value(String column, String word) {
+    return only(column, word);
+  }
+
+  /**
+   * Which of our columns a heading is a common word for.
+   *
+   * @return our names, in no order of likelihood; empty if it is none we know
+   */
+  static Set<String> columns(String heading) {
+    return ALL.meanings.get(HEADING).getOrDefault(plain(heading), Set.of());
+  }
+
+  private static Optional<String> only(String where, String word) {
+    Set<String> means =
+        ALL.meanings.getOrDefault(where, Map.of()).getOrDefault(plain(word), Set.of());
+    return means.size() == 1 ? Optional.of(means.iterator().next()) : Optional.empty();
+  }
+}

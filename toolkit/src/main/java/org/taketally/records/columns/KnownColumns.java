@@ -1,0 +1,44 @@
+package org.taketally.records.columns;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** The columns a dictionary may speak of by our names: those of records and of assessments. */
+public final class KnownColumns {
+
+  /** The one column assessments have and records don't. */
+  public static final ColumnRule ALIVE =
+      ColumnRule.of("alive", ColumnKind.COUNT, "grafts alive on assessed_date, 0 to grafts")
+          .within("grafts", 0, Integer.MAX_VALUE)
+          .isNeeded();
+
+  private KnownColumns() {}
+
+  public static List<String> names() {
+    List<String> names = new ArrayList<>();
+    for (RecordColumn column : RecordColumn.values()) {
+      names.add(column.columnName());
+    }
+    names.add(ALIVE.name());
+    return names;
+  }
+
+  public static boolean isKnown(String name) {
+    return names().contains(name);
+  }
+
+  /** The rule of one of our columns, or of a column of the user's own. */
+  public static ColumnRule rule(String name) {
+    if (name.equals(ALIVE.name())) {
+      return ALIVE;
+    }
+    for (DerivedColumn column : DerivedColumn.values()) {
+      if (column.columnName().equals(name)) {
+        return ColumnRule.of(name, column.kind(), column.meaning());
+      }
+    }
+    return RecordColumn.named(name)
+        .map(RecordColumn::rule)
+        .orElseGet(() -> ColumnRule.of(name, ColumnKind.LEVELS, ""));
+  }
+}

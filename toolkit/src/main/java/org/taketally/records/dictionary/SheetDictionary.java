@@ -1,0 +1,161 @@
+package org.taketally.records.dictionary;
+
+import com.google.gson.JsonElement;
+import com.google.gson.JsonObject;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.FileSystems;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.PathMatcher;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.regex.PatternSyntaxException;
+import org.taketally.records.problems.RecordsUnreadable;
+import org.taketally.terms.Problem;
+import org.taketally.terms.Severity;
+
+/**
+ * Says how a sheet of your own is to be read: its headings, units, dates, decimal sign, spellings
+ * and marks for "not recorded". A JSON file; see docs/dictionary.md.
+ */
+public final class SheetDictionary {
+
+  private final JsonObject json;
+  private final Map<String, JsonObject> overlays = new LinkedHashMap<>();
+  private final DictionaryParser parser;
+  private final String file;
+
+  private SheetDictionary(String file, JsonObject json) {
+    this.json = json;
+    this.file = file;
+    this.parser = new DictionaryParser(file);
+    if (json.has("files")) {
+      JsonObject files = parser.requireObject("files", json.get("files"));
+      for (Map.Entry<String, JsonElement> one : files.entrySet()) {
+        JsonObject overlay = parser.requireObject("files." + one.getKey(), one.getValue());
+        if (overlay.has("files")) {
+          throw parser.wrong("files." + one.getKey(), "files", "no files in files", "take it out");
+        }
+        overlays.put(one.getKey(), overlay);
+      }
+    }
+    json.remove("files");
+    parser.rules(json);
+    overlays.keySet().forEach(pattern -> parser.rules(merged(json, overlays.get(pattern))));
+    overlays.keySet().forEach(this::matcher);
+  }
+
+  /**
+   * A dictionary that says nothing.
+   *
+   * @return for sheets in our own columns
+   */
+  public static SheetDictionary none() {
+    return new SheetDictionary("", new JsonObject());
+  }
+
+  /**
+   * Reads a dictionary.
+   *
+   * @param path a JSON file, UTF-8
+   * @return the dictionary
+   * @throws RecordsUnreadable if it can't be read or says something that can't be done
+   */
+  public static SheetDictionary load(Path path) {
+    try {
+      return parse(path.toString(), Files.readString(path, StandardCharsets.UTF_8));
+    } catch (IOException e) {
+      throw new RecordsUnreadable(
+          new Problem(
+              Severity.ERROR,
+              path.toString(),
+              0,
+              "",
+              Files.exists(path) ? "a file that isn't text in UTF-8" : "no such file",
+              "a dictionary in JSON",
+              "check the name; write the dictionary with a text editor and save it as UTF-8"));
+    }
+  }
+
+  /**
+   * A dictionary from text.
+   *
+   * @param name what to call it in messages
+   * @param text JSON
+   * @return the dictionary
+   * @throws RecordsUnreadable if it says something that can't be done
+   */
+  public static SheetDictionary parse(String name, String text) {
+    return new SheetDictionary(name, StrictJson.object(name, text));
+  }
+
+  /** The rules for a file or worksheet: those for all, with those whose pattern fits on top. */
+  public SheetRules rules(String source) {
+    JsonObject all = json;
+    for (Map.Entry<String, JsonObject> overlay : overlays.entrySet()) {
+      if (fits(overlay.getKey(), source)) {
+        all = merged(all, overlay.getValue());
+      }
+    }
+    return parser.rules(all);
+  }
+
+  private boolean fits(String pattern, String source) {
+    return SheetName.plain(source).stream()
+        .anyMatch(name -> name.equals(pattern) || matcher(pattern).matches(Path.of(name)));
+  }
+
+  /** The patterns under files that fit none of the sources. */
+  public List<String> unmatched(List<String> sources) {
+    return overlays.keySet().stream()
+        .filter(pattern -> sources.stream().noneMatch(source -> fits(pattern, source)))
+        .toList();
+  }
+
+  /** Whether no pattern under files fits a source. */
+  public boolean unnamed(String source) {
+    return overlays.keySet().stream().noneMatch(pattern -> fits(pattern, source));
+  }
+
+  /** What {@code blank_result} says, for all files that don't say it themselves. */
+  public SheetDictionary blankResult(BlankResult meaning) {
+    JsonObject more = json.deepCopy();
+    if (!more.has("blank_result")) {
+      more.addProperty("blank_result", meaning.name().toLowerCase(Locale.ROOT));
+    }
+    JsonObject files = new JsonObject();
+    overlays.forEach(files::add);
+    if (!overlays.isEmpty()) {
+      more.add("files", files);
+    }
+    return new SheetDictionary(file, more);
+  }
+
+  public String name() {
+    return file;
+  }
+
+  private PathMatcher matcher(String pattern) {
+    try {
+      return FileSystems.getDefault().getPathMatcher("glob:" + pattern);
+    } catch (PatternSyntaxException e) {
+      throw parser.wrong(
+          "files", pattern, "a file name or a pattern such as walnut-*.csv", "correct the pattern");
+    }
+  }
+
+  private static JsonObject merged(JsonObject below, JsonObject above) {
+    JsonObject all = below.deepCopy();
+    for (Map.Entry<String, JsonElement> one : above.entrySet()) {
+      JsonElement old = all.get(one.getKey());
+      boolean both = old != null && old.isJsonObject() && one.getValue().isJsonObject();
+      all.add(
+          one.getKey(),
+          both ? merged(old.getAsJsonObject(), one.getValue().getAsJsonObject()) : one.getValue());
+    }
+    return all;
+  }
+}

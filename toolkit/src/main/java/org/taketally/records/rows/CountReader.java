@@ -1,0 +1,55 @@
+package org.taketally.records.rows;
+
+import java.util.OptionalDouble;
+import org.taketally.records.columns.ColumnRule;
+import org.taketally.records.problems.Plain;
+import org.taketally.records.problems.ProblemKind;
+
+/** Reads counts: whole numbers, never a percentage unless the dictionary says so. */
+final class CountReader implements FieldReader {
+
+  private static final String EXPECTED = "a whole number";
+
+  private final ColumnRule rule;
+  private final NumberNotation notation;
+
+  CountReader(ColumnRule rule, NumberNotation notation) {
+    this.rule = rule;
+    this.notation = notation;
+  }
+
+  @Override
+  public FieldValue read(String text, boolean exact) {
+    if (text.endsWith("%")) {
+      return FieldValue.wrong(
+          ProblemKind.PERCENT_FOR_COUNT,
+          EXPECTED + " of grafts, not a percentage",
+          "write the count, or say \"unit\": \"percent\" for this column in the dictionary");
+    }
+    OptionalDouble read = exact ? NumberNotation.exact(text) : notation.read(text);
+    if (read.isEmpty()) {
+      return notation.refuse(text, EXPECTED);
+    }
+    double value = read.getAsDouble();
+    if (value != Math.rint(value)) {
+      return FieldValue.wrong(
+          ProblemKind.FRACTIONAL_COUNT, EXPECTED + " of grafts", fraction(value));
+    }
+    if (!(value >= rule.lowest() && value <= rule.highest())) {
+      return FieldValue.wrong(
+          ProblemKind.OUT_OF_RANGE,
+          "a whole number of %s or more".formatted(Plain.number(rule.lowest())),
+          rule.lowest() > 0
+              ? "correct the count; a row without grafts can be taken out"
+              : "correct the count");
+    }
+    return FieldValue.number(value);
+  }
+
+  private static String fraction(double value) {
+    return value > 0 && value < 1
+        ? "it looks like a share: write the count, or say \"unit\": \"share\" for this column in"
+            + " the dictionary"
+        : "write the count of grafts, not a mean or a score";
+  }
+}

@@ -1,0 +1,198 @@
+package org.taketally.records.rows;
+
+import java.util.Collections;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.taketally.records.columns.NameLikeness;
+import org.taketally.records.dictionary.SheetRules;
+import org.taketally.records.problems.RecordsUnreadable;
+import org.taketally.terms.Problem;
+import org.taketally.terms.Severity;
+
+/**
+ * Which column of ours each heading of a sheet is: what the dictionary says, then our own names,
+ * then our names in other case or spacing; all others are columns of the user's own.
+ *
+ * <p>A file of rows set aside has the headings of several sheets side by side. Each row is read by
+ * those of its own sheet; headings under which that sheet's rows have nothing give way.
+ */
+public final class Headings {
+
+  private final String file;
+  private final List<String> headings;
+  private final Map<Integer, String> meaning = new LinkedHashMap<>();
+  private final Map<Integer, String> respelled = new LinkedHashMap<>();
+  private final Map<Integer, String> leftOut = new LinkedHashMap<>();
+  private final List<String> ours;
+
+  /**
+   * Reads the headings of a sheet.
+   *
+   * @param file where they stand
+   * @param headings trimmed
+   * @param rules of the dictionary for this sheet
+   * @param ours the names we know
+   * @param blank headings that give way, where those of several sheets stand side by side; else
+   *     empty
+   */
+  public Headings(
+      String file, List<String> headings, SheetRules rules, List<String> ours, Set<String> blank) {
+    this.file = file;
+    this.headings = headings;
+    this.ours = ours;
+    requireUnique();
+    Map<String, String> said = new HashMap<>();
+    rules.columns().forEach((name, entry) -> said.put(entry.from().orElse(name), name));
+    Set<String> passedOver = new HashSet<>(rules.ignore());
+    passedOver.addAll(SetAside.ADDED);
+    passedOver.add("");
+    Set<String> first = new HashSet<>(passedOver);
+    first.addAll(blank);
+    understand(said, first);
+    guess(first);
+    for (String heading : headings) {
+      boolean spare = blank.contains(heading) && !has(said.getOrDefault(heading, heading));
+      if (!spare) {
+        passedOver.add(heading);
+      }
+    }
+    understand(said, passedOver);
+    respell(passedOver);
+  }
+
+  private void understand(Map<String, String> said, Set<String> passedOver) {
+    for (int i = 0; i < headings.size(); i++) {
+      String heading = headings.get(i);
+      if (!passedOver.contains(heading)) {
+        if (said.containsKey(heading)) {
+          mean(i, said.get(heading));
+        } else if (ours.contains(heading)) {
+          mean(i, heading);
+        }
+      }
+    }
+  }
+
+  /** Our names in other case or spacing, also where no row has anything under them. */
+  private void respell(Set<String> passedOver) {
+    for (int i = 0; i < headings.size(); i++) {
+      String heading = headings.get(i);
+      Optional<String> like = alike(heading);
+      if (!passedOver.contains(heading)
+          && !meaning.containsKey(i)
+          && like.isPresent()
+          && !has(like.get())) {
+        respelled.put(i, like.get());
+        mean(i, like.get());
+      }
+    }
+  }
+
+  private Optional<String> alike(String heading) {
+    String plain = NameLikeness.plain(heading);
+    return ours.stream().filter(name -> NameLikeness.plain(name).equals(plain)).findFirst();
+  }
+
+  private void guess(Set<String> passedOver) {
+    for (int i = 0; i < headings.size(); i++) {
+      String heading = headings.get(i);
+      if (passedOver.contains(heading) || meaning.containsKey(i)) {
+        continue;
+      }
+      Optional<String> like = alike(heading);
+      if (like.isPresent() && !meaning.containsValue(like.get())) {
+        respelled.put(i, like.get());
+        mean(i, like.get());
+      } else if (RecordsLayout.WORKED_OUT.contains(heading)) {
+        leftOut.put(i, heading);
+      } else {
+        mean(i, heading);
+      }
+    }
+  }
+
+  private void mean(int field, String name) {
+    meaning.forEach(
+        (other, taken) -> {
+          if (taken.equals(name)) {
+            throw unreadable(
+                headings.get(other) + ", " + headings.get(field),
+                "one column for " + name,
+                "ignore one of them in the dictionary, or take it out");
+          }
+        });
+    meaning.put(field, name);
+  }
+
+  private void requireUnique() {
+    Map<String, Long> counts =
+        headings.stream()
+            .filter(heading -> !heading.isEmpty())
+            .collect(Collectors.groupingBy(h -> h, LinkedHashMap::new, Collectors.counting()));
+    counts.forEach(
+        (heading, count) -> {
+          if (count > 1) {
+            throw unreadable(
+                String.join(", ", Collections.nCopies(Math.toIntExact(count), heading)),
+                "each heading once",
+                "rename or take out the others");
+          }
+        });
+  }
+
+  /** Field number to our name. */
+  public Map<Integer, String> meaning() {
+    return meaning;
+  }
+
+  /** Field number to our name, for headings that differ from ours in case or spacing. */
+  public Map<Integer, String> respelled() {
+    return respelled;
+  }
+
+  /** Fields that are worked out from others and therefore not read. */
+  public Map<Integer, String> leftOut() {
+    return leftOut;
+  }
+
+  public String heading(int field) {
+    return headings.get(field);
+  }
+
+  public List<String> all() {
+    return headings;
+  }
+
+  public boolean has(String name) {
+    return meaning.containsValue(name);
+  }
+
+  /** Refuses a sheet that lacks a column nothing can be done without. */
+  public void require(String name, SheetRules rules) {
+    if (has(name) || rules.constants().containsKey(name)) {
+      return;
+    }
+    String like =
+        NameLikeness.nearest(
+                name, meaning.values().stream().filter(h -> !ours.contains(h)).toList())
+            .map(near -> "; did you mean \"" + near + "\"?")
+            .orElse("");
+    throw unreadable(
+        String.join(", ", headings),
+        "a column " + name,
+        "name the heading that holds it in the dictionary: \"columns\": {\""
+            + name
+            + "\": \"your heading\"}"
+            + like);
+  }
+
+  RecordsUnreadable unreadable(String found, String expected, String remedy) {
+    return new RecordsUnreadable(new Problem(Severity.ERROR, file, 1, "", found, expected, remedy));
+  }
+}

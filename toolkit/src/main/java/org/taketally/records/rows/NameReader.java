@@ -1,0 +1,93 @@
+package org.taketally.records.rows;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.taketally.records.columns.ColumnRule;
+import org.taketally.records.columns.CommonWords;
+import org.taketally.records.columns.NameLikeness;
+import org.taketally.records.problems.Finding;
+import org.taketally.records.problems.ProblemKind;
+
+/** Reads names: the spelling the dictionary prefers, or one of a closed list. */
+final class NameReader implements FieldReader {
+
+  private static final Set<String> OFTEN_MISSING =
+      Set.of("na", "n/a", "n.a.", "null", "nil", "nan", "-", "--", "?", "??", ".", "x", "missing");
+  private static final Set<String> TOTALS =
+      Set.of(
+          "total", "totals", "subtotal", "grandtotal", "sum", "sums", "mean", "average", "overall");
+  static final FieldValue TOTAL =
+      FieldValue.wrong(
+          ProblemKind.SUMMARY_ROW,
+          "one graft or batch in each row",
+          "take rows of totals and means out of the sheet");
+
+  private final ColumnRule rule;
+  private final Map<String, String> same;
+  private final Levels levels;
+
+  NameReader(ColumnRule rule, Map<String, String> same, Levels levels) {
+    this.rule = rule;
+    this.same = same;
+    this.levels = levels;
+  }
+
+  @Override
+  public FieldValue read(String text, boolean exact) {
+    String name = same.getOrDefault(text, text);
+    if (rule.closed()) {
+      return fromList(name);
+    }
+    if (isTotal(name)) {
+      return TOTAL;
+    }
+    FieldValue value = FieldValue.code(levels.code(name));
+    return OFTEN_MISSING.contains(name.toLowerCase(java.util.Locale.ROOT))
+        ? value.with(
+            new Finding(
+                ProblemKind.LOOKS_MISSING,
+                "a name; it was read as one",
+                "if it means \"not recorded\", say \"missing\": [\""
+                    + name
+                    + "\"] in the dictionary"))
+        : value;
+  }
+
+  /** Whether a name is one given to rows of totals. */
+  static boolean isTotal(String name) {
+    return TOTALS.contains(NameLikeness.plain(name));
+  }
+
+  private FieldValue fromList(String name) {
+    if (rule.allowed().contains(name)) {
+      return FieldValue.code(levels.code(name));
+    }
+    String plain = NameLikeness.plain(name);
+    for (String allowed : rule.allowed()) {
+      if (NameLikeness.plain(allowed).equals(plain)) {
+        return FieldValue.code(levels.code(allowed))
+            .with(new Finding(ProblemKind.RESPELLED, "\"" + allowed + "\"", "read as that"));
+      }
+    }
+    return FieldValue.wrong(
+        ProblemKind.NOT_ALLOWED, "one of " + String.join(", ", rule.allowed()), remedy(name));
+  }
+
+  /** The entry to write: by the common meaning of the word, else by its letters, else by choice. */
+  private String remedy(String name) {
+    List<String> allowed = rule.allowed();
+    String said = "correct it, or say what it means in the dictionary: ";
+    Optional<String> meant =
+        CommonWords.value(rule.name(), name).or(() -> NameLikeness.nearest(name, allowed));
+    if (meant.isPresent()) {
+      return said + "\"same\": {\"%s\": [\"%s\"]}".formatted(meant.get(), name);
+    }
+    return said
+        + allowed.stream()
+            .map(one -> "\"same\": {\"%s\": [\"%s\"]}".formatted(one, name))
+            .collect(Collectors.joining(" or "));
+  }
+}

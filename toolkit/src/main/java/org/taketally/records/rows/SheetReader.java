@@ -1,0 +1,211 @@
+package org.taketally.records.rows;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.taketally.records.columns.ColumnKind;
+import org.taketally.records.columns.KnownColumns;
+import org.taketally.records.columns.RecordColumn;
+import org.taketally.records.dictionary.SheetRules;
+import org.taketally.records.problems.Finding;
+import org.taketally.records.problems.ProblemKind;
+import org.taketally.records.problems.ProblemText;
+import org.taketally.records.sources.RawRow;
+import org.taketally.records.sources.RowSource;
+import org.taketally.records.sources.Trim;
+
+/** Turns the raw rows of one sheet into typed rows, reporting what can't be read. */
+public final class SheetReader {
+
+  private static final int NO_FIELD = -1;
+
+  private final Headings headings;
+  private final SheetRules rules;
+  private final List<ColumnReader> columns = new ArrayList<>();
+  private final List<Constant> constants = new ArrayList<>();
+  private final String[] headingOf;
+  private final int extraField;
+  private final int[] fieldOf;
+  private final SheetSurvey survey;
+  private final SheetSurvey.Example share;
+  private final boolean counts;
+  private RawRow current;
+
+  private record Constant(int place, FieldValue value) {}
+
+  public SheetReader(RowSource source, Headings headings, SheetRules rules, RecordsLayout layout) {
+    this.headings = headings;
+    this.rules = rules;
+    this.extraField = headings.all().indexOf(SetAside.EXTRA);
+    this.survey = SheetSurvey.of(source, headings, rules);
+    this.share =
+        survey.shown(RecordColumn.TAKES.columnName(), SheetSurvey.Doubt.SHARES).orElse(null);
+    this.counts =
+        survey.shown(RecordColumn.TAKES.columnName(), SheetSurvey.Doubt.COUNTS).isPresent();
+    FieldReaders readers = new FieldReaders(rules, source.semicolons(), survey);
+    for (Map.Entry<Integer, String> one : headings.meaning().entrySet()) {
+      columns.add(column(one.getKey(), one.getValue(), readers, layout));
+    }
+    rules.constants().forEach((name, value) -> constant(name, value, readers, layout));
+    headingOf = new String[layout.size()];
+    for (int place = 0; place < headingOf.length; place++) {
+      headingOf[place] = layout.track(place).name();
+    }
+    fieldOf = new int[layout.size()];
+    Arrays.fill(fieldOf, NO_FIELD);
+    for (ColumnReader column : columns) {
+      headingOf[column.place()] = column.heading();
+      fieldOf[column.place()] = column.field();
+    }
+  }
+
+  private ColumnReader column(int field, String name, FieldReaders readers, RecordsLayout layout) {
+    int place = layout.place(name);
+    ColumnTrack track = layout.track(place);
+    track.markPresent();
+    ColumnReader.SheetColumn sheet =
+        new ColumnReader.SheetColumn(
+            field,
+            headings.heading(field),
+            place,
+            rules.missing(name),
+            KnownColumns.rule(name).needed());
+    return new ColumnReader(
+        sheet, readers.reader(track), track.own() || track.kind() != ColumnKind.TEXT);
+  }
+
+  private void constant(String name, String value, FieldReaders readers, RecordsLayout layout) {
+    if (headings.has(name)) {
+      throw headings.unreadable(
+          name, "no such column, because the dictionary gives it as a constant", "take one out");
+    }
+    ColumnTrack track = layout.track(layout.place(name));
+    track.markPresent();
+    FieldValue read = readers.reader(track).read(Trim.trim(value), true);
+    if (read.isError()) {
+      throw headings.unreadable(
+          value,
+          read.finding().expected() + " as constant " + name,
+          "correct it in the dictionary");
+    }
+    constants.add(new Constant(layout.place(name), read));
+  }
+
+  /** Fills a cleared row; false if its fields don't fit the headings. */
+  public boolean read(RawRow raw, RecordRow row, RowReport report) {
+    current = raw;
+    for (Constant constant : constants) {
+      row.set(constant.place(), constant.value());
+    }
+    if (!fits(raw, report)) {
+      return false;
+    }
+    String[] fields = raw.fields();
+    for (ColumnReader column : columns) {
+      String text = fields[column.field()];
+      FieldValue value = column.read(text, raw.exact(column.field()));
+      row.set(column.place(), value);
+      Finding finding = value.finding();
+      if (finding != null) {
+        report.add(
+            finding.kind(),
+            column.heading(),
+            () -> new ProblemText(text, finding.expected(), finding.remedy()));
+      }
+    }
+    return true;
+  }
+
+  private boolean fits(RawRow raw, RowReport report) {
+    String[] fields = raw.fields();
+    int expected = headings.all().size();
+    if (fields.length < expected) {
+      return misfit(report, fields.length + " fields", expected);
+    }
+    for (int i = 0; i < fields.length; i++) {
+      boolean noHeading = i >= expected || headings.heading(i).isEmpty() || i == extraField;
+      if (noHeading && !Trim.trim(fields[i]).isEmpty()) {
+        return misfit(report, fields[i], expected);
+      }
+    }
+    return true;
+  }
+
+  private static boolean misfit(RowReport report, String found, int expected) {
+    report.add(
+        ProblemKind.RAGGED_ROW,
+        "",
+        () ->
+            new ProblemText(
+                found,
+                expected + " fields, each under a heading",
+                "look for a missing or an extra delimiter, or a line break inside a field, and put"
+                    + " each value under its heading"));
+    return false;
+  }
+
+  /** The heading of a column as spelt in this sheet. */
+  public String heading(RecordColumn column) {
+    return headingOf[RecordsLayout.place(column)];
+  }
+
+  public String heading(int place) {
+    return headingOf[place];
+  }
+
+  public SheetRules rules() {
+    return rules;
+  }
+
+  /** What stands in a column of the row read last, as typed. */
+  public String typed(RecordColumn column) {
+    int field = fieldOf[RecordsLayout.place(column)];
+    return field == NO_FIELD || field >= current.fields().length
+        ? ""
+        : Trim.trim(current.fields()[field]);
+  }
+
+  /** Whether numbers of a column are in another unit than ours. */
+  public boolean converts(RecordColumn column) {
+    return rules.column(column.columnName()).unit().isPresent();
+  }
+
+  /** What was seen before reading. */
+  public SheetSurvey survey() {
+    return survey;
+  }
+
+  /** A take that is a share of the grafts, so that a 1 in this sheet may mean all of them. */
+  public Optional<SheetSurvey.Example> share() {
+    return Optional.ofNullable(share);
+  }
+
+  /** Whether takes above 1 show that takes are counts, though some have a decimal sign. */
+  public boolean counts() {
+    return counts;
+  }
+
+  public Map<String, String> spellings(RecordColumn column) {
+    return rules.column(column.columnName()).same();
+  }
+
+  public boolean reads(RecordColumn column) {
+    return headings.has(column.columnName());
+  }
+
+  /** The fields as typed; numbers of workbook cells with the decimal sign of this sheet. */
+  public List<String> asTyped(RawRow raw) {
+    String[] fields = raw.fields().clone();
+    for (ColumnReader column : columns) {
+      int field = column.field();
+      boolean comma =
+          rules.decimal(headings.meaning().get(field)).filter(sign -> sign == ',').isPresent();
+      if (comma && field < fields.length && raw.exact(field)) {
+        fields[field] = fields[field].replace('.', ',');
+      }
+    }
+    return Arrays.asList(fields);
+  }
+}

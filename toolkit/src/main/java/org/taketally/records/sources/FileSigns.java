@@ -1,0 +1,95 @@
+package org.taketally.records.sources;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.HexFormat;
+import org.taketally.records.problems.RecordsUnreadable;
+import org.taketally.terms.Problem;
+import org.taketally.terms.Severity;
+
+/** Tells from its first bytes what a file is, whatever its name. */
+public final class FileSigns {
+
+  private static final int LOOKED_AT = 4096;
+
+  /** What records can be read from. */
+  enum Form {
+    TEXT,
+    WORKBOOK
+  }
+
+  private FileSigns() {}
+
+  /** The form of a file that may hold records; throws if it can't. */
+  public static Form form(Path path, boolean wideText) {
+    byte[] first = first(path);
+    String signs = HexFormat.of().formatHex(first, 0, Math.min(8, first.length));
+    if (first.length == 0) {
+      throw refuse(path, "an empty file", "save the sheet again and check that it has rows");
+    }
+    if (signs.startsWith("504b0304")) {
+      return Form.WORKBOOK;
+    }
+    if (signs.startsWith("d0cf11e0")) {
+      throw refuse(path, "an old workbook (.xls)", "save it as .xlsx or as \"CSV UTF-8\"");
+    }
+    if (signs.startsWith("50415231")) {
+      throw refuse(path, "a Parquet file", "read it with a query; see docs/records.md");
+    }
+    if (signs.startsWith("1f8b")) {
+      throw refuse(path, "a compressed file", "unpack it first");
+    }
+    if (signs.startsWith("255044462d")) {
+      throw refuse(path, "a PDF", "ask for the sheet it was made from");
+    }
+    if (!wideText && (signs.startsWith("fffe") || signs.startsWith("feff"))) {
+      throw refuse(
+          path,
+          "text in UTF-16",
+          "save the sheet as \"CSV UTF-8\", or say \"encoding\": \"UTF-16\" in the dictionary");
+    }
+    for (byte one : first) {
+      if (one == 0 && !wideText) {
+        throw refuse(path, "a file that isn't text", "save the sheet as \"CSV UTF-8\" or .xlsx");
+      }
+    }
+    return Form.TEXT;
+  }
+
+  private static byte[] first(Path path) {
+    if (Files.isDirectory(path)) {
+      throw refuse(path, "a folder", "name the files in it, e.g. " + path.resolve("*.csv"));
+    }
+    try (InputStream in = Files.newInputStream(path)) {
+      return in.readNBytes(LOOKED_AT);
+    } catch (IOException e) {
+      throw cannotOpen(path, e);
+    }
+  }
+
+  static RecordsUnreadable cannotOpen(Path path, IOException cause) {
+    if (cause instanceof NoSuchFileException) {
+      return refuse(path, "no such file", "check the name and the folder");
+    }
+    if (cause instanceof AccessDeniedException) {
+      return refuse(path, "a file you may not read", "ask its owner for leave to read it");
+    }
+    return refuse(path, cause.toString(), "check the disk");
+  }
+
+  static RecordsUnreadable refuse(Path path, String found, String remedy) {
+    return new RecordsUnreadable(
+        new Problem(
+            Severity.ERROR,
+            path.toString(),
+            0,
+            "",
+            found,
+            "a CSV or XLSX file of graft records",
+            remedy));
+  }
+}

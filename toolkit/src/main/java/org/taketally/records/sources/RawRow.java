@@ -1,0 +1,32 @@
+package org.taketally.records.sources;
+
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * One row as a source gives it.
+ *
+ * @param line 1-based line where it starts, or row of a sheet or query
+ * @param fields as typed; in the source's order of columns
+ * @param exact which fields the source itself holds as numbers or dates; null if none
+ */
+public record RawRow(long line, String[] fields, boolean[] exact) {
+
+  public boolean exact(int field) {
+    return exact != null && exact[field];
+  }
+
+  /** The fields as headings: without space around them. */
+  List<String> headings() {
+    return Arrays.stream(fields).map(Trim::trim).toList();
+  }
+
+  boolean blank() {
+    for (String field : fields) {
+      if (!Trim.trim(field).isEmpty()) {
+        return false;
+      }
+    }
+    return true;
+  }
+}

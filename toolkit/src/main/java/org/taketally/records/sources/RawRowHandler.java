@@ -1,0 +1,53 @@
+package org.taketally.records.sources;
+
+import de.siegmar.fastcsv.reader.AbstractBaseCsvCallbackHandler;
+import de.siegmar.fastcsv.reader.RecordWrapper;
+import java.util.Arrays;
+
+/**
+ * Makes a {@link RawRow} of each line. A field equal to the one above it becomes the same string,
+ * which is common in records of batches and saves memory and time.
+ */
+final class RawRowHandler extends AbstractBaseCsvCallbackHandler<RawRow> {
+
+  private String[] above = {};
+  private String[] fields = {};
+  private int count;
+
+  @Override
+  protected void handleBegin(long startingLineNumber) {
+    above = fields;
+    fields = new String[above.length];
+    count = 0;
+  }
+
+  @Override
+  protected void handleField(int index, char[] buffer, int offset, int length, boolean quoted) {
+    if (index >= fields.length) {
+      fields = Arrays.copyOf(fields, Math.max(8, 2 * index));
+    }
+    boolean same = index < above.length && equal(above[index], buffer, offset, length);
+    fields[index] = same ? above[index] : new String(buffer, offset, length);
+    count = index + 1;
+  }
+
+  private static boolean equal(String text, char[] buffer, int offset, int length) {
+    if (text == null || text.length() != length) {
+      return false;
+    }
+    for (int i = 0; i < length; i++) {
+      if (text.charAt(i) != buffer[offset + i]) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  @Override
+  protected RecordWrapper<RawRow> buildRecord() {
+    if (fields.length != count) {
+      fields = Arrays.copyOf(fields, count);
+    }
+    return wrapRecord(new RawRow(getStartingLineNumber(), fields, null));
+  }
+}

@@ -1,0 +1,71 @@
+package org.taketally.records.sources;
+
+import java.io.IOException;
+import java.nio.file.DirectoryStream;
+import java.nio.file.Files;
+import java.nio.file.NotDirectoryException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import org.taketally.records.columns.KnownColumns;
+import org.taketally.records.columns.NameLikeness;
+import org.taketally.records.dictionary.SheetDictionary;
+import org.taketally.records.dictionary.SheetRules;
+
+/** Opens files as sources of rows, by what they hold, not by their names. */
+public final class SourceFiles {
+
+  private SourceFiles() {}
+
+  public static List<RowSource> open(List<Path> files, SheetDictionary dictionary) {
+    if (files.isEmpty()) {
+      throw new IllegalArgumentException("name at least one file of records");
+    }
+    List<RowSource> sources = new ArrayList<>();
+    for (Path file : files) {
+      sources.addAll(open(file, dictionary.rules(file.toString())));
+    }
+    return sources;
+  }
+
+  /** The files of a folder whose names match, in the order of their names. */
+  public static List<Path> matching(Path folder, String pattern) {
+    List<Path> files = new ArrayList<>();
+    try (DirectoryStream<Path> found = Files.newDirectoryStream(folder, pattern)) {
+      found.forEach(files::add);
+    } catch (NotDirectoryException e) {
+      throw FileSigns.refuse(folder, "a file", "name the folder it is in");
+    } catch (IOException e) {
+      throw FileSigns.cannotOpen(folder, e);
+    }
+    if (files.isEmpty()) {
+      throw FileSigns.refuse(
+          folder.resolve(pattern), "no such file", "check the folder and the pattern");
+    }
+    Collections.sort(files);
+    return files;
+  }
+
+  private static List<RowSource> open(Path file, SheetRules rules) {
+    boolean wideText = rules.encoding().name().toUpperCase(Locale.ROOT).startsWith("UTF-16");
+    List<RowSource> written =
+        FileSigns.form(file, wideText) == FileSigns.Form.WORKBOOK
+            ? XlsxSource.sheets(file, rules.sheets())
+            : List.of(new CsvSource(file, rules, headings -> known(headings, rules)));
+    return written.stream().map(SourceAsTyped::of).toList();
+  }
+
+  private static int known(List<String> headings, SheetRules rules) {
+    Set<String> names = new HashSet<>();
+    KnownColumns.names().forEach(name -> names.add(NameLikeness.plain(name)));
+    rules
+        .columns()
+        .values()
+        .forEach(c -> c.from().ifPresent(f -> names.add(NameLikeness.plain(f))));
+    return (int) headings.stream().filter(h -> names.contains(NameLikeness.plain(h))).count();
+  }
+}

@@ -1,0 +1,29 @@
+package org.taketally.records.sources;
+
+/** Takes off white space at both ends, no-break and zero-width spaces included. */
+public final class Trim {
+
+  private static final char BYTE_ORDER_MARK = '\uFEFF';
+  private static final char ZERO_WIDTH_SPACE = '\u200B';
+
+  private Trim() {}
+
+  public static String trim(String text) {
+    int start = 0;
+    int end = text.length();
+    while (start < end && space(text.charAt(start))) {
+      start++;
+    }
+    while (end > start && space(text.charAt(end - 1))) {
+      end--;
+    }
+    return text.substring(start, end);
+  }
+
+  private static boolean space(char letter) {
+    return letter <= ' '
+        || Character.isSpaceChar(letter)
+        || letter == BYTE_ORDER_MARK
+        || letter == ZERO_WIDTH_SPACE;
+  }
+}
