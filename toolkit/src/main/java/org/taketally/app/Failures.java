@@ -23,6 +23,9 @@ final class Failures implements IExecutionExceptionHandler {
     if (failure instanceof RecordsUnreadable unreadable) {
       return say(commandLine, ExitStatus.NEEDS_A_PERSON, unreadable.problem().sentence());
     }
+    if (failure instanceof OrderCommand.UnusableBook) {
+      return say(commandLine, ExitStatus.NEEDS_A_PERSON, failure.getMessage());
+    }
     if (failure instanceof CannotFit
         || failure instanceof CannotCompute
         || failure instanceof NothingToPublish) {

@@ -15,10 +15,12 @@ import picocli.CommandLine.Command;
       CheckCommand.class,
       AnalyseCommand.class,
       SummaryCommand.class,
+      PlanCommand.class,
+      OrderCommand.class,
       NotebookCommand.class,
       BenchCommand.class
     },
-    description = "Reads, checks, analyses and publishes graft records.",
+    description = "Reads, checks, analyses and publishes graft records; plans trials and orders.",
     footer = "%nEvery command prints its options with --help and works without a network.")
 public final class Taketally implements Runnable {
 

@@ -13,6 +13,7 @@ import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.taketally.plan.layout.LayoutPlan.Arrangement;
+import org.taketally.records.CropProfiles;
 import org.taketally.records.GraftRecords;
 import org.taketally.records.RecordsReader;
 
@@ -43,7 +44,10 @@ class LayoutSheetTest {
                             .replace(",,5,,", ",2026-06-01,5," + (2 + random.nextInt(4)) + ","))
             .collect(Collectors.joining("\n"));
     Path file = Files.writeString(folder.resolve("trial.csv"), filled + "\n");
-    return RecordsReader.withDefaults().today(TODAY).read(List.of(file));
+    return RecordsReader.withDefaults()
+        .crop(CropProfiles.named("avocado"))
+        .today(TODAY)
+        .read(List.of(file));
   }
 
   @Test

@@ -1,0 +1,99 @@
+package org.taketally.app;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.taketally.plan.order.SeasonTakes;
+import org.taketally.plan.order.SeasonTakes.BatchLuck;
+import picocli.CommandLine.ITypeConverter;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** How far stated takes vary, and what is lost after the take. */
+final class LuckOptions {
+
+  private static final int SEASONS = 1000;
+
+  @Spec(Spec.Target.MIXEE)
+  private CommandSpec command;
+
+  @Option(
+      names = "--season-spread",
+      paramLabel = "POINTS",
+      defaultValue = "6",
+      converter = Points.class,
+      description =
+          "How far take differs from season to season, standard deviation (${DEFAULT-VALUE}; common"
+              + " practice, no source).")
+  private double seasonSpread;
+
+  @Option(
+      names = "--batch",
+      paramLabel = "GRAFTS",
+      defaultValue = "20",
+      description = "Grafts made in one go, sharing wood, day and hand (${DEFAULT-VALUE}).")
+  private int batch;
+
+  @Option(
+      names = "--batch-spread",
+      paramLabel = "POINTS",
+      defaultValue = "9",
+      converter = Points.class,
+      description =
+          "How far batches of one season differ, standard deviation (${DEFAULT-VALUE}; common"
+              + " practice, no source).")
+  private double batchSpread;
+
+  @Option(
+      names = "--late-loss",
+      paramLabel = "PERCENT",
+      defaultValue = "0",
+      converter = Percent.OrNone.class,
+      description = "Takes lost before the tree is saleable (${DEFAULT-VALUE}).")
+  private double lateLoss;
+
+  /** Points as typed, 0 for none. */
+  static final class Points implements ITypeConverter<Double> {
+    @Override
+    public Double convert(String typed) {
+      return typed.strip().matches("0+([.]0*)?")
+          ? Double.valueOf(0)
+          : new ModelOptions.Margin().convert(typed);
+    }
+  }
+
+  /** Seasons that may be, for a stated take, as shares of grafts that end as saleable trees. */
+  SeasonTakes seasons(double take) {
+    return SeasonTakes.of(
+            SeasonTakes.betaSeasons(
+                take, correlation("--season-spread", seasonSpread, take), SEASONS),
+            new BatchLuck(batch, correlation("--batch-spread", batchSpread, take)))
+        .afterLosing(new double[] {lateLoss});
+  }
+
+  private double correlation(String option, double spread, double take) {
+    double correlation = take >= 1 ? 0 : spread * spread / (take * (1 - take));
+    if (!(correlation < 1)) {
+      throw new ParameterException(
+          command.commandLine(),
+          "%s: takes can't differ by %.0f points about %.0f %%; give less"
+              .formatted(option, 100 * spread, 100 * take));
+    }
+    return correlation;
+  }
+
+  List<String> notes() {
+    List<String> notes = new ArrayList<>();
+    notes.add(
+        "Takes are those stated. Supposed beside them: seasons differ by %.0f points and batches of %d grafts by %.0f points (standard deviations), a bad season being bad for every line."
+            .formatted(100 * seasonSpread, batch, 100 * batchSpread));
+    notes.add(
+        lateLoss == 0
+            ? "No late loss was stated: every graft that takes is counted as a saleable tree. Say"
+                  + " --late-loss if some die later or are graded out."
+            : "%.0f %% of the takes are lost before the tree is saleable."
+                .formatted(100 * lateLoss));
+    return notes;
+  }
+}

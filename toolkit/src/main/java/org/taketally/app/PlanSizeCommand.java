@@ -1,0 +1,160 @@
+package org.taketally.app;
+
+import java.io.IOException;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.taketally.plan.size.TrialQuestion;
+import org.taketally.plan.size.TrialSize;
+import org.taketally.plan.size.TrialUnits;
+import org.taketally.wording.PlanJson;
+import org.taketally.wording.TrialSizeWords;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** How many grafts a comparison of two stocks takes. */
+@Command(
+    name = "size",
+    mixinStandardHelpOptions = true,
+    sortOptions = false,
+    description =
+        "Says how many grafts it takes to find a difference between two stocks, and to show that"
+            + " there is none that matters.")
+final class PlanSizeCommand implements Callable<Integer> {
+
+  @Spec private CommandSpec spec;
+  @Mixin private JsonOut json;
+
+  @Option(
+      names = "--take",
+      required = true,
+      paramLabel = "PERCENT",
+      converter = Percent.class,
+      description = "Take supposed on the first stock, per cent.")
+  private double take;
+
+  @Option(
+      names = "--other-take",
+      paramLabel = "PERCENT",
+      converter = Percent.class,
+      description = "Take supposed on the second stock; without it, lower by the margin.")
+  private Double otherTake;
+
+  @Option(
+      names = "--margin",
+      paramLabel = "POINTS",
+      defaultValue = "10",
+      converter = ModelOptions.Margin.class,
+      description = "A difference smaller than this changes nothing you do (${DEFAULT-VALUE}).")
+  private double margin;
+
+  @Option(
+      names = "--power",
+      paramLabel = "PERCENT",
+      defaultValue = "80",
+      converter = Percent.class,
+      description = "Chance wanted that the trial shows what is true (${DEFAULT-VALUE}).")
+  private double power;
+
+  @Option(
+      names = "--second-per-first",
+      paramLabel = "N",
+      defaultValue = "1",
+      description = "Grafts on the second stock per graft on the first (${DEFAULT-VALUE}).")
+  private double secondPerFirst;
+
+  @Option(
+      names = "--off-type",
+      paramLabel = "PERCENT",
+      defaultValue = "0",
+      converter = Percent.OrNone.class,
+      description = "Share of seedling stocks that aren't true to type (${DEFAULT-VALUE}).")
+  private double offType;
+
+  @Option(
+      names = "--bed",
+      paramLabel = "GRAFTS",
+      description =
+          "Stocks come by the bed, tray or day: each holds one stock and so many grafts. Without it"
+              + " stocks stand side by side.")
+  private Integer bed;
+
+  @Option(
+      names = "--bed-spread",
+      paramLabel = "POINTS",
+      defaultValue = "9",
+      converter = ModelOptions.Margin.class,
+      description =
+          "How far whole beds of one stock differ in take, standard deviation (${DEFAULT-VALUE};"
+              + " common practice, no source).")
+  private double bedSpread;
+
+  @Option(
+      names = "--most-beds",
+      paramLabel = "N",
+      description = "Most beds, trays or days there can be of each stock.")
+  private Integer mostBeds;
+
+  @Override
+  public Integer call() throws IOException {
+    double second = otherTake == null ? take - margin : otherTake;
+    if (!(second > 0)) {
+      throw wrong(
+          "a take of %.0f %% can't be lower by %.0f points; say --other-take"
+              .formatted(100 * take, 100 * margin));
+    }
+    if (!(power > TrialQuestion.ALPHA)) {
+      throw wrong(
+          "--power: a chance of %.1f %% is had by luck alone; expected more than 5 and under 100 per cent, e.g. 80"
+              .formatted(100 * power));
+    }
+    TrialQuestion question =
+        new TrialQuestion(take, second, margin, power, secondPerFirst, offType);
+    TrialSize size = TrialSize.of(question, units());
+    if (!json.alone()) {
+      print(TrialSizeWords.of(size));
+    }
+    json.write(PlanJson.of(size), new OutFolder(), List.of());
+    return ExitStatus.FINE;
+  }
+
+  private TrialUnits units() {
+    if (bed == null) {
+      if (mostBeds != null) {
+        throw wrong("--most-beds needs --bed, the grafts in one bed");
+      }
+      return TrialUnits.singleGrafts();
+    }
+    double correlation = bedSpread * bedSpread / (take * (1 - take));
+    if (!(correlation < 1)) {
+      throw wrong(
+          "--bed-spread: beds can't differ by %.0f points about a take of %.0f %%; give less"
+              .formatted(100 * bedSpread, 100 * take));
+    }
+    TrialUnits units = TrialUnits.beds(bed, correlation);
+    return mostBeds == null ? units : units.atMost(mostBeds);
+  }
+
+  private ParameterException wrong(String message) {
+    return new ParameterException(spec.commandLine(), message);
+  }
+
+  private void print(TrialSizeWords words) {
+    Printing printing = new Printing(spec.commandLine().getOut());
+    printing.heading("How many grafts");
+    printing.paragraphs(words.difference());
+    printing.paragraphs(words.equivalence());
+    List<List<String>> rows = words.table();
+    if (!rows.isEmpty()) {
+      printing.heading("Chance of showing it");
+      TextTable.lines(
+              List.of("grafts on the first stock", "a difference", "none that matters"), rows)
+          .forEach(printing::line);
+    }
+    printing.heading("What this rests on");
+    words.more().forEach(printing::paragraphs);
+  }
+}

@@ -1,0 +1,167 @@
+package org.taketally.wording;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.taketally.answers.Words;
+import org.taketally.plan.size.TrialQuestion;
+import org.taketally.plan.size.TrialSize;
+import org.taketally.plan.size.TrialSize.Claim;
+import org.taketally.plan.size.TrialSize.Need;
+import org.taketally.plan.size.TrialUnits;
+
+/** How large a trial must be, in words. */
+public final class TrialSizeWords {
+
+  private static final int[] SIZES = {10, 20, 40, 60, 100, 150, 200, 300, 500, 800, 1200, 2000};
+
+  private final TrialSize size;
+
+  private TrialSizeWords(TrialSize size) {
+    this.size = size;
+  }
+
+  /**
+   * The words for a size.
+   *
+   * @param size grafts for a difference and for none that matters
+   * @return the words
+   */
+  public static TrialSizeWords of(TrialSize size) {
+    return new TrialSizeWords(size);
+  }
+
+  /**
+   * What finding the difference takes.
+   *
+   * @return one paragraph
+   */
+  public String difference() {
+    TrialQuestion asked = size.question();
+    if (size.difference().reason() == TrialSize.Reason.NOT_TRUE) {
+      return "To find a difference: both stocks are supposed to take %s, so there is none to find; give another take for the second."
+          .formatted(Words.percent(asked.firstTake()));
+    }
+    return "To find a true difference (%s against %s): %s"
+        .formatted(
+            Words.percent(asked.firstTake()),
+            Words.percent(asked.secondTake()),
+            need(size.difference()));
+  }
+
+  /**
+   * What showing that none matters takes.
+   *
+   * @return one paragraph
+   */
+  public String equivalence() {
+    return "To show that there is no difference of %s or more, if both truly take %s: %s"
+        .formatted(
+            Words.points(size.question().margin()),
+            Words.percent(size.question().firstTake()),
+            need(size.equivalence()));
+  }
+
+  private String need(Need need) {
+    String chance = Words.percent(size.question().power());
+    return switch (need.reason()) {
+      case ENOUGH_GRAFTS ->
+          "%s. The trial then shows it with a chance of %s.".formatted(grafts(need), chance);
+      case LARGER_UNITS ->
+          "%s: the %s of each stock must hold %d grafts instead of %d. The trial then shows it with a chance of %s."
+              .formatted(
+                  grafts(need),
+                  Words.count(need.firstUnits().orElseThrow(), "bed"),
+                  need.unitSize(),
+                  size.units().size(),
+                  chance);
+      case TOO_FEW_UNITS ->
+          "no number of grafts is enough. With %s of each stock the chance stays below %s even with endless grafts in each, because whole beds differ too. More beds help; more grafts in them don't."
+              .formatted(
+                  Words.count(size.units().most().orElse(0), "bed"),
+                  Words.percent(need.mostChance()));
+      case NOT_TRUE -> "it isn't true of the takes supposed.";
+    };
+  }
+
+  private String grafts(Need need) {
+    int first = need.firstGrafts().orElseThrow();
+    int second = need.secondGrafts().orElseThrow();
+    String grafts =
+        first == second
+            ? "%s on each stock, %s in all"
+                .formatted(Words.count(first, "graft"), Words.count(2L * first))
+            : "%s on the first stock and %s on the second"
+                .formatted(Words.count(first, "graft"), Words.count(second));
+    return need.firstUnits().isEmpty()
+        ? grafts
+        : grafts
+            + " (%s of the first, %d of the second, %d grafts in each)"
+                .formatted(
+                    Words.count(need.firstUnits().getAsInt(), "bed"),
+                    need.secondUnits().orElseThrow(),
+                    need.unitSize());
+  }
+
+  /**
+   * What the numbers rest on.
+   *
+   * @return a paragraph each
+   */
+  public List<String> more() {
+    List<String> more = new ArrayList<>();
+    TrialUnits units = size.units();
+    if (units.isSingle()) {
+      more.add(
+          "This counts each graft by itself. It holds where both stocks are grafted side by side,"
+              + " by the same hands on the same days, in the same beds. Where a stock has beds,"
+              + " trays or days of its own, say --bed, or far too few grafts are planned.");
+    } else {
+      more.add(
+          "Each bed, tray or day holds one stock, so whole beds are compared: %d grafts of a bed tell as much as %s independent ones. How far whole beds differ is your guess, or common practice without a source; your own records say better."
+              .formatted(
+                  units.size(), Words.amount(units.size() / units.designEffect(), "").strip()));
+    }
+    if (size.question().offType() > 0) {
+      more.add(
+          "With %s of the seedlings off type a difference of %s looks like one of %s. \"No difference\" is then shown of the mixed lot, not of the true stock."
+              .formatted(
+                  Words.percent(size.question().offType()),
+                  Words.points(size.question().firstTake() - size.question().secondTake()),
+                  Words.points(
+                      (1 - size.question().offType())
+                          * (size.question().firstTake() - size.question().secondTake()))));
+    }
+    more.add(
+        "With more than two stocks each pair needs so many, and somewhat more, because the widest"
+            + " of several gaps looks wide by chance. What your own layout could show, verdict by"
+            + " verdict, is said by: plan layout --suppose.");
+    return more;
+  }
+
+  /**
+   * Chance of either claim by the number of grafts.
+   *
+   * @return rows of three texts: grafts on the first stock, chance of finding the difference,
+   *     chance of showing that none matters
+   */
+  public List<List<String>> table() {
+    List<List<String>> rows = new ArrayList<>();
+    int least = size.units().isSingle() ? 1 : 2 * size.units().size();
+    int most =
+        size.units().most().isPresent()
+            ? size.units().most().getAsInt() * size.units().size()
+            : Integer.MAX_VALUE;
+    for (int grafts : SIZES) {
+      if (grafts >= least && grafts <= most) {
+        rows.add(
+            List.of(
+                Words.count(grafts),
+                size.question().firstTake() == size.question().secondTake()
+                    ? "–"
+                    : Words.chance(size.chance(grafts, Claim.DIFFERENCE)),
+                Words.chance(size.chance(grafts, Claim.EQUIVALENCE))));
+      }
+    }
+    return rows;
+  }
+}

@@ -1,0 +1,198 @@
+package org.taketally.app;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.google.gson.JsonObject;
+import com.google.gson.JsonParser;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import picocli.CommandLine;
+
+/** Planning and ordering as typed: what is said, and the exit status. */
+class PlanCommandsTest {
+
+  @TempDir private Path folder;
+
+  private record Outcome(int status, String out, String err) {}
+
+  private static Outcome run(Object... arguments) {
+    StringWriter out = new StringWriter();
+    StringWriter err = new StringWriter();
+    CommandLine commandLine = Taketally.commandLine();
+    commandLine.setOut(new PrintWriter(out));
+    commandLine.setErr(new PrintWriter(err));
+    String[] typed = new String[arguments.length];
+    for (int i = 0; i < typed.length; i++) {
+      typed[i] = arguments[i].toString();
+    }
+    int status = commandLine.execute(typed);
+    assertThat(out + "" + err).doesNotContain("Exception").doesNotContain("\tat ");
+    return new Outcome(status, out.toString().replaceAll("\\s+", " "), err.toString());
+  }
+
+  private JsonObject json(Path file) throws IOException {
+    return JsonParser.parseString(Files.readString(file)).getAsJsonObject();
+  }
+
+  @Test
+  void size_says_grafts_for_a_difference_and_for_none() throws IOException {
+    Path json = folder.resolve("size.json");
+    Outcome outcome = run("plan", "size", "--take", "80", "--other-take", "70", "--json", json);
+    assertThat(outcome.status()).isEqualTo(ExitStatus.FINE);
+    assertThat(outcome.out())
+        .contains("294 grafts on each stock, 588 in all")
+        .contains("275 grafts on each stock, 550 in all");
+    assertThat(json(json).getAsJsonObject("difference").get("firstGrafts").getAsInt())
+        .isEqualTo(294);
+  }
+
+  @Test
+  void size_says_when_no_number_of_grafts_helps() {
+    Outcome outcome =
+        run(
+            "plan",
+            "size",
+            "--take",
+            "80",
+            "--other-take",
+            "70",
+            "--bed",
+            "20",
+            "--most-beds",
+            "4");
+    assertThat(outcome.status()).isEqualTo(ExitStatus.FINE);
+    assertThat(outcome.out()).contains("no number of grafts is enough. With 4 beds of each stock");
+  }
+
+  @Test
+  void nonsense_is_refused_with_the_remedy() {
+    assertUsage(run("plan", "size", "--take", "0"), "expected per cent from 1 to under 100");
+    assertUsage(run("plan", "size", "--take", "80", "--power", "1.2"), "expected more than 5");
+    assertUsage(run("plan", "size", "--take", "5"), "say --other-take");
+    assertUsage(
+        run("plan", "size", "--take", "80", "--bed", "20", "--most-beds", "1"),
+        "at least 2 of each are needed");
+    assertUsage(
+        run(
+            "plan",
+            "layout",
+            "--cultivars",
+            "A",
+            "--stocks",
+            "X,Y",
+            "--grafters",
+            "G,H,I,J",
+            "--days",
+            "9",
+            "--on-hand",
+            "X=3,Y=3"),
+        "use fewer days or grafters");
+    assertUsage(
+        run(
+            "plan",
+            "layout",
+            "--cultivars",
+            "A,B",
+            "--stocks",
+            "X,Y",
+            "--grafters",
+            "G",
+            "--days",
+            "3",
+            "--suppose",
+            "Z=50"),
+        "no rootstock \"Z\" in this trial");
+  }
+
+  private static void assertUsage(Outcome outcome, String remedy) {
+    assertThat(outcome.status()).isEqualTo(ExitStatus.USAGE);
+    assertThat(outcome.err()).contains(remedy);
+  }
+
+  @Test
+  void layout_writes_a_sheet_that_reads_back_a_bench_sheet_and_labels() throws IOException {
+    Outcome outcome =
+        run(
+            "plan",
+            "layout",
+            "--cultivars",
+            "Orrin,Tamsel",
+            "--stocks",
+            "Bracken 7,<Halden>",
+            "--grafters",
+            "GR-1,GR-2",
+            "--days",
+            "2026-03-02,2026-03-03",
+            "--grafts-per-plot",
+            "5",
+            "--suppose",
+            "Bracken 7=80,<Halden>=40",
+            "--trials",
+            "4",
+            "--out",
+            folder);
+    assertThat(outcome.status()).isEqualTo(ExitStatus.FINE);
+    assertThat(outcome.out()).contains("Every pairing in every session").contains("from 4 trials");
+    Path sheet = folder.resolve("trial.csv");
+    String filled = Files.readString(sheet).replace(",,5,,", ",2026-06-01,5,4,");
+    Files.writeString(sheet, filled);
+    assertThat(run("check", sheet).status()).isEqualTo(ExitStatus.FINE);
+    assertThat(Files.readString(folder.resolve("bench-sheet.html")))
+        .contains("Session 4", "&lt;Halden&gt;")
+        .doesNotContain("<Halden>");
+    assertThat(Files.readString(folder.resolve("labels.html")))
+        .contains("P16", "&lt;Halden&gt;")
+        .doesNotContain("<Halden>");
+  }
+
+  @Test
+  void an_order_says_grafts_and_sticks() throws IOException {
+    Path book =
+        Files.writeString(
+            folder.resolve("book.csv"),
+            "\uFEFFCultivar,trees,rootstock,take,sticks\n"
+                + "Orrin,100,any,75,\n"
+                + "Tamsel,20,Bracken 7,,9\n");
+    Path json = folder.resolve("order.json");
+    Outcome outcome =
+        run(
+            "order",
+            book,
+            "--take",
+            "50",
+            "--season-spread",
+            "0",
+            "--batch-spread",
+            "0",
+            "--json",
+            json,
+            "--out",
+            folder);
+    assertThat(outcome.status()).isEqualTo(ExitStatus.FINE);
+    // R: 142 and 48 grafts, see docs/published-checks.md; 36 and 12 sound sticks, a tenth spoils
+    assertThat(outcome.out()).contains("make 190 grafts from 54 sticks");
+    assertThat(outcome.out()).contains("Tamsel on Bracken 7: 32 grafts give about 16 trees");
+    assertThat(json(json).getAsJsonArray("lines").get(0).getAsJsonObject().get("grafts").getAsInt())
+        .isEqualTo(142);
+    assertThat(Files.readString(folder.resolve("order.html"))).contains("Tamsel on Bracken 7");
+  }
+
+  @Test
+  void a_book_that_cant_be_used_names_every_fault() throws IOException {
+    Path book =
+        Files.writeString(folder.resolve("book.csv"), "cultivar,trees,take\n,5,50\nOrrin,ten,0\n");
+    Outcome outcome = run("order", book);
+    assertThat(outcome.status()).isEqualTo(ExitStatus.NEEDS_A_PERSON);
+    assertThat(outcome.err())
+        .contains("book.csv line 2, column cultivar: found \"\"")
+        .contains("book.csv line 3, column trees: found \"ten\"")
+        .contains("book.csv line 3, column take: found \"0\"");
+    Path noTake = Files.writeString(folder.resolve("b.csv"), "cultivar,trees\nOrrin,5\n");
+    assertUsage(run("order", noTake), "no take is stated for Orrin");
+  }
+}
