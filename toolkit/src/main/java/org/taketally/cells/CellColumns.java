@@ -46,6 +46,17 @@ final class CellColumns {
     factors.add(new Factor(name, Arrays.stream(inOrder).mapToObj(nameOfCode).toList(), codes));
   }
 
+  /** Codes that are in order and all in use. */
+  void rows(int column, RowNumbers rows) {
+    int[] codes = counts.codes(column);
+    int highest = Arrays.stream(codes).max().orElse(Factor.MISSING);
+    factors.add(
+        new Factor(
+            Cells.BATCH_ROW,
+            IntStream.rangeClosed(0, highest).mapToObj(rows::name).toList(),
+            codes));
+  }
+
   void measure(int column, String name, IntToDoubleFunction numberOfCode) {
     int[] codes = counts.codes(column);
     double[] values = new double[codes.length];

@@ -15,6 +15,15 @@ import org.taketally.terms.Provenance;
  */
 public final class Cells {
 
+  /**
+   * Column that tells rows of several grafts apart, if asked for: a level each; cells of single
+   * grafts have none. Rows of grafts made together scatter more than single grafts do.
+   */
+  public static final String BATCH_ROW = "batch_row";
+
+  /** What single grafts are called where rows of several have levels. */
+  public static final String SINGLE_GRAFTS = "single grafts";
+
   private final Map<String, Factor> factors;
   private final Map<String, Measure> measures;
   private final int[] grafts;

@@ -14,7 +14,8 @@ import org.taketally.records.columns.RecordColumn;
  *
  * <p>A column of numbers becomes a {@link Measure}, any other a {@link Factor}. Levels are in the
  * order of {@link RecordColumn#allowed()}, then in natural alphabetical order. Cells are in the
- * order in which their patterns first occur. Columns that aren't wanted don't split cells.
+ * order in which their patterns first occur. Columns that aren't wanted don't split cells. The
+ * column {@link Cells#BATCH_ROW} keeps rows of several grafts apart.
  */
 public final class CellsOf {
 
@@ -31,7 +32,7 @@ public final class CellsOf {
   public static Cells records(GraftRecords records, Collection<String> columns) {
     List<String> wanted = distinct(columns);
     for (String name : wanted) {
-      if (!records.frame().containsColumn(name)) {
+      if (!records.frame().containsColumn(name) && !name.equals(Cells.BATCH_ROW)) {
         throw absent(name, records.frame().columnNames());
       }
     }

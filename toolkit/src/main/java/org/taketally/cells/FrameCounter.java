@@ -25,9 +25,17 @@ final class FrameCounter {
     this.numbers = new Coding[wanted.size()];
     for (int i = 0; i < codes.length; i++) {
       names.add(new ArrayList<>());
+      if (isRow(i)) {
+        continue;
+      }
       Column<?> column = frame.column(wanted.get(i));
       codes[i] = column instanceof NumericColumn<?> n ? numbers(i, n) : names(i, column);
     }
+  }
+
+  /** Whether rows are to be told apart by number, not by a column of that name. */
+  private boolean isRow(int i) {
+    return wanted.get(i).equals(Cells.BATCH_ROW) && !frame.containsColumn(Cells.BATCH_ROW);
   }
 
   private int[] numbers(int i, NumericColumn<?> column) {
@@ -63,17 +71,21 @@ final class FrameCounter {
     IntColumn grafts = frame.intColumn("grafts");
     IntColumn takes = frame.intColumn("takes");
     int[] pattern = new int[codes.length];
+    RowNumbers rows = new RowNumbers();
     for (int row = 0; row < frame.rowCount(); row++) {
+      int ownCode = rows.next(grafts.getInt(row), !takes.isMissing(row));
       if (!takes.isMissing(row)) {
         for (int i = 0; i < pattern.length; i++) {
-          pattern[i] = codes[i][row];
+          pattern[i] = codes[i] == null ? ownCode : codes[i][row];
         }
         counts.add(pattern, grafts.getInt(row), takes.getInt(row));
       }
     }
     CellColumns cells = new CellColumns(counts);
     for (int i = 0; i < codes.length; i++) {
-      if (numbers[i] != null) {
+      if (codes[i] == null) {
+        cells.rows(i, rows);
+      } else if (numbers[i] != null) {
         cells.measure(i, wanted.get(i), numbers[i]::number);
       } else {
         cells.factor(i, wanted.get(i), names.get(i)::get);

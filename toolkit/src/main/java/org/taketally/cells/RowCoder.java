@@ -26,6 +26,9 @@ abstract class RowCoder {
   /** Adds the column to the cells, when all rows have passed. */
   abstract void addTo(CellColumns cells, int place, String name);
 
+  /** Passes a row over that isn't counted. */
+  void skip() {}
+
   /** Code to code of an equal value, where unlike codes may mean one value; else null. */
   int[] merged() {
     return null;
@@ -82,6 +85,26 @@ abstract class RowCoder {
       } else {
         cells.factor(place, name, code -> layout.levelName(column, code));
       }
+    }
+  }
+
+  /** Rows of several grafts, each a level. */
+  static final class Rows extends RowCoder {
+    private final RowNumbers rows = new RowNumbers();
+
+    @Override
+    int code(RecordRow row) {
+      return rows.next(row.grafts(), true);
+    }
+
+    @Override
+    void skip() {
+      rows.next(0, false);
+    }
+
+    @Override
+    void addTo(CellColumns cells, int place, String name) {
+      cells.rows(place, rows);
     }
   }
 

@@ -25,6 +25,10 @@ final class RowCounter implements RowVisitor {
   public void begin(RecordsLayout layout) {
     for (int i = 0; i < coders.length; i++) {
       int column = layout.indexOf(wanted.get(i));
+      if (column < 0 && wanted.get(i).equals(Cells.BATCH_ROW)) {
+        coders[i] = new RowCoder.Rows();
+        continue;
+      }
       if (column < 0) {
         throw CellsOf.absent(wanted.get(i), layout.names());
       }
@@ -35,6 +39,9 @@ final class RowCounter implements RowVisitor {
   @Override
   public void row(RecordRow row) {
     if (!row.assessed()) {
+      for (RowCoder coder : coders) {
+        coder.skip();
+      }
       return;
     }
     for (int i = 0; i < codes.length; i++) {

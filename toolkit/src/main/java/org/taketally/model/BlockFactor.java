@@ -216,7 +216,7 @@ final class BlockFactor {
     }
 
     private void eliminate(int node) {
-      double theta = scales.chain()[0];
+      double theta = scales.of(0, node);
       double w = weight[0][node];
       double dd = 1 + theta * theta * w;
       diagonal[0][node] = dd;

@@ -203,8 +203,10 @@ final class BlockLaplace implements Marginal {
 
   private void zeroWhereThetaIs(Scales scales) {
     for (int d = 0; d < sorted.depths; d++) {
-      if (scales.chain()[d] == 0) {
-        java.util.Arrays.fill(deviations.chain[d], 0);
+      for (int node = 0; node < deviations.chain[d].length; node++) {
+        if (scales.of(d, node) == 0) {
+          deviations.chain[d][node] = 0;
+        }
       }
     }
     for (int a = 0; a < sorted.rest; a++) {
@@ -218,8 +220,9 @@ final class BlockLaplace implements Marginal {
   private double penalty(Scales scales) {
     double sum = 0;
     for (int d = 0; d < sorted.depths; d++) {
-      double theta = scales.chain()[d];
-      for (double b : deviations.chain[d]) {
+      for (int node = 0; node < deviations.chain[d].length; node++) {
+        double theta = scales.of(d, node);
+        double b = deviations.chain[d][node];
         sum += theta > 0 ? b / theta * (b / theta) : 0;
       }
     }
@@ -234,9 +237,10 @@ final class BlockLaplace implements Marginal {
   private LevelVector slope(LevelVector residuals, Scales scales, boolean joint) {
     LevelVector slope = new LevelVector(sorted);
     for (int d = 0; d < sorted.depths; d++) {
-      double theta = scales.chain()[d];
-      for (int node = 0; node < slope.chain[d].length && theta > 0; node++) {
-        slope.chain[d][node] = theta * residuals.chain[d][node] - deviations.chain[d][node] / theta;
+      for (int node = 0; node < slope.chain[d].length; node++) {
+        double theta = scales.of(d, node);
+        slope.chain[d][node] =
+            theta > 0 ? theta * residuals.chain[d][node] - deviations.chain[d][node] / theta : 0;
       }
     }
     for (int a = 0; a < sorted.rest; a++) {
@@ -264,6 +268,9 @@ final class BlockLaplace implements Marginal {
     for (int j = 0; j < point.beta.length; j++) {
       point.gradient[varying + j] =
           residuals.rest[sorted.rest + j] - (t.rest[sorted.rest + j] + carried[j]) / 2;
+    }
+    for (int node = 0; node < sorted.exempt.length; node++) {
+      residuals.chain[0][node] = sorted.exempt[node] ? 0 : residuals.chain[0][node];
     }
     double[][] rho = split(residuals);
     double[][] solved = split(c);

@@ -45,10 +45,10 @@ final class BlockSolver {
   private void forward(LevelVector b) {
     double[] rest = new double[factor.width];
     for (int d = 0; d < sorted.depths; d++) {
-      double theta = factor.scales.chain()[d];
-      for (int node = 0; node < b.chain[d].length && theta > 0; node++) {
+      for (int node = 0; node < b.chain[d].length; node++) {
+        double theta = factor.scales.of(d, node);
         double y = b.chain[d][node] / factor.diagonal[d][node];
-        if (y == 0) {
+        if (y == 0 || theta == 0) {
           continue;
         }
         int at = node;
@@ -84,8 +84,8 @@ final class BlockSolver {
       rest[a] = factor.scales.rest()[a] * b.rest[a];
     }
     for (int d = sorted.depths - 1; d >= 0; d--) {
-      double theta = factor.scales.chain()[d];
       for (int node = 0; node < b.chain[d].length; node++) {
+        double theta = factor.scales.of(d, node);
         double dd = factor.diagonal[d][node];
         double above = factor.weight[d][node] * coarser(b, d, node);
         double coupled =

@@ -172,7 +172,8 @@ public record Bootstrap(int replicates, long seed, IntConsumer progress) {
       VaryingFactor factor = varying.get(k);
       deviations[k] = new double[factor.levels().size()];
       for (int j = 0; j < deviations[k].length; j++) {
-        deviations[k][j] = factor.standardDeviation() * random.nextGaussian();
+        boolean exempt = fit.evidence().exempt()[k] == j;
+        deviations[k][j] = exempt ? 0 : factor.standardDeviation() * random.nextGaussian();
       }
     }
     double[] eta = fit.predictor(fit.beta(), deviations);

@@ -26,13 +26,15 @@ record Elimination(List<Integer> chain, List<Integer> rest) {
             k != l
                 && (evidence.sizes()[k] > evidence.sizes()[l]
                     || (evidence.sizes()[k] == evidence.sizes()[l] && k < l))
-                && nested(evidence.codes()[k], evidence.codes()[l], evidence.sizes()[k]);
+                && nested(evidence, k, l);
       }
     }
     List<Integer> best = List.of();
     for (int k = 0; k < count; k++) {
       List<Integer> chain = longest(k, within, evidence.sizes());
-      if (levels(chain, evidence.sizes()) > levels(best, evidence.sizes())) {
+      if (!anyExempt(evidence, best)
+          && (anyExempt(evidence, chain)
+              || levels(chain, evidence.sizes()) > levels(best, evidence.sizes()))) {
         best = chain;
       }
     }
@@ -44,6 +46,11 @@ record Elimination(List<Integer> chain, List<Integer> rest) {
             .sorted(Comparator.comparingInt((Integer k) -> -evidence.sizes()[k]))
             .toList();
     return new Elimination(best, rest);
+  }
+
+  /** Cells without a deviation can be told by the finest link only. */
+  private static boolean anyExempt(Evidence evidence, List<Integer> chain) {
+    return !chain.isEmpty() && evidence.exempt()[chain.get(0)] != Evidence.NONE;
   }
 
   private static List<Integer> longest(int finest, boolean[][] within, int[] sizes) {
@@ -66,9 +73,17 @@ record Elimination(List<Integer> chain, List<Integer> rest) {
   }
 
   /** Whether every level of the finer column lies in one level of the coarser. */
-  private static boolean nested(int[] finer, int[] coarser, int size) {
-    int[] parent = new int[size];
+  private static boolean nested(Evidence evidence, int k, int l) {
+    int[] finer = evidence.codes()[k];
+    int[] coarser = evidence.codes()[l];
+    if (evidence.exempt()[l] != Evidence.NONE) {
+      return false;
+    }
+    int[] parent = new int[evidence.sizes()[k]];
     for (int i = 0; i < finer.length; i++) {
+      if (finer[i] == evidence.exempt()[k]) {
+        continue;
+      }
       int known = parent[finer[i]];
       if (known == 0) {
         parent[finer[i]] = coarser[i] + 1;

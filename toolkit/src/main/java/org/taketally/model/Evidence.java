@@ -8,8 +8,14 @@ package org.taketally.model;
  * @param patterns X, one row a pattern, and the pattern of each cell
  * @param codes level of each cell, one array a varying column
  * @param sizes levels of each varying column
+ * @param exempt the level of each varying column whose cells have no deviation of it; {@link #NONE}
+ *     where all have
  */
-record Evidence(int[] takes, int[] grafts, Patterns patterns, int[][] codes, int[] sizes) {
+record Evidence(
+    int[] takes, int[] grafts, Patterns patterns, int[][] codes, int[] sizes, int[] exempt) {
+
+  /** No level without a deviation. */
+  static final int NONE = -1;
 
   int cells() {
     return takes.length;
@@ -24,7 +30,7 @@ record Evidence(int[] takes, int[] grafts, Patterns patterns, int[][] codes, int
   }
 
   Evidence withTakes(int[] otherTakes) {
-    return new Evidence(otherTakes, grafts, patterns, codes, sizes);
+    return new Evidence(otherTakes, grafts, patterns, codes, sizes, exempt);
   }
 
   @Override

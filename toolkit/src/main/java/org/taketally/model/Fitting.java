@@ -31,7 +31,8 @@ final class Fitting {
     this.ready = ready;
     this.evidence = ready.evidence();
     this.options = options;
-    if (nodes > 1 && evidence.varying() != 1) {
+    boolean single = evidence.varying() == 1 && evidence.exempt()[0] == Evidence.NONE;
+    if (nodes > 1 && !single) {
       throw new CannotFit(
           Reason.NODES,
           List.copyOf(ready.levels().keySet()),

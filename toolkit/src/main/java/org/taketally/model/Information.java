@@ -54,6 +54,9 @@ final class Information {
     for (int d = 0; d < sorted.elimination.chain().size(); d++) {
       int k = sorted.elimination.chain().get(d);
       for (int node = 0; node < inverse.variance[d].length && point.tau[k] > 0; node++) {
+        if (d == 0 && sorted.exempt[node]) {
+          continue;
+        }
         variances[k][sorted.levelOf[d][node]] = inverse.variance[d][node] / point.tau[k];
       }
     }

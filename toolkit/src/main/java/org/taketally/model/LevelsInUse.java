@@ -2,6 +2,7 @@ package org.taketally.model;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.taketally.cells.Cells;
 import org.taketally.cells.Factor;
 
 /**
@@ -30,6 +31,19 @@ record LevelsInUse(List<String> levels, int[] codes) {
       codes[i] = newCode[factor.codes()[i]];
     }
     return new LevelsInUse(levels, codes);
+  }
+
+  /**
+   * Rows of several grafts, and one level more for the cells of single grafts, if there are any.
+   */
+  static LevelsInUse ofRows(Factor rows) {
+    List<String> levels = new ArrayList<>(rows.levels());
+    levels.add(Cells.SINGLE_GRAFTS);
+    int[] codes = new int[rows.codes().length];
+    for (int i = 0; i < codes.length; i++) {
+      codes[i] = rows.codes()[i] == Factor.MISSING ? rows.size() : rows.codes()[i];
+    }
+    return of(new Factor(rows.name(), levels, codes));
   }
 
   @Override

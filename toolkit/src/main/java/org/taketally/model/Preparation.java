@@ -144,6 +144,10 @@ final class Preparation {
   }
 
   private boolean missing(String column, int cell) {
+    return !column.equals(Cells.BATCH_ROW) && isMissing(column, cell);
+  }
+
+  private boolean isMissing(String column, int cell) {
     return cells
         .findFactor(column)
         .map(factor -> factor.codes()[cell] == Factor.MISSING)
@@ -210,7 +214,14 @@ final class Preparation {
             cells.grafts(),
             design.patterns(),
             varying.values().toArray(int[][]::new),
-            levels.values().stream().mapToInt(List::size).toArray());
+            levels.values().stream().mapToInt(List::size).toArray(),
+            levels.values().stream().mapToInt(Preparation::exempt).toArray());
+  }
+
+  /** The level whose cells have no deviation: single grafts, where rows of several vary. */
+  private static int exempt(List<String> levels) {
+    int last = levels.size() - 1;
+    return levels.get(last).equals(Cells.SINGLE_GRAFTS) ? last : Evidence.NONE;
   }
 
   private void addWithin(List<FixedBlock> blocks) {
@@ -270,7 +281,13 @@ final class Preparation {
   }
 
   private void addVarying(String column, Map<String, int[]> varying) {
-    LevelsInUse used = LevelsInUse.of(levelsOf(column));
+    LevelsInUse used =
+        column.equals(Cells.BATCH_ROW)
+            ? LevelsInUse.ofRows(levelsOf(column))
+            : LevelsInUse.of(levelsOf(column));
+    if (used.levels().size() < 2 && column.equals(Cells.BATCH_ROW)) {
+      return;
+    }
     if (used.levels().size() < 2) {
       warnOneLevel(column, used.levels());
       return;

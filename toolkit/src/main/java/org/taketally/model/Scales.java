@@ -7,8 +7,9 @@ import java.util.Arrays;
  *
  * @param chain theta of each depth
  * @param rest theta of each level of the remainder, then 1 for each fixed column
+ * @param exempt nodes of depth 0 without a deviation
  */
-record Scales(double[] chain, double[] rest) {
+record Scales(double[] chain, double[] rest, boolean[] exempt) {
 
   static Scales of(SortedCells sorted, double[] theta) {
     double[] chain = new double[sorted.depths];
@@ -24,14 +25,19 @@ record Scales(double[] chain, double[] rest) {
           sorted.restFrom[f + 1],
           theta[sorted.elimination.rest().get(f)]);
     }
-    return new Scales(chain, rest);
+    return new Scales(chain, rest, sorted.exempt);
+  }
+
+  /** Theta of a node of the chain: 0 where it has no deviation. */
+  double of(int depth, int node) {
+    return depth == 0 && exempt[node] ? 0 : chain[depth];
   }
 
   /** Lambda times a vector, in place. */
   void apply(LevelVector vector) {
     for (int d = 0; d < chain.length; d++) {
       for (int node = 0; node < vector.chain[d].length; node++) {
-        vector.chain[d][node] *= chain[d];
+        vector.chain[d][node] *= of(d, node);
       }
     }
     for (int a = 0; a < rest.length; a++) {

@@ -73,7 +73,7 @@ final class SelectedInverse {
 
   /** theta^2 / D. */
   private double share(int d, int node) {
-    double theta = factor.scales.chain()[d];
+    double theta = factor.scales.of(d, node);
     return theta * theta / factor.diagonal[d][node];
   }
 

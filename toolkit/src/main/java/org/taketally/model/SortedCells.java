@@ -34,6 +34,9 @@ final class SortedCells {
 
   final int[][] parent;
 
+  /** Nodes of depth 0 whose cells have no deviation of the finest column. */
+  final boolean[] exempt;
+
   /** Cells of a node of depth 0: from start[node] to start[node + 1]. */
   final int[] start;
 
@@ -88,6 +91,7 @@ final class SortedCells {
     this.levelOf = new int[depths][];
     this.parent = new int[depths][];
     this.start = nodes(chain);
+    this.exempt = exempt(evidence);
     this.metFrom = new int[levelOf[0].length + 1];
     this.metAt = new int[restOf.length][cells];
     this.met = findMet();
@@ -164,7 +168,21 @@ final class SortedCells {
     return sorted;
   }
 
+  private boolean[] exempt(Evidence evidence) {
+    boolean[] exempt = new boolean[levelOf[0].length];
+    int level =
+        elimination.chain().isEmpty()
+            ? Evidence.NONE
+            : evidence.exempt()[elimination.chain().get(0)];
+    for (int node = 0; node < exempt.length; node++) {
+      exempt[node] = levelOf[0][node] == level;
+    }
+    return exempt;
+  }
+
+  /** Nodes end where a level does, and where the level above does: those exempt span several. */
   private int[] nodes(List<int[]> chain) {
+    int[] up = chain.size() > 1 ? spread(chain.get(1), 0) : new int[cells];
     int[] below = new int[cells + 1];
     Arrays.setAll(below, i -> i);
     int[] starts = below;
@@ -178,7 +196,9 @@ final class SortedCells {
       int nodes = 0;
       for (int i = 0; i < count; i++) {
         int code = codes[starts[i]];
-        if (i == 0 || code != codes[starts[i - 1]]) {
+        if (i == 0
+            || code != codes[starts[i - 1]]
+            || (d == 0 && up[starts[i]] != up[starts[i - 1]])) {
           nodeStarts[nodes] = starts[i];
           levels[nodes++] = code;
         }

@@ -193,7 +193,8 @@ public final class TakeFit {
     double theta = Math.sqrt(point.tau[k]);
     double[] conditional = new double[size];
     for (int j = 0; j < size; j++) {
-      conditional[j] = theta * Math.sqrt(Math.max(0, point.variances[k][j]));
+      boolean exempt = evidence().exempt()[k] == j;
+      conditional[j] = exempt ? 0 : theta * Math.sqrt(Math.max(0, point.variances[k][j]));
     }
     long[] grafts = new long[size];
     long[] takes = new long[size];

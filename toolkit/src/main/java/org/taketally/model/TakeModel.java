@@ -151,6 +151,18 @@ public final class TakeModel {
   }
 
   /**
+   * Lets rows of several grafts scatter: each has luck of its own, beyond that of its day, hand and
+   * bed, so that twenty grafts in one row count for less than twenty in twenty. Single grafts have
+   * none. Needs cells with the column {@value Cells#BATCH_ROW}; left out where there are no such
+   * rows.
+   *
+   * @return a new model
+   */
+  public TakeModel varyByBatchRow() {
+    return varyBy(Cells.BATCH_ROW);
+  }
+
+  /**
    * The name of the varying column of two columns together.
    *
    * @param first a column

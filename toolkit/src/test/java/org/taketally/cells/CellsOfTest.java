@@ -53,6 +53,30 @@ class CellsOfTest {
     assertThat(cells.logCoefficients()).isCloseTo(Math.log(220), within(1e-13));
   }
 
+  /** Rows 2 and 6 hold several grafts; the stream counts like the frame. */
+  @Test
+  void keeps_rows_of_several_grafts_apart_when_asked() throws IOException {
+    Path file =
+        Files.writeString(
+            folder.resolve("rows.csv"), SHEET + "6,Orrin,Halden seedling,cleft,,,12,4,\n");
+    List<String> columns = List.of("cultivar", Cells.BATCH_ROW);
+    Cells cells = CellsOf.records(RecordsReader.withDefaults().read(List.of(file)), columns);
+    assertThat(cells.grafts()).containsExactly(2, 12, 1, 12);
+    assertThat(cells.factor(Cells.BATCH_ROW).levels()).containsExactly("row 2", "row 6");
+    assertThat(cells.factor(Cells.BATCH_ROW).codes())
+        .containsExactly(Factor.MISSING, 0, Factor.MISSING, 1);
+    Cells counted = CellsOf.files(RecordsReader.withDefaults(), List.of(file), columns).cells();
+    assertThat(counted.factor(Cells.BATCH_ROW)).isEqualTo(cells.factor(Cells.BATCH_ROW));
+    assertThat(counted.grafts()).isEqualTo(cells.grafts());
+  }
+
+  @Test
+  void numbers_that_name_groups_are_levels_in_their_order() {
+    Factor beds = Factor.of(new Measure("bed", new double[] {10, 2, Double.NaN, 2.5, 10}));
+    assertThat(beds.levels()).containsExactly("2", "2.5", "10");
+    assertThat(beds.codes()).containsExactly(2, 0, Factor.MISSING, 1, 2);
+  }
+
   @Test
   void picks_the_cells_of_one_level() throws IOException {
     Cells cells = CellsOf.records(records(), List.of("cultivar", "method"));

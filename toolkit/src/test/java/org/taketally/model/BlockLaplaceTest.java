@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -22,7 +23,8 @@ class BlockLaplaceTest {
     int[] takes = new int[cells];
     int[] grafts = new int[cells];
     double[] x = new double[cells];
-    int[][] all = new int[5][cells];
+    int rows = 0;
+    int[][] all = new int[6][cells];
     for (int i = 0; i < cells; i++) {
       grafts[i] = 1 + random.nextInt(4);
       x[i] = random.nextInt(7);
@@ -31,12 +33,15 @@ class BlockLaplaceTest {
       all[2][i] = all[0][i] * 5 + all[1][i];
       all[3][i] = all[1][i] * 4 + random.nextInt(4);
       all[4][i] = i;
+      all[5][i] = grafts[i] > 1 ? rows++ : Evidence.NONE;
       double take = 1 / (1 + Math.exp(-(0.8 - 0.2 * x[i] + 0.2 * (all[0][i] - 6))));
       for (int n = 0; n < grafts[i]; n++) {
         takes[i] += random.nextDouble() < take ? 1 : 0;
       }
     }
-    int[] sizes = {12, 5, 60, 20, 400};
+    int exempt = rows;
+    all[5] = Arrays.stream(all[5]).map(code -> code == Evidence.NONE ? exempt : code).toArray();
+    int[] sizes = {12, 5, 60, 20, 400, rows + 1};
     List<int[]> codes = new ArrayList<>();
     List<Integer> used = new ArrayList<>();
     for (int at = 0; at < columns.length(); at++) {
@@ -49,16 +54,20 @@ class BlockLaplaceTest {
         grafts,
         Patterns.of(cells, List.of(new NumberBlock("x", x, null))),
         codes.toArray(int[][]::new),
-        used.stream().mapToInt(Integer::intValue).toArray());
+        used.stream().mapToInt(Integer::intValue).toArray(),
+        columns.chars().map(column -> column == 'f' ? exempt : Evidence.NONE).toArray());
   }
 
   private static double[] taus(int count) {
     double[] taus = {0.5, 0.04, 0.2, 0.1, 0.3};
-    return java.util.Arrays.copyOf(taus, count);
+    return Arrays.copyOf(taus, count);
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"a", "ab", "abc", "cab", "abcd", "db", "edb", "abcde", "ad", "ec", "e"})
+  @ValueSource(
+      strings = {
+        "a", "ab", "abc", "cab", "abcd", "db", "edb", "abcde", "ad", "ec", "e", "f", "fa", "cfab"
+      })
   void agrees_with_one_dense_matrix(String columns) {
     Evidence evidence = evidence(columns, 7);
     Marginal blocks = new BlockLaplace(evidence, new SortedCells(evidence), new Parallel(2));
@@ -81,11 +90,11 @@ class BlockLaplaceTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"a", "abc", "edb"})
+  @ValueSource(strings = {"a", "abc", "edb", "abf"})
   void gradient_is_that_of_the_value(String columns) {
     Evidence evidence = evidence(columns, 11);
     Marginal blocks = new BlockLaplace(evidence, new SortedCells(evidence), new Parallel(1));
-    double[] x = java.util.Arrays.copyOf(taus(columns.length()), columns.length() + 2);
+    double[] x = Arrays.copyOf(taus(columns.length()), columns.length() + 2);
     x[columns.length()] = 0.5;
     x[columns.length() + 1] = -0.2;
     Point here = at(blocks, x);
@@ -103,7 +112,6 @@ class BlockLaplaceTest {
 
   private static Point at(Marginal marginal, double[] x) {
     return marginal.at(
-        java.util.Arrays.copyOf(x, x.length - 2),
-        java.util.Arrays.copyOfRange(x, x.length - 2, x.length));
+        Arrays.copyOf(x, x.length - 2), Arrays.copyOfRange(x, x.length - 2, x.length));
   }
 }

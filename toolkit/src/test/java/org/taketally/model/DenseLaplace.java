@@ -64,7 +64,7 @@ final class DenseLaplace implements Marginal {
     for (int i = 0; i < eta.length; i++) {
       eta[i] = perPattern[evidence.patterns().codes()[i]];
       for (int k = 0; k < theta.length; k++) {
-        eta[i] += theta[k] * deviations[from[k] + evidence.codes()[k][i]];
+        eta[i] += scale(k, i) * deviations[from[k] + evidence.codes()[k][i]];
       }
       sum +=
           evidence.takes()[i] * eta[i]
@@ -72,6 +72,11 @@ final class DenseLaplace implements Marginal {
                   * (Math.max(eta[i], 0) + Math.log1p(Math.exp(-Math.abs(eta[i]))));
     }
     return sum;
+  }
+
+  /** 0 where the cell's level has no deviation. */
+  private double scale(int k, int i) {
+    return evidence.codes()[k][i] == evidence.exempt()[k] ? 0 : theta[k];
   }
 
   private double residual(int i) {
@@ -87,7 +92,7 @@ final class DenseLaplace implements Marginal {
     double[] slope = new double[levels];
     for (int k = 0; k < theta.length; k++) {
       for (int i = 0; i < eta.length; i++) {
-        slope[from[k] + evidence.codes()[k][i]] += theta[k] * residual(i);
+        slope[from[k] + evidence.codes()[k][i]] += scale(k, i) * residual(i);
       }
     }
     return Vectors.plus(slope, -1, u);
@@ -100,7 +105,7 @@ final class DenseLaplace implements Marginal {
       for (int k = 0; k < theta.length; k++) {
         for (int l = 0; l < theta.length; l++) {
           hessian[from[k] + evidence.codes()[k][i]][from[l] + evidence.codes()[l][i]] +=
-              w * theta[k] * theta[l];
+              w * scale(k, i) * scale(l, i);
         }
       }
     }
@@ -127,8 +132,8 @@ final class DenseLaplace implements Marginal {
       for (int k = 0; k < varying; k++) {
         for (int l = 0; l < varying; l++) {
           v +=
-              theta[k]
-                  * theta[l]
+              scale(k, i)
+                  * scale(l, i)
                   * c[from[k] + evidence.codes()[k][i]][from[l] + evidence.codes()[l][i]];
         }
       }
@@ -136,10 +141,10 @@ final class DenseLaplace implements Marginal {
       double[] x = evidence.patterns().rows()[evidence.patterns().codes()[i]];
       for (int k = 0; k < varying; k++) {
         int level = from[k] + evidence.codes()[k][i];
-        a[level] += theta[k] * t[i];
-        rho[level] += residual(i);
+        a[level] += scale(k, i) * t[i];
+        rho[level] += scale(k, i) > 0 ? residual(i) : 0;
         for (int j = 0; j < fixed; j++) {
-          cross[j][level] += theta[k] * weight(i) * x[j];
+          cross[j][level] += scale(k, i) * weight(i) * x[j];
         }
       }
       for (int j = 0; j < fixed; j++) {
