@@ -3,12 +3,13 @@ package org.taketally.notebook;
 import java.io.IOException;
 import java.lang.reflect.Proxy;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.locks.LockSupport;
 import java.util.function.BooleanSupplier;
 import org.taketally.notebook.kernel.Kernel;
 import org.taketally.notebook.kernel.KernelSetup;
-import org.taketally.notebook.kernel.engine.SteadyThread;
+import org.taketally.notebook.kernel.engine.threads.SteadyThread;
 import org.taketally.notebook.kernel.wire.ConnectionFile;
 
 /**
@@ -22,6 +23,19 @@ public final class KernelMain {
    * by the environment variable {@code JPY_PARENT_PID}.
    */
   public static final String PARENT = "taketally.parent";
+
+  /**
+   * How Java is to run a kernel: half of the machine's memory at most, and what a cell has left is
+   * given back.
+   */
+  public static final List<String> JAVA_OPTIONS =
+      List.of(
+          "-XX:+UseSerialGC",
+          "-XX:MaxRAMPercentage=50",
+          "-XX:MinHeapFreeRatio=20",
+          "-XX:MaxHeapFreeRatio=40",
+          "-XX:-ShrinkHeapInSteps",
+          "-Djava.awt.headless=true");
 
   private static final long PARENT_CHECK_NANOSECONDS = 1_000_000_000;
   private static final int FAILED = 1;

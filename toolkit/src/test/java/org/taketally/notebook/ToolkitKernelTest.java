@@ -9,7 +9,9 @@ import com.tngtech.archunit.core.importer.ImportOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 
 /** What a cell can name without importing it. */
@@ -34,6 +36,21 @@ class ToolkitKernelTest {
     } catch (ClassNotFoundException no) {
       return false;
     }
+  }
+
+  @Test
+  void every_package_that_is_imported_has_classes() {
+    Set<String> packages =
+        new ClassFileImporter()
+                .withImportOption(new ImportOption.DoNotIncludeTests())
+                .importPackages("org.taketally")
+                .stream()
+                .filter(type -> type.getModifiers().contains(JavaModifier.PUBLIC))
+                .map(type -> type.getPackageName() + ".*")
+                .collect(Collectors.toSet());
+    assertThat(IMPORTS.stream().filter(name -> name.matches("org\\.taketally\\..*\\*")))
+        .isNotEmpty()
+        .allMatch(packages::contains);
   }
 
   @Test

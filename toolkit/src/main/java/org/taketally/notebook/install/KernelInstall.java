@@ -99,7 +99,7 @@ public final class KernelInstall {
   }
 
   private List<String> options() {
-    List<String> options = new ArrayList<>(List.of("-XX:+UseSerialGC", "-Djava.awt.headless=true"));
+    List<String> options = new ArrayList<>(KernelMain.JAVA_OPTIONS);
     options.addAll(javaOptions);
     return options;
   }

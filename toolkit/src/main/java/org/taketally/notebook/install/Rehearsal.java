@@ -7,8 +7,8 @@ import org.taketally.notebook.KernelMain;
 import org.taketally.notebook.ToolkitKernel;
 import org.taketally.notebook.kernel.Kernel;
 import org.taketally.notebook.kernel.client.KernelConnection;
-import org.taketally.notebook.kernel.engine.Bundle;
-import org.taketally.notebook.kernel.engine.Output;
+import org.taketally.notebook.kernel.engine.output.Bundle;
+import org.taketally.notebook.kernel.engine.output.Output;
 import org.taketally.notebook.kernel.wire.ConnectionFile;
 
 /** Starts a kernel and does once what users do first, so that Java knows the classes it takes. */

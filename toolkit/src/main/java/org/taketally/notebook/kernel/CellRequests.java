@@ -4,10 +4,10 @@ import com.google.gson.JsonArray;
 import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
 import java.util.Map;
-import org.taketally.notebook.kernel.engine.Bundle;
-import org.taketally.notebook.kernel.engine.CellError;
-import org.taketally.notebook.kernel.engine.CellResult;
 import org.taketally.notebook.kernel.engine.Engine;
+import org.taketally.notebook.kernel.engine.output.Bundle;
+import org.taketally.notebook.kernel.engine.output.CellError;
+import org.taketally.notebook.kernel.engine.output.CellResult;
 import org.taketally.notebook.kernel.wire.Message;
 
 /** Runs cells as {@code execute_request} asks. Belongs to the shell channel's thread. */

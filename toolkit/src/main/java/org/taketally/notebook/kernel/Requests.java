@@ -3,10 +3,10 @@ package org.taketally.notebook.kernel;
 import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
 import java.util.Optional;
-import org.taketally.notebook.kernel.engine.Bundle;
-import org.taketally.notebook.kernel.engine.Completeness;
 import org.taketally.notebook.kernel.engine.Completions;
 import org.taketally.notebook.kernel.engine.Engine;
+import org.taketally.notebook.kernel.engine.output.Bundle;
+import org.taketally.notebook.kernel.engine.source.Completeness;
 
 /** Answers every request but the running of cells. */
 final class Requests {

@@ -1,7 +1,7 @@
 package org.taketally.notebook.runner;
 
 import com.google.gson.JsonObject;
-import org.taketally.notebook.kernel.engine.CellResult;
+import org.taketally.notebook.kernel.engine.output.CellResult;
 
 /** Whatever runs the cells of one notebook: an engine here, or a kernel in a process of its own. */
 interface CellEngine extends AutoCloseable {

@@ -9,9 +9,9 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
-import org.taketally.notebook.kernel.engine.Bundle;
-import org.taketally.notebook.kernel.engine.CellError;
-import org.taketally.notebook.kernel.engine.Output;
+import org.taketally.notebook.kernel.engine.output.Bundle;
+import org.taketally.notebook.kernel.engine.output.CellError;
+import org.taketally.notebook.kernel.engine.output.Output;
 
 /**
  * Collects what cells say into the notebook: neighbouring prints become one, a carriage return

@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -15,8 +16,8 @@ import org.taketally.files.SafeFile;
 import org.taketally.notebook.KernelMain;
 import org.taketally.notebook.kernel.KernelSetup;
 import org.taketally.notebook.kernel.client.KernelConnection;
-import org.taketally.notebook.kernel.engine.CellError;
-import org.taketally.notebook.kernel.engine.CellResult;
+import org.taketally.notebook.kernel.engine.output.CellError;
+import org.taketally.notebook.kernel.engine.output.CellResult;
 import org.taketally.notebook.kernel.wire.ConnectionFile;
 
 /** Runs cells in a kernel of its own process, whose folder is the notebook's. */
@@ -36,15 +37,7 @@ final class EngineApart implements CellEngine {
       connectionFile = Files.createTempFile("taketally-kernel", ".json");
       SafeFile.write(connectionFile, unused.toJson());
       process =
-          new ProcessBuilder(
-                  Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                  "-XX:+UseSerialGC",
-                  "-Djava.awt.headless=true",
-                  "-D" + KernelMain.PARENT + "=" + ProcessHandle.current().pid(),
-                  "-cp",
-                  ownClasspath(),
-                  KernelMain.class.getName(),
-                  connectionFile.toString())
+          new ProcessBuilder(command())
               .directory(folder.toFile())
               .redirectOutput(ProcessBuilder.Redirect.DISCARD)
               .redirectError(ProcessBuilder.Redirect.INHERIT)
@@ -54,6 +47,16 @@ final class EngineApart implements CellEngine {
       throw new UncheckedIOException(
           "no kernel could be started: " + failure.getMessage(), failure);
     }
+  }
+
+  private List<String> command() {
+    List<String> command = new ArrayList<>();
+    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    command.addAll(KernelMain.JAVA_OPTIONS);
+    command.add("-D" + KernelMain.PARENT + "=" + ProcessHandle.current().pid());
+    command.addAll(
+        List.of("-cp", ownClasspath(), KernelMain.class.getName(), connectionFile.toString()));
+    return command;
   }
 
   /** This program's classes, from wherever the process begins. */

@@ -3,8 +3,8 @@ package org.taketally.notebook.runner;
 import com.google.gson.JsonObject;
 import org.taketally.notebook.ToolkitKernel;
 import org.taketally.notebook.kernel.KernelSetup;
-import org.taketally.notebook.kernel.engine.CellResult;
 import org.taketally.notebook.kernel.engine.Engine;
+import org.taketally.notebook.kernel.engine.output.CellResult;
 
 /** Runs cells in this process. */
 final class EngineHere implements CellEngine {

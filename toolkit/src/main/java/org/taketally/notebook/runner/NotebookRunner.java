@@ -9,8 +9,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.BiConsumer;
 import java.util.function.Function;
-import org.taketally.notebook.kernel.engine.CellError;
-import org.taketally.notebook.kernel.engine.CellResult;
+import org.taketally.notebook.kernel.engine.output.CellError;
+import org.taketally.notebook.kernel.engine.output.CellResult;
 import org.taketally.notebook.runner.RunReport.FailedCell;
 
 /**

@@ -3,8 +3,8 @@ package org.taketally.notebook.runner;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
-import org.taketally.notebook.kernel.engine.Declarations;
-import org.taketally.notebook.kernel.engine.Declarations.Declared;
+import org.taketally.notebook.kernel.engine.source.Declarations;
+import org.taketally.notebook.kernel.engine.source.Declarations.Declared;
 
 /** Gives the variables declared in the parameters cell other values. */
 final class Parameters {

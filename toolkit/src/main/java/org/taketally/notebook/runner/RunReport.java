@@ -1,7 +1,7 @@
 package org.taketally.notebook.runner;
 
 import java.util.Optional;
-import org.taketally.notebook.kernel.engine.CellError;
+import org.taketally.notebook.kernel.engine.output.CellError;
 
 /**
  * What came of a run.

@@ -4,8 +4,8 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.taketally.notebook.kernel.engine.CellError;
-import org.taketally.notebook.kernel.engine.CellResult;
+import org.taketally.notebook.kernel.engine.output.CellError;
+import org.taketally.notebook.kernel.engine.output.CellResult;
 
 /** Interrupts a cell that takes too long, and says so in its error. */
 final class TimeLimit implements AutoCloseable {

@@ -19,7 +19,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.taketally.notebook.kernel.KernelSetup;
-import org.taketally.notebook.kernel.engine.CellResult;
+import org.taketally.notebook.kernel.engine.output.CellResult;
 
 /** Files that are no notebooks, or nearly: a result or a sentence, never a fault of ours. */
 class MalformedNotebooksTest {

@@ -5,6 +5,9 @@ import java.util.List;
 import java.util.Set;
 import jdk.jshell.SourceCodeAnalysis;
 import jdk.jshell.SourceCodeAnalysis.Suggestion;
+import org.taketally.notebook.kernel.engine.source.Identifiers;
+import org.taketally.notebook.kernel.engine.source.LocalNames;
+import org.taketally.notebook.kernel.engine.source.Piece;
 
 /**
  * What could stand where the cursor is.
@@ -19,7 +22,8 @@ public record Completions(List<String> matches, int start, int end) {
     matches = List.copyOf(matches);
   }
 
-  static Completions at(int cursor, String code, SourceCodeAnalysis analysis) {
+  static Completions at(int cursor, String code, Workspace workspace) {
+    SourceCodeAnalysis analysis = workspace.analysis;
     Piece piece = Piece.lastOf(code.substring(0, cursor), analysis);
     if (piece == null) {
       return new Completions(List.of(), cursor, cursor);
@@ -29,12 +33,42 @@ public record Completions(List<String> matches, int start, int end) {
           Commands.names().stream().filter(name -> name.startsWith(piece.source())).toList();
       return new Completions(commands, commands.isEmpty() ? cursor : piece.offset(), cursor);
     }
+    String own = code.substring(piece.offset(), cursor);
+    int quote = openQuote(own);
+    return quote < 0
+        ? ofNames(cursor, code, piece, workspace)
+        : withinQuotes(
+            piece.offset() + quote + 1, cursor, code, own.substring(0, quote), workspace);
+  }
+
+  private static Completions withinQuotes(
+      int start, int cursor, String code, String statement, Workspace workspace) {
+    List<String> words = workspace.words.at(code.substring(start, cursor), statement);
+    return new Completions(
+        words,
+        words.isEmpty() ? cursor : start,
+        words.isEmpty() ? cursor : endOfQuoted(code, cursor));
+  }
+
+  /** The closing quote if there is one on this line, else the cursor. */
+  private static int endOfQuoted(String code, int cursor) {
+    int end = cursor;
+    while (end < code.length() && code.charAt(end) != '"' && code.charAt(end) != '\n') {
+      end++;
+    }
+    return end < code.length() && code.charAt(end) == '"' ? end : cursor;
+  }
+
+  private static Completions ofNames(int cursor, String code, Piece piece, Workspace workspace) {
+    SourceCodeAnalysis analysis = workspace.analysis;
     String above = code.substring(0, piece.offset());
     String own = code.substring(piece.offset(), cursor);
     int start = Identifiers.startOf(code, cursor);
     Set<String> matches = new LinkedHashSet<>();
     boolean member = start > 0 && code.charAt(start - 1) == '.';
-    if (!member && !endsInString(own)) {
+    if (member) {
+      matches.addAll(workspace.packages().after(dotted(code, cursor)));
+    } else {
       String prefix = code.substring(start, cursor);
       LocalNames.at(above, own).stream()
           .filter(name -> name.startsWith(prefix))
@@ -61,9 +95,30 @@ public record Completions(List<String> matches, int start, int end) {
             Identifiers.endOf(code, cursor));
   }
 
-  private static boolean endsInString(String code) {
-    String line =
-        code.substring(code.lastIndexOf('\n') + 1).replace("\\\\", "").replace("\\\"", "");
-    return line.chars().filter(c -> c == '"').count() % 2 == 1;
+  /** The name with dots that ends at the cursor. */
+  private static String dotted(String code, int cursor) {
+    int start = cursor;
+    while (start > 0
+        && (code.charAt(start - 1) == '.'
+            || Character.isJavaIdentifierPart(code.charAt(start - 1)))) {
+      start--;
+    }
+    return code.substring(start, cursor);
+  }
+
+  /** Where the quote stands that is open at the end of a text; -1 if none is. */
+  private static int openQuote(String code) {
+    int open = -1;
+    for (int i = code.lastIndexOf('\n') + 1; i < code.length(); i++) {
+      char c = code.charAt(i);
+      if (c == '\\') {
+        i++;
+      } else if (c == '"') {
+        open = open < 0 ? i : -1;
+      } else if (open < 0 && code.startsWith("//", i)) {
+        return -1;
+      }
+    }
+    return open;
   }
 }

@@ -1,9 +1,21 @@
 package org.taketally.notebook.kernel.engine;
 
 import java.io.IOException;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.FutureTask;
+import org.taketally.notebook.kernel.engine.output.Bundle;
+import org.taketally.notebook.kernel.engine.output.CellError;
+import org.taketally.notebook.kernel.engine.output.CellResult;
+import org.taketally.notebook.kernel.engine.output.Console;
+import org.taketally.notebook.kernel.engine.output.Output;
+import org.taketally.notebook.kernel.engine.output.Rendering;
+import org.taketally.notebook.kernel.engine.source.Completeness;
+import org.taketally.notebook.kernel.engine.threads.Clock;
+import org.taketally.notebook.kernel.engine.threads.ExitGuard;
+import org.taketally.notebook.kernel.engine.threads.SteadyThread;
+import org.taketally.notebook.kernel.engine.threads.UserThreads;
 
 /**
  * Runs cells of Java one after the other and keeps their variables. Only one engine at a time,
@@ -16,24 +28,26 @@ import java.util.concurrent.FutureTask;
  * }
  * }</pre>
  */
-public final class Engine implements AutoCloseable {
+public final class Engine implements AutoCloseable, CellFunctions.Stage {
 
   private final Output output;
   private final UserThreads threads;
   private final Console console;
   private final Rendering rendering;
-  private final FutureTask<Session> starting;
+  private final FutureTask<Workspace> starting;
   private final Clock clock;
+  private boolean outOfMemory;
 
   private Engine(EngineOptions options, Output output) {
     this.output = output;
     clock = new Clock(output, this::stopRunningCode);
     threads = new UserThreads(output, clock::reason);
-    console = new Console(output, threads);
+    console = new Console(output, threads::ask);
     rendering = new Rendering(options.displays());
-    starting = new FutureTask<>(() -> new Session(options, threads));
-    ExitGuard.guard(threads);
-    Notebook.belongsTo(this);
+    starting = new FutureTask<>(() -> new Workspace(options, threads));
+    threads.onUncaught(this::tell);
+    ExitGuard.guard(threads::refuseExit);
+    CellFunctions.belongTo(this);
   }
 
   /**
@@ -45,11 +59,28 @@ public final class Engine implements AutoCloseable {
    */
   public static Engine start(EngineOptions options, Output output) {
     Engine engine = new Engine(options, output);
-    new SteadyThread(engine.starting, "engine start").start();
+    new SteadyThread(engine::begin, "engine start").start();
     return engine;
   }
 
-  private Session session() {
+  private void begin() {
+    starting.run();
+    Workspace ready = workspace();
+    for (String name : ready.notImported()) {
+      output.print("stderr", "nothing to import at " + name + "\n");
+    }
+    ready.packages(); // so that the first completion needn't look for them
+  }
+
+  /** Says what ended a thread that a cell has started. */
+  private void tell(Thread thread, Throwable thrown) {
+    CellError error = workspace().errors.thrown(thrown, null);
+    String heading = "Exception in thread \"" + thread.getName() + "\" ";
+    String text = heading + String.join("\n", error.traceback()) + "\n";
+    output.print("stderr", text.replaceAll("\u001b\\[[0-9;]*m", "")); // as any program's
+  }
+
+  private Workspace workspace() {
     try {
       return starting.get();
     } catch (ExecutionException failure) {
@@ -73,14 +104,20 @@ public final class Engine implements AutoCloseable {
       return result(number, code);
     } finally {
       console.flush();
+      if (outOfMemory) {
+        outOfMemory = false;
+        workspace().control.forgetOutcome();
+        System.gc(); // gives memory back to the system, too
+      }
       clock.cellEnds();
     }
   }
 
   private CellResult result(int number, String code) {
-    Evaluation evaluation = new Evaluation(session(), inspector(), output, clock);
+    Evaluation evaluation = new Evaluation(workspace(), inspector(), output, clock);
     Optional<CellError> error = evaluation.run(number, code);
     if (error.isPresent()) {
+      outOfMemory = error.get().name().equals(OutOfMemoryError.class.getName());
       return CellResult.failed(error.get());
     }
     return evaluation.hasValue() ? shown(evaluation) : CellResult.nothing();
@@ -89,7 +126,7 @@ public final class Engine implements AutoCloseable {
   private CellResult shown(Evaluation evaluation) {
     Object value = evaluation.value();
     try {
-      return CellResult.of((Bundle) session().control.call(() -> rendering.of(value)));
+      return CellResult.of((Bundle) workspace().control.call(() -> rendering.of(value)));
     } catch (Throwable thrown) {
       return CellResult.failed(evaluation.failureToShow(thrown));
     }
@@ -103,7 +140,7 @@ public final class Engine implements AutoCloseable {
    * @return matches and what they replace
    */
   public Completions complete(String code, int cursor) {
-    return Completions.at(cursor, code, session().analysis);
+    return Completions.at(cursor, code, workspace());
   }
 
   /**
@@ -119,7 +156,7 @@ public final class Engine implements AutoCloseable {
   }
 
   private Inspector inspector() {
-    return new Inspector(session(), rendering);
+    return new Inspector(workspace(), rendering);
   }
 
   /**
@@ -129,7 +166,7 @@ public final class Engine implements AutoCloseable {
    * @return complete, incomplete with the next line's indent, or invalid
    */
   public Completeness completeness(String code) {
-    return Completeness.of(code, session().analysis);
+    return Completeness.of(code, workspace().analysis);
   }
 
   /** Stops the running cell; its variables are kept. Returns at once. */
@@ -139,25 +176,28 @@ public final class Engine implements AutoCloseable {
 
   private void stopRunningCode(String reason) {
     if (starting.isDone()) {
-      session().control.interrupt(reason);
+      workspace().control.interrupt(reason);
     }
   }
 
-  Output output() {
+  @Override
+  public Output output() {
     return output;
   }
 
-  Bundle render(Object value) {
-    return rendering.of(value);
+  @Override
+  public Bundle render(Object value, String... mediaTypes) {
+    return rendering.as(value, List.of(mediaTypes));
   }
 
-  String ask(String prompt, boolean secret) throws IOException {
+  @Override
+  public String ask(String prompt, boolean secret) throws IOException {
     return threads.ask(prompt, secret);
   }
 
   @Override
   public void close() {
-    session().close();
+    workspace().close();
     console.close();
   }
 }

@@ -1,8 +1,10 @@
 package org.taketally.notebook.kernel.engine;
 
 import java.nio.file.Path;
+import java.util.Collection;
 import java.util.List;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import org.dflib.jjava.jupyter.kernel.display.Renderer;
 
 /**
@@ -11,9 +13,16 @@ import org.dflib.jjava.jupyter.kernel.display.Renderer;
  * @param imports names to import, e.g. {@code java.util.*} or {@code static a.b.C.*}
  * @param classpath jars and folders of classes beside the program's own
  * @param displays registers how values are shown; called when the first such value comes
+ * @param words words that a value knows, e.g. names of its columns, offered within quotes; called
+ *     for values of variables, and must be quick
+ * @param advice what to do about an error, or empty text
  */
 public record EngineOptions(
-    List<String> imports, List<Path> classpath, Consumer<Renderer> displays) {
+    List<String> imports,
+    List<Path> classpath,
+    Consumer<Renderer> displays,
+    Function<Object, Collection<String>> words,
+    Function<Throwable, String> advice) {
 
   private static final List<String> USUAL =
       List.of(
@@ -22,9 +31,11 @@ public record EngineOptions(
           "java.nio.file.*",
           "java.time.*",
           "java.util.*",
+          "java.util.concurrent.*",
           "java.util.function.*",
+          "java.util.regex.*",
           "java.util.stream.*",
-          "static org.taketally.notebook.kernel.engine.Notebook.*");
+          "static org.taketally.notebook.kernel.engine.CellFunctions.*");
 
   public EngineOptions {
     imports = List.copyOf(imports);
@@ -37,7 +48,7 @@ public record EngineOptions(
    * @return options to start from
    */
   public static EngineOptions usual() {
-    return new EngineOptions(USUAL, List.of(), renderer -> {});
+    return new EngineOptions(USUAL, List.of(), renderer -> {}, value -> List.of(), thrown -> "");
   }
 
   /**
@@ -49,7 +60,7 @@ public record EngineOptions(
   public EngineOptions importing(List<String> more) {
     List<String> all = new java.util.ArrayList<>(imports);
     all.addAll(more);
-    return new EngineOptions(all, classpath, displays);
+    return new EngineOptions(all, classpath, displays, words, advice);
   }
 
   /**
@@ -59,6 +70,26 @@ public record EngineOptions(
    * @return changed options
    */
   public EngineOptions showing(Consumer<Renderer> registrations) {
-    return new EngineOptions(imports, classpath, registrations);
+    return new EngineOptions(imports, classpath, registrations, words, advice);
+  }
+
+  /**
+   * With words to complete within quotes.
+   *
+   * @param known words that a value knows
+   * @return changed options
+   */
+  public EngineOptions completing(Function<Object, Collection<String>> known) {
+    return new EngineOptions(imports, classpath, displays, known, advice);
+  }
+
+  /**
+   * With advice on errors.
+   *
+   * @param known what to do about an error, or empty text
+   * @return changed options
+   */
+  public EngineOptions advising(Function<Throwable, String> known) {
+    return new EngineOptions(imports, classpath, displays, words, known);
   }
 }

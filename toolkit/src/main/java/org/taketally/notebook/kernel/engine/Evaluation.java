@@ -3,6 +3,7 @@ package org.taketally.notebook.kernel.engine;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -12,14 +13,26 @@ import jdk.jshell.Snippet.Status;
 import jdk.jshell.Snippet.SubKind;
 import jdk.jshell.SnippetEvent;
 import jdk.jshell.UnresolvedReferenceException;
+import org.taketally.notebook.kernel.engine.output.Bundle;
+import org.taketally.notebook.kernel.engine.output.CellError;
+import org.taketally.notebook.kernel.engine.output.ErrorTexts;
+import org.taketally.notebook.kernel.engine.output.Output;
+import org.taketally.notebook.kernel.engine.source.Piece;
+import org.taketally.notebook.kernel.engine.threads.Clock;
 
 /** One run of one cell: piece after piece, until one fails. */
 final class Evaluation {
 
-  /** {@code name?} asks what is known about a name. */
-  private static final Pattern QUESTION = Pattern.compile("\\s*([\\p{L}_$][\\w$.]*)\\s*\\?\\s*");
+  /** {@code name?} or {@code ?name} asks what is known about a name. */
+  private static final Pattern QUESTION =
+      Pattern.compile(
+          "\\s*(?:\\?{1,2}\\s*([\\p{L}_$][\\w$.]*)|([\\p{L}_$][\\w$.]*)\\s*\\?{1,2})\\s*");
 
-  private final Session session;
+  /** A cell that begins with {@code %%} and a word; the rest is its body. */
+  private static final Pattern WHOLE =
+      Pattern.compile("\\s*%%(\\w*)([^\\n]*)(?:\\n(.*))?", Pattern.DOTALL);
+
+  private final Workspace workspace;
   private final Inspector inspector;
   private final Commands commands;
   private final Output output;
@@ -32,35 +45,66 @@ final class Evaluation {
   private Snippet last;
   private boolean openEnded;
 
-  Evaluation(Session session, Inspector inspector, Output output, Clock clock) {
-    this.session = session;
+  Evaluation(Workspace workspace, Inspector inspector, Output output, Clock clock) {
+    this.workspace = workspace;
     this.inspector = inspector;
     this.output = output;
     this.clock = clock;
-    commands = new Commands(session, output, clock);
-    errors = new ErrorTexts(session.origins);
+    commands = new Commands(workspace, output, clock);
+    errors = workspace.errors;
   }
 
   /** Runs the cell up to its first error; {@link #value} then tells the last value. */
   Optional<CellError> run(int cell, String code) {
     Matcher question = QUESTION.matcher(code);
     if (question.matches()) {
-      return explain(question.group(1));
+      return explain(question.group(question.group(1) != null ? 1 : 2));
     }
-    List<Piece> pieces = Piece.of(code, session.analysis);
+    Matcher whole = WHOLE.matcher(code);
+    if (!whole.matches()) {
+      return runJava(cell, code);
+    }
+    if (whole.group(1).equals("time")) {
+      clock.tellTime();
+      return runJava(cell, code.replaceFirst("%%time", " ".repeat("%%time".length())));
+    }
+    workspace.origins.begin(cell, Piece.command(code));
+    return runWhole(whole.group(1), Objects.requireNonNullElse(whole.group(3), ""));
+  }
+
+  /** A cell that as a whole is something else than Java. */
+  private Optional<CellError> runWhole(String name, String body) {
+    try {
+      switch (name) {
+        case "html" -> output.display(CellFunctions.html(body));
+        case "markdown" -> output.display(CellFunctions.markdown(body));
+        case "svg" -> output.display(CellFunctions.svg(body.strip()));
+        case "bash", "sh" -> commands.shell(body);
+        default ->
+            throw new CommandRefused(
+                "no cell begins with %%" + name + "; %help lists those that do");
+      }
+      return Optional.empty();
+    } catch (CommandRefused refused) {
+      return Optional.of(errors.refused(refused.getMessage()));
+    }
+  }
+
+  private Optional<CellError> runJava(int cell, String code) {
+    List<Piece> pieces = Piece.of(code, workspace.analysis);
     if (!pieces.isEmpty()) {
       Piece end = pieces.get(pieces.size() - 1);
       if (end.kind() == Piece.Kind.UNFINISHED) {
         return Optional.of(errors.unfinished(cell, end));
       }
-      openEnded = end.isOpenEnded(session.analysis);
+      openEnded = end.isOpenEnded(workspace.analysis);
     }
     for (Piece piece : pieces) {
       if (clock.isInterrupted()) {
         return Optional.of(errors.interrupted(clock.reason()));
       }
       Piece runnable = piece.runnable();
-      session.origins.begin(cell, runnable);
+      workspace.origins.begin(cell, runnable);
       Optional<CellError> error =
           piece.kind() == Piece.Kind.COMMAND
               ? command(runnable.source())
@@ -85,15 +129,15 @@ final class Evaluation {
     try {
       commands.run(line);
       return Optional.empty();
-    } catch (Commands.Refused refused) {
+    } catch (CommandRefused refused) {
       return Optional.of(errors.refused(refused.getMessage()));
     }
   }
 
   private Optional<CellError> evaluate(String source) {
-    session.control.forgetOutcome();
+    workspace.control.forgetOutcome();
     last = null;
-    for (SnippetEvent event : session.shell.eval(source)) {
+    for (SnippetEvent event : workspace.shell.eval(source)) {
       Optional<CellError> error = failure(event);
       if (error.isPresent()) {
         return error;
@@ -105,17 +149,17 @@ final class Evaluation {
     }
     if (last != null
         && (last.kind() == Snippet.Kind.STATEMENT || last.kind() == Snippet.Kind.EXPRESSION)) {
-      session.control.forgetLastClass();
+      workspace.control.forgetLastClass();
     }
     return Optional.empty();
   }
 
   private Optional<CellError> failure(SnippetEvent event) {
     if (event.exception() instanceof UnresolvedReferenceException unresolved) {
-      return Optional.of(errors.unresolved(session.shell, unresolved));
+      return Optional.of(errors.unresolved(workspace.shell, unresolved));
     }
     if (event.exception() != null) {
-      Throwable thrown = session.control.failure();
+      Throwable thrown = workspace.control.failure();
       return Optional.of(
           errors.thrown(
               thrown == null ? event.exception() : thrown,
@@ -128,10 +172,12 @@ final class Evaluation {
         event.status() == Status.RECOVERABLE_NOT_DEFINED
             && event.snippet().kind() == Snippet.Kind.VAR;
     if (unusable) {
-      session.shell.drop(event.snippet());
+      CellError error = errors.undeclared(workspace.shell, (DeclarationSnippet) event.snippet());
+      workspace.shell.drop(event.snippet());
+      return Optional.of(error);
     }
-    return event.status() == Status.REJECTED || unusable
-        ? Optional.of(errors.rejected(session.shell, event.snippet()))
+    return event.status() == Status.REJECTED
+        ? Optional.of(errors.rejected(workspace.shell, event.snippet()))
         : Optional.empty();
   }
 
@@ -159,20 +205,34 @@ final class Evaluation {
   private void noteOpenNames() {
     open.values()
         .forEach(
-            snippet -> output.print("stderr", ErrorTexts.openNames(session.shell, snippet) + "\n"));
+            snippet ->
+                output.print("stderr", ErrorTexts.openNames(workspace.shell, snippet) + "\n"));
   }
 
   /** Whether the cell ended with an expression, without a semicolon, that has a value. */
   boolean hasValue() {
     return openEnded
         && last != null
+        && !isByTheWay()
         && (last.subKind() == SubKind.TEMP_VAR_EXPRESSION_SUBKIND
             || last.subKind() == SubKind.VAR_VALUE_SUBKIND
             || last.subKind() == SubKind.OTHER_EXPRESSION_SUBKIND);
   }
 
+  /** What {@code display} and {@code printf} return is seldom what one wants to see. */
+  private boolean isByTheWay() {
+    Object value = value();
+    return last.subKind() == SubKind.TEMP_VAR_EXPRESSION_SUBKIND
+        && (CellFunctions.isNameOfDisplay(value) || isStream(value));
+  }
+
+  @SuppressWarnings("ReferenceEquality") // those very streams
+  private static boolean isStream(Object value) {
+    return value != null && (value == System.out || value == System.err);
+  }
+
   Object value() {
-    return session.control.value();
+    return workspace.control.value();
   }
 
   /** What went wrong when the value was turned into something to show. */

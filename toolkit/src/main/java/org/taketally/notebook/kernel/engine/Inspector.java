@@ -6,6 +6,12 @@ import java.util.stream.Collectors;
 import jdk.jshell.ImportSnippet;
 import jdk.jshell.SourceCodeAnalysis.Documentation;
 import jdk.jshell.VarSnippet;
+import org.taketally.notebook.kernel.engine.output.Bundle;
+import org.taketally.notebook.kernel.engine.output.Rendering;
+import org.taketally.notebook.kernel.engine.source.Identifiers;
+import org.taketally.notebook.kernel.engine.source.JavadocText;
+import org.taketally.notebook.kernel.engine.source.Piece;
+import org.taketally.notebook.kernel.engine.source.SourceDocs;
 
 /**
  * Tells what is known about a name: a variable's type and value, a class's or member's
@@ -17,11 +23,11 @@ final class Inspector {
   private static final int LONG = 5_000;
   private static final int OVERLOADS = 6;
 
-  private final Session session;
+  private final Workspace workspace;
   private final Rendering rendering;
 
-  Inspector(Session session, Rendering rendering) {
-    this.session = session;
+  Inspector(Workspace workspace, Rendering rendering) {
+    this.workspace = workspace;
     this.rendering = rendering;
   }
 
@@ -34,7 +40,7 @@ final class Inspector {
     if (variable.isPresent()) {
       return Optional.of(Bundle.text(describe(variable.get(), more ? LONG : SHORT)));
     }
-    Piece piece = Piece.lastOf(code.substring(0, end), session.analysis);
+    Piece piece = Piece.lastOf(code.substring(0, end), workspace.analysis);
     if (piece == null || piece.kind() == Piece.Kind.COMMAND) {
       return Optional.empty();
     }
@@ -47,15 +53,15 @@ final class Inspector {
   }
 
   private Optional<VarSnippet> variable(String name) {
-    return session.shell.variables().filter(each -> each.name().equals(name)).findFirst();
+    return workspace.shell.variables().filter(each -> each.name().equals(name)).findFirst();
   }
 
   private String describe(VarSnippet variable, int longest) {
     String value;
     try {
-      session.shell.varValue(variable);
-      Object object = session.control.value();
-      value = ((Bundle) session.control.call(() -> rendering.of(object))).plainText();
+      workspace.shell.varValue(variable);
+      Object object = workspace.control.value();
+      value = ((Bundle) workspace.control.call(() -> rendering.of(object))).plainText();
     } catch (Throwable thrown) {
       value = "(can't be shown: " + thrown + ")";
     }
@@ -64,11 +70,11 @@ final class Inspector {
   }
 
   private List<Documentation> documentation(String code) {
-    return session.analysis.documentation(code, code.length(), true);
+    return workspace.analysis.documentation(code, code.length(), true);
   }
 
   private String describe(List<Documentation> found) {
-    SourceDocs sources = new SourceDocs(session.control.loader(), importedPackages());
+    SourceDocs sources = new SourceDocs(workspace.control.loader(), importedPackages());
     String text =
         found.stream()
             .limit(OVERLOADS)
@@ -88,7 +94,7 @@ final class Inspector {
   }
 
   private List<String> importedPackages() {
-    return session
+    return workspace
         .shell
         .imports()
         .filter(each -> !each.isStatic())

@@ -47,13 +47,13 @@ final class MavenLibraries {
    *
    * @param place a folder laid out as a Maven repository, or an address
    */
-  static MavenLibraries from(String place) throws Commands.Refused {
+  static MavenLibraries from(String place) throws CommandRefused {
     if (place.matches("https?://.+")) {
       return new MavenLibraries(place, keptByMaven());
     }
     Path folder = Path.of(place);
     if (!Files.isDirectory(folder)) {
-      throw new Commands.Refused(
+      throw new CommandRefused(
           "%maven: found no folder "
               + folder.toAbsolutePath()
               + ", expected a folder laid out as a Maven repository, or an address");
@@ -75,12 +75,12 @@ final class MavenLibraries {
    * @param coordinates {@code group:artifact:version}, or with extension and classifier between
    * @return jars, each once
    */
-  List<Path> jars(List<String> coordinates) throws Commands.Refused {
+  List<Path> jars(List<String> coordinates) throws CommandRefused {
     RepositorySystem system = new RepositorySystemSupplier().get();
-    DefaultRepositorySystemSession session = MavenRepositorySystemUtils.newSession();
-    session.setLocalRepositoryManager(
-        system.newLocalRepositoryManager(session, new LocalRepository(kept.toFile())));
-    session.setProxySelector(new JreProxySelector());
+    DefaultRepositorySystemSession workspace = MavenRepositorySystemUtils.newSession();
+    workspace.setLocalRepositoryManager(
+        system.newLocalRepositoryManager(workspace, new LocalRepository(kept.toFile())));
+    workspace.setProxySelector(new JreProxySelector());
     CollectRequest wanted = new CollectRequest();
     wanted.addRepository(place);
     for (String each : coordinates) {
@@ -91,22 +91,22 @@ final class MavenLibraries {
     List<Path> jars = new ArrayList<>();
     try {
       for (ArtifactResult result :
-          system.resolveDependencies(session, request).getArtifactResults()) {
+          system.resolveDependencies(workspace, request).getArtifactResults()) {
         jars.add(result.getArtifact().getFile().toPath());
       }
     } catch (DependencyResolutionException notFound) {
-      throw new Commands.Refused("%maven: " + notFound.getMessage());
+      throw new CommandRefused("%maven: " + notFound.getMessage());
     } finally {
       system.shutdown();
     }
     return jars;
   }
 
-  private static DefaultArtifact artifact(String coordinates) throws Commands.Refused {
+  private static DefaultArtifact artifact(String coordinates) throws CommandRefused {
     try {
       return new DefaultArtifact(coordinates);
     } catch (IllegalArgumentException wrong) {
-      throw new Commands.Refused(
+      throw new CommandRefused(
           "%maven: found \"" + coordinates + "\", expected group:artifact:version");
     }
   }
