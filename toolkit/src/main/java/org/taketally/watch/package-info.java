@@ -1,2 +1,5 @@
-/** Whether the running season is going wrong. Never writes records. */
+/**
+ * Whether the running season is going wrong. Start at {@link org.taketally.watch.TakeWatch#of}.
+ * Never writes records.
+ */
 package org.taketally.watch;

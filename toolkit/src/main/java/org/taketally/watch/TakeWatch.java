@@ -1,0 +1,110 @@
+package org.taketally.watch;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+
+/**
+ * Whether the running season is going wrong: counted lots against what was to be expected of them.
+ *
+ * @param steps the chart after each lot, in the order of counting
+ * @param limit height that alarms
+ * @param alarms what was alarmed, oldest first
+ * @param grafts grafts counted
+ * @param failures of them
+ * @param expectedFailures of them
+ */
+public record TakeWatch(
+    List<SeasonChart.Step> steps,
+    double limit,
+    List<Alarm> alarms,
+    long grafts,
+    long failures,
+    double expectedFailures) {
+
+  public TakeWatch {
+    steps = List.copyOf(steps);
+    alarms = List.copyOf(alarms);
+  }
+
+  /**
+   * An alarm.
+   *
+   * @param day of the count that raised it
+   * @param since first count of the run of failures
+   * @param causes what the failures counted up to then have in common, most telling first; may be
+   *     empty: failures all over
+   */
+  public record Alarm(LocalDate day, LocalDate since, List<Cause> causes) {
+
+    public Alarm {
+      causes = List.copyOf(causes);
+    }
+  }
+
+  /**
+   * A counted lot with what was to be expected of it.
+   *
+   * @param lot as counted
+   * @param expected before it was
+   */
+  public record Counted(WatchedLot lot, LotExpectation expected) {}
+
+  /**
+   * Watches a season.
+   *
+   * @param counted lots counted so far, in any order; late starters enter on the day they are
+   *     counted and are no failures before
+   * @param chart with the limit for the whole season
+   * @return the chart and its alarms
+   */
+  public static TakeWatch of(List<Counted> counted, SeasonChart chart) {
+    List<Counted> inOrder =
+        counted.stream()
+            .sorted(
+                Comparator.comparing((Counted c) -> c.lot().counted())
+                    .thenComparing(c -> c.lot().label()))
+            .toList();
+    List<WatchedLot> lots = inOrder.stream().map(Counted::lot).toList();
+    List<LotExpectation> expected = inOrder.stream().map(Counted::expected).toList();
+    List<SeasonChart.Step> steps = chart.run(lots, expected);
+    List<Alarm> alarms =
+        IntStream.range(0, steps.size())
+            .filter(i -> steps.get(i).alarm())
+            .mapToObj(i -> alarm(i, steps, lots, expected))
+            .toList();
+    return new TakeWatch(
+        steps,
+        chart.limit(),
+        alarms,
+        lots.stream().mapToLong(WatchedLot::grafts).sum(),
+        lots.stream().mapToLong(WatchedLot::failures).sum(),
+        inOrder.stream().mapToDouble(c -> c.lot().grafts() * (1 - c.expected().mean())).sum());
+  }
+
+  private static Alarm alarm(
+      int i, List<SeasonChart.Step> steps, List<WatchedLot> lots, List<LotExpectation> expected) {
+    int start = i;
+    while (start > 0 && !steps.get(start - 1).alarm() && steps.get(start - 1).height() > 0) {
+      start--;
+    }
+    List<Cause> causes =
+        new CauseFinder(
+                new ArrayList<>(lots.subList(0, i + 1)),
+                new ArrayList<>(expected.subList(0, i + 1)))
+            .causes();
+    return new Alarm(lots.get(i).counted(), lots.get(start).counted(), causes);
+  }
+
+  /**
+   * The latest alarm.
+   *
+   * @return empty if all is as expected
+   */
+  public Optional<Alarm> latest() {
+    return alarms.isEmpty() ? Optional.empty() : Optional.of(alarms.get(alarms.size() - 1));
+  }
+}
