@@ -41,6 +41,8 @@ public enum AnswerRegister {
   private final Question question;
   private final Class<? extends Answer> kind;
   private final String key;
+
+  @SuppressWarnings("ImmutableEnumChecker") // references to methods, without state
   private final Function<AnswerFinder, Optional<? extends Answer>> finder;
 
   AnswerRegister(

@@ -107,7 +107,12 @@ public record FactorVerdict(
     public Pair turned() {
       Estimate opposite = new Estimate(-difference.value(), opposite(difference.interval()));
       return new Pair(
-          other, level, opposite, opposite(equivalence), equivalent, chanceBeyondMargin);
+          /* level= */ other,
+          /* other= */ level,
+          opposite,
+          opposite(equivalence),
+          equivalent,
+          chanceBeyondMargin);
     }
 
     private static Interval opposite(Interval range) {
