@@ -36,7 +36,8 @@ final class OutFolder {
     return named != null;
   }
 
-  private Path folder() {
+  /** Where files of a command go. */
+  Path folder() {
     return named == null ? Path.of("taketally-out") : named;
   }
 

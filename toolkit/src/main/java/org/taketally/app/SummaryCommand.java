@@ -1,6 +1,7 @@
 package org.taketally.app;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -11,6 +12,7 @@ import org.taketally.files.FileSet;
 import org.taketally.publish.SeasonSummary;
 import org.taketally.publish.SummaryOptions;
 import org.taketally.publish.privacy.PrivacyRule;
+import org.taketally.publish.privacy.PublishedBefore;
 import org.taketally.records.Assessments;
 import org.taketally.records.GraftRecords;
 import picocli.CommandLine.Command;
@@ -26,6 +28,9 @@ import picocli.CommandLine.Spec;
     sortOptions = false,
     description = "Writes the season page for members: one file to put online or to print.")
 final class SummaryCommand implements Callable<Integer> {
+
+  /** Counts published from a folder so far, kept beside its page. */
+  private static final String PUBLISHED = "season-published.csv";
 
   @Mixin private RecordsOptions input;
   @Mixin private ModelOptions choices;
@@ -52,10 +57,18 @@ final class SummaryCommand implements Callable<Integer> {
       description = "Show a line only with five members or more behind it instead of three.")
   private boolean strict;
 
+  @Option(
+      names = "--members",
+      paramLabel = "N",
+      description =
+          "How many people made the grafts, where the records don't say: with two or more their joint"
+              + " result can be shown.")
+  private Integer members;
+
   @Override
   public Integer call() throws IOException {
     FileSet files = out.files("summary", input.files());
-    files.requireFree("season.html", "season.md", "season.csv");
+    files.requireFree("season.html", "season.md", "season.csv", PUBLISHED);
     GraftRecords records = input.read();
     input.report(records.check());
     Analysis analysis = AnalyseCommand.analysis(records, choices, false, new ArrayList<>());
@@ -66,9 +79,15 @@ final class SummaryCommand implements Callable<Integer> {
     SummaryOptions options = SummaryOptions.defaults().circle(club).sendTo(sendTo);
     options = season == null ? options : options.season(season);
     options = strict ? options.rule(PrivacyRule.strict()) : options;
+    options = members == null ? options : options.members(members);
+    options = options.before(published(out.folder().resolve(PUBLISHED)));
     Printing printing = new Printing(spec.commandLine().getOut());
     for (Path file : write(SeasonSummary.of(records, analysis, options), files)) {
-      printing.paragraphs("Written: " + file);
+      printing.paragraphs(
+          (file.endsWith(PUBLISHED)
+                  ? "Keep, so that the next page can be checked against this one (counts only): "
+                  : "Written: ")
+              + file);
     }
     return ExitStatus.FINE;
   }
@@ -78,6 +97,21 @@ final class SummaryCommand implements Callable<Integer> {
         .add("season.html", summary.html())
         .add("season.md", summary.markdown())
         .add("season.csv", summary.csv())
+        .add(PUBLISHED, summary.published().csv())
         .write();
+  }
+
+  /** What pages in the same folder have published already. */
+  private static PublishedBefore published(Path file) throws IOException {
+    if (!Files.exists(file)) {
+      return PublishedBefore.nothing();
+    }
+    try {
+      return PublishedBefore.read(Files.readString(file));
+    } catch (IllegalArgumentException notOurs) {
+      throw new CannotCompute(
+          "%s: found %s; move it away if no page was published from this folder"
+              .formatted(file, notOurs.getMessage()));
+    }
   }
 }

@@ -40,6 +40,9 @@ final class OverviewSections {
 
   /** How many took, in one sentence. */
   String tookInAll() {
+    if (facts.joint().isPresent()) {
+      return JointWords.took(facts.joint().get());
+    }
     Optional<TakeCount> latest = facts.ofSeason(facts.latest());
     if (latest.isPresent()) {
       return "In %s, %s of %s took, %s."

@@ -3,6 +3,7 @@ package org.taketally.publish;
 import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.DoublePredicate;
 import java.util.stream.Stream;
 import org.taketally.answers.Answer;
@@ -31,6 +32,7 @@ import org.taketally.wording.Wording;
 final class PublicAnswers {
 
   static final String NOT_SHOWN = "–";
+  private static final Set<String> PLACES = Set.of(SeasonFacts.SITE, "block");
   private static final String NO_REASON_MAY_BE_PRINTED =
       "The reasons can't be given without naming what too few members grafted.";
 
@@ -175,17 +177,34 @@ final class PublicAnswers {
    */
   Optional<FactorImportance> movers() {
     return find(FactorImportance.class)
+        .filter(whole -> facts.joint().isEmpty())
         .map(
             whole ->
                 new FactorImportance(
-                    whole.movers().stream().filter(this::enoughHands).map(this::unnamed).toList(),
+                    whole.movers().stream().filter(this::enoughBehind).map(this::unnamed).toList(),
                     whole.tally(),
                     whole.options()));
   }
 
-  private boolean enoughHands(Mover mover) {
-    return !mover.factor().equals(SeasonFacts.GRAFTER)
-        || mover.levels() >= facts.options().rule().members();
+  /**
+   * How far apart levels are tells on people where too few stand behind a level: hands need enough
+   * of them, places enough at each, anything else at least two levels that may be shown.
+   */
+  private boolean enoughBehind(Mover mover) {
+    List<String> known = facts.records().frame().columnNames();
+    if (mover.factor().equals(SeasonFacts.GRAFTER)) {
+      return mover.levels() >= facts.options().rule().members();
+    }
+    if (mover.kind() == FactorImportance.Kind.NUMBER || !known.contains(mover.factor())) {
+      return true;
+    }
+    Evidence evidence = facts.evidence(List.of(mover.factor()));
+    List<String> levels = evidence.levels(mover.factor());
+    long shown =
+        levels.stream()
+            .filter(l -> evidence.allows(evidence.level(mover.factor(), l), facts.options().rule()))
+            .count();
+    return PLACES.contains(mover.factor()) ? shown == levels.size() : shown >= 2;
   }
 
   private Mover unnamed(Mover mover) {

@@ -4,16 +4,15 @@ import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.taketally.answers.Words;
 import org.taketally.answers.counts.TakeCount;
 import org.taketally.cells.Cells;
 import org.taketally.cells.CellsOf;
-import org.taketally.publish.privacy.Disclosure;
-import org.taketally.publish.privacy.Disclosure.Request;
 import org.taketally.publish.privacy.Evidence;
-import org.taketally.publish.privacy.PrivacyRule;
+import org.taketally.publish.privacy.JointTake;
+import org.taketally.publish.privacy.PublishedBefore;
 import org.taketally.publish.privacy.PublishedTable;
 import org.taketally.publish.privacy.PublishedTable.Entry;
+import org.taketally.publish.privacy.SeasonTables;
 import org.taketally.records.GraftRecords;
 
 /** The counts of a season page, reduced to what may be published. */
@@ -30,24 +29,49 @@ final class SeasonFacts {
   private final Evidence evidence;
   private final List<String> seasons;
   private final String season;
-  private final List<PublishedTable> tables;
+  private final SeasonTables tables;
+  private final Optional<JointTake> joint;
 
   SeasonFacts(GraftRecords records, SummaryOptions options) {
     this.records = records;
     this.options = options;
     this.evidence = evidence(List.of(SEASON, CULTIVAR, ROOTSTOCK, SITE));
-    this.seasons = evidence.levels(SEASON).stream().filter(s -> !s.isEmpty()).toList();
-    this.season = season();
-    BitSet all = evidence.all();
-    requireEnough(all);
-    this.tables =
-        new Disclosure(evidence, options.rule())
-            .tables(
-                List.of(
-                    new Request(SEASON, SEASON, all),
-                    new Request(CULTIVAR, CULTIVAR, all),
-                    new Request(ROOTSTOCK, ROOTSTOCK, all),
-                    new Request("latest", CULTIVAR, latestCells())));
+    List<String> recorded = named(evidence.levels(SEASON));
+    String wanted = options.season().orElse(last(recorded));
+    if (options.season().isPresent() && !recorded.contains(wanted)) {
+      throw new IllegalArgumentException(
+          "no season \"%s\" in these records; there are %s".formatted(wanted, recorded));
+    }
+    SeasonTables asked = tables(wanted);
+    this.seasons = asked.whole().isEmpty() ? recorded : within(recorded, asked.whole());
+    this.season = seasons.contains(wanted) ? wanted : last(seasons);
+    this.tables = season.equals(wanted) ? asked : tables(season);
+    this.joint = tables.whole().isEmpty() ? Optional.of(jointTake()) : Optional.empty();
+  }
+
+  private SeasonTables tables(String about) {
+    return SeasonTables.of(evidence, about, options.rule(), options.before());
+  }
+
+  private static List<String> named(List<String> names) {
+    return names.stream().filter(name -> !name.isEmpty()).toList();
+  }
+
+  private static String last(List<String> names) {
+    return names.isEmpty() ? "" : names.get(names.size() - 1);
+  }
+
+  private List<String> within(List<String> names, BitSet cells) {
+    return names.stream().filter(name -> evidence.level(SEASON, name).intersects(cells)).toList();
+  }
+
+  /** What can still be said of few people; the counts of a page can't be shown. */
+  private JointTake jointTake() {
+    if (!options.before().pages().isEmpty()) {
+      throw new NothingToPublish(Refusals.besideEarlierPages());
+    }
+    return JointTake.of(evidence, options.members(), options.rule())
+        .orElseThrow(() -> new NothingToPublish(Refusals.tooFew(evidence, options.rule())));
   }
 
   /** Who grafted what, by columns of the records; those not recorded are left out. */
@@ -63,43 +87,37 @@ final class SeasonFacts {
     return CellsOf.records(records, wanted);
   }
 
-  private String season() {
-    if (options.season().isEmpty()) {
-      return seasons.isEmpty() ? "" : seasons.get(seasons.size() - 1);
-    }
-    String wanted = options.season().get();
-    if (!seasons.contains(wanted)) {
-      throw new IllegalArgumentException(
-          "no season \"%s\" in these records; there are %s".formatted(wanted, seasons));
-    }
-    return wanted;
-  }
-
   private BitSet latestCells() {
-    return season.isEmpty() ? new BitSet() : evidence.level(SEASON, season);
+    BitSet cells = season.isEmpty() ? shown() : evidence.level(SEASON, season);
+    cells.and(shown());
+    return cells;
   }
 
-  private void requireEnough(BitSet all) {
-    PrivacyRule rule = options.rule();
-    if (evidence.allows(all, rule)) {
-      return;
-    }
-    String found =
-        evidence.namesMembers()
-            ? "%s by %s"
-                .formatted(
-                    Words.count(grafts(all), "assessed graft"),
-                    Words.count(evidence.members(all), "member"))
-            : Words.count(grafts(all), "assessed graft") + " by nobody named";
-    throw new NothingToPublish(
-        ("a page would tell on its members: these records hold %s, and a page needs at least %d"
-                + " grafts by %d members, none with more than %s of them; add more records, or show"
-                + " the analysis page only to those who made the grafts")
-            .formatted(found, rule.grafts(), rule.members(), Words.percent(rule.largestShare())));
+  /** The grafts the page is about. */
+  private BitSet shown() {
+    return joint.isPresent() ? evidence.all() : (BitSet) tables.whole().clone();
   }
 
-  private long grafts(BitSet group) {
-    return group.isEmpty() ? 0 : evidence.count(group).grafts();
+  /** The take of all together, in coarse words, where no counts may be shown. */
+  Optional<JointTake> joint() {
+    return joint;
+  }
+
+  /** Grafts added since to seasons published before, held back until more come with them. */
+  long heldBack() {
+    return tables.late().isEmpty() ? 0 : evidence.count(tables.late()).grafts();
+  }
+
+  /** Seasons left out because what was published of them can't be followed any more. */
+  List<String> changedSeasons() {
+    return tables.changedSeasons();
+  }
+
+  /** What has been published once this page is. */
+  PublishedBefore published() {
+    return joint.isPresent()
+        ? options.before()
+        : options.before().and(tables.asPublished(evidence, season));
   }
 
   GraftRecords records() {
@@ -130,7 +148,7 @@ final class SeasonFacts {
   }
 
   TakeCount total() {
-    return evidence.count(evidence.all());
+    return evidence.count(shown());
   }
 
   TakeCount count(Entry entry) {
@@ -156,21 +174,21 @@ final class SeasonFacts {
 
   /** Cultivars in the latest season only. */
   Optional<PublishedTable> latestTable() {
-    return table("latest");
+    return table(SeasonTables.LATEST);
   }
 
   private Optional<PublishedTable> table(String name) {
-    return tables.stream().filter(t -> t.name().equals(name)).findFirst();
+    return tables.tables().stream().filter(t -> t.name().equals(name)).findFirst();
   }
 
   /** Members behind the latest season, or all if there is none. */
   int latestMembers() {
-    return evidence.members(season.isEmpty() ? evidence.all() : latestCells());
+    return evidence.members(latestCells());
   }
 
   /** Sites of the latest season, or all if there is none. */
   long latestSites() {
-    BitSet cells = season.isEmpty() ? evidence.all() : latestCells();
+    BitSet cells = latestCells();
     return evidence.levels(SITE).stream()
         .filter(site -> !site.isEmpty() && evidence.level(SITE, site).intersects(cells))
         .count();

@@ -8,6 +8,7 @@ import org.taketally.answers.Words;
 import org.taketally.answers.advice.SeasonAdvice;
 import org.taketally.answers.advice.SeasonAdviceCalculator;
 import org.taketally.publish.Block.Section;
+import org.taketally.publish.privacy.PublishedBefore;
 import org.taketally.records.GraftRecords;
 
 /**
@@ -18,10 +19,12 @@ public final class SeasonSummary {
 
   private final Page page;
   private final SeasonCsv csv;
+  private final PublishedBefore published;
 
-  private SeasonSummary(Page page, SeasonCsv csv) {
+  private SeasonSummary(Page page, SeasonCsv csv, PublishedBefore published) {
     this.page = page;
     this.csv = csv;
+    this.published = published;
   }
 
   /**
@@ -87,7 +90,7 @@ public final class SeasonSummary {
     sections.add(ClosingSections.howToRead());
     sections.add(ClosingSections.aboutTheNumbers(facts));
     Page page = new Page(title(facts), lead(facts), "", sections, footer());
-    return new SeasonSummary(page, new SeasonCsv(facts, answers));
+    return new SeasonSummary(page, new SeasonCsv(facts, answers), facts.published());
   }
 
   private static List<String> points(OverviewSections overview, PublicAnswers answers) {
@@ -150,5 +153,15 @@ public final class SeasonSummary {
    */
   public String csv() {
     return csv.write();
+  }
+
+  /**
+   * What has been published once this page is: to be kept, and given to {@link
+   * SummaryOptions#before} for the next page.
+   *
+   * @return counts only, no names of people or places
+   */
+  public PublishedBefore published() {
+    return published;
   }
 }

@@ -2,7 +2,9 @@ package org.taketally.publish;
 
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalInt;
 import org.taketally.publish.privacy.PrivacyRule;
+import org.taketally.publish.privacy.PublishedBefore;
 
 /**
  * What the person publishing may choose. Immutable: {@code SummaryOptions.defaults().circle("Halden
@@ -12,15 +14,28 @@ import org.taketally.publish.privacy.PrivacyRule;
  * @param season the season the page is about; empty for the latest in the records
  * @param rule when a line may be shown
  * @param sendTo how members send in their results; empty to leave it out
+ * @param members how many people made the grafts, where the records don't say; empty if nobody
+ *     knows
+ * @param before what has been published already
  */
 public record SummaryOptions(
-    String circle, Optional<String> season, PrivacyRule rule, String sendTo) {
+    String circle,
+    Optional<String> season,
+    PrivacyRule rule,
+    String sendTo,
+    OptionalInt members,
+    PublishedBefore before) {
 
   public SummaryOptions {
     Objects.requireNonNull(circle, "circle");
     Objects.requireNonNull(season, "season");
     Objects.requireNonNull(rule, "rule");
     Objects.requireNonNull(sendTo, "sendTo");
+    Objects.requireNonNull(before, "before");
+    if (members.isPresent() && members.getAsInt() < 1) {
+      throw new IllegalArgumentException(
+          "the number of people must be 1 or more, got " + members.getAsInt());
+    }
   }
 
   /**
@@ -29,7 +44,13 @@ public record SummaryOptions(
    * @return no name, the latest season, the usual privacy rule
    */
   public static SummaryOptions defaults() {
-    return new SummaryOptions("", Optional.empty(), PrivacyRule.usual(), "");
+    return new SummaryOptions(
+        "",
+        Optional.empty(),
+        PrivacyRule.usual(),
+        "",
+        OptionalInt.empty(),
+        PublishedBefore.nothing());
   }
 
   /**
@@ -39,7 +60,7 @@ public record SummaryOptions(
    * @return changed options
    */
   public SummaryOptions circle(String name) {
-    return new SummaryOptions(name, season, rule, sendTo);
+    return new SummaryOptions(name, season, rule, sendTo, members, before);
   }
 
   /**
@@ -49,7 +70,7 @@ public record SummaryOptions(
    * @return changed options
    */
   public SummaryOptions season(String name) {
-    return new SummaryOptions(circle, Optional.of(name), rule, sendTo);
+    return new SummaryOptions(circle, Optional.of(name), rule, sendTo, members, before);
   }
 
   /**
@@ -59,7 +80,7 @@ public record SummaryOptions(
    * @return changed options
    */
   public SummaryOptions rule(PrivacyRule other) {
-    return new SummaryOptions(circle, season, other, sendTo);
+    return new SummaryOptions(circle, season, other, sendTo, members, before);
   }
 
   /**
@@ -69,6 +90,26 @@ public record SummaryOptions(
    * @return changed options
    */
   public SummaryOptions sendTo(String words) {
-    return new SummaryOptions(circle, season, rule, words);
+    return new SummaryOptions(circle, season, rule, words, members, before);
+  }
+
+  /**
+   * Made from the grafts of so many people, where the records don't say who grafted.
+   *
+   * @param people 1 or more
+   * @return changed options
+   */
+  public SummaryOptions members(int people) {
+    return new SummaryOptions(circle, season, rule, sendTo, OptionalInt.of(people), before);
+  }
+
+  /**
+   * Beside pages published already.
+   *
+   * @param earlier their counts
+   * @return changed options
+   */
+  public SummaryOptions before(PublishedBefore earlier) {
+    return new SummaryOptions(circle, season, rule, sendTo, members, earlier);
   }
 }

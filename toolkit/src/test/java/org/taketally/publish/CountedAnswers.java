@@ -45,7 +45,7 @@ final class CountedAnswers {
     this.cells =
         CellsOf.records(
             records,
-            List.of("cultivar", "rootstock", "grafter", "season").stream()
+            List.of("cultivar", "rootstock", "grafter", "season", "site").stream()
                 .filter(records.frame().columnNames()::contains)
                 .toList());
   }

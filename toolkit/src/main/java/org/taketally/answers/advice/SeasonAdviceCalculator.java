@@ -29,8 +29,12 @@ import org.taketally.model.TakeFit;
  */
 public final class SeasonAdviceCalculator {
 
-  /** Sureness needed of a direction, both directions being possible: 95 % for either. */
-  public static final double SURE = 0.975;
+  /**
+   * Sureness needed of a direction, all questions together. Both directions being possible, 97.5 %
+   * would just do for 5 wrong in 100; likely ranges that are a little narrow with few grafts are
+   * allowed for.
+   */
+  public static final double SURE = 0.99;
 
   private static final String GRAFTER = "grafter";
 

@@ -11,8 +11,9 @@ import java.util.Optional;
  * <p>Three steps. Levels that may not be shown are counted together, with the smallest of the
  * others if needed, until that entry may be shown too. Then no entry may be cut out of an entry of
  * an earlier table so that something remains that may not be shown. Last, no member and no level
- * that may not be shown may follow from all published counts by any adding and subtracting; a table
- * that would allow it is left out.
+ * that may not be shown may follow from all published counts by any adding and subtracting, nor may
+ * anything about one member alone, also not for a member who adds what they know of their own; more
+ * is counted together until that holds, or the table is left out.
  */
 public final class Disclosure {
 
@@ -46,25 +47,51 @@ public final class Disclosure {
    * @return tables in the same order; those that would have to lose all detail are absent
    */
   public List<PublishedTable> tables(List<Request> requests) {
-    List<PublishedTable> published = new ArrayList<>();
+    return tables(requests, List.of());
+  }
+
+  /**
+   * The tables that may be published together, others being known already.
+   *
+   * @param requests most important first; each may lose detail to those before it
+   * @param known tables published before; they may be nothing that these records would allow today
+   * @return new tables in the order asked for
+   */
+  public List<PublishedTable> tables(List<Request> requests, List<PublishedTable> known) {
+    List<PublishedTable> together = new ArrayList<>(known);
     for (Request request : requests) {
       if (evidence.allows(request.within(), rule)) {
-        table(request, published).ifPresent(published::add);
+        table(request, together).ifPresent(together::add);
       }
     }
-    return published;
+    return List.copyOf(together.subList(known.size(), together.size()));
+  }
+
+  /**
+   * Whether the counts of a whole may be published, others being known already.
+   *
+   * @param whole all grafts of a page
+   * @param known tables published before
+   * @return false if it tells, or would together with them
+   */
+  public boolean allowsWhole(BitSet whole, List<PublishedTable> known) {
+    PublishedTable table = PublishedTable.ofAll(whole);
+    return evidence.allows(whole, rule)
+        && leavesTooLittle(table, known).isEmpty()
+        && !giveAway(table, known);
   }
 
   private Optional<PublishedTable> table(Request request, List<PublishedTable> earlier) {
     PublishedTable table = withSmallMerged(everyLevel(request));
     while (detailed(table)) {
-      Optional<PublishedTable.Entry> remainder = leavesTooLittle(table, earlier);
-      if (remainder.isEmpty()) {
-        break;
+      Optional<PublishedTable.Entry> tooMuch = leavesTooLittle(table, earlier);
+      if (tooMuch.isEmpty() && !giveAway(table, earlier)) {
+        return Optional.of(table);
       }
-      table = withSmallMerged(table.merging(List.of(remainder.get())));
+      PublishedTable.Entry merged = tooMuch.orElseGet(table.smallest(evidence)::orElseThrow);
+      table = withSmallMerged(table.merging(List.of(merged)));
     }
-    return detailed(table) && !giveAway(table, earlier) ? Optional.of(table) : Optional.empty();
+    return Optional.empty();
   }
 
   private static boolean detailed(PublishedTable table) {
@@ -158,6 +185,9 @@ public final class Disclosure {
   private boolean giveAway(PublishedTable table, List<PublishedTable> earlier) {
     List<PublishedTable> all = new ArrayList<>(earlier);
     all.add(table);
+    if (evidence.namesMembers() && new Insiders(evidence, all).learnOfOneMember()) {
+      return true;
+    }
     Span span = new Span(all);
     return evidence.namedGroups().stream()
         .anyMatch(group -> !evidence.allows(group, rule) && span.holds(group));

@@ -101,6 +101,15 @@ public final class Evidence {
     return where(i -> factor.codes()[i] == wanted);
   }
 
+  /** The level of a column in a cell; empty if it isn't recorded. */
+  String levelOf(String column, int cell) {
+    return cells
+        .findFactor(column)
+        .filter(factor -> factor.codes()[cell] != Factor.MISSING)
+        .map(factor -> factor.levels().get(factor.codes()[cell]))
+        .orElse(UNNAMED);
+  }
+
   /**
    * Grafts that meet a condition.
    *
@@ -113,7 +122,8 @@ public final class Evidence {
     return group;
   }
 
-  private int member(int cell) {
+  /** Number of the member behind a cell, {@link Factor#MISSING} if none is named. */
+  int member(int cell) {
     return members.map(factor -> factor.codes()[cell]).orElse(Factor.MISSING);
   }
 
@@ -163,6 +173,17 @@ public final class Evidence {
     return (int) LongStream.of(graftsByMember(group)).skip(1).filter(grafts -> grafts > 0).count();
   }
 
+  /** The grafts of each named member. */
+  List<BitSet> memberGroups() {
+    Map<Integer, BitSet> groups = new LinkedHashMap<>();
+    for (int i = 0; i < cells.size(); i++) {
+      if (member(i) != Factor.MISSING) {
+        groups.computeIfAbsent(member(i), key -> new BitSet()).set(i);
+      }
+    }
+    return List.copyOf(groups.values());
+  }
+
   /** Grafts without a member first, then those of each member. */
   private long[] graftsByMember(BitSet group) {
     long[] grafts = new long[1 + members.map(Factor::size).orElse(0)];
@@ -196,7 +217,7 @@ public final class Evidence {
    *
    * @param group cells
    * @param rule thresholds
-   * @return false also for a group without grafts
+   * @return false also for a group without grafts, and if the records don't say who grafted
    */
   public boolean allows(BitSet group, PrivacyRule rule) {
     if (group.isEmpty()) {
@@ -205,13 +226,29 @@ public final class Evidence {
     TakeCount count = count(group);
     boolean extreme = count.takes() == 0 || count.failures() == 0;
     if (members.isEmpty()) {
-      return count.grafts() >= rule.graftsWithoutMembers() && !extreme;
+      return false;
     }
     int people = members(group);
     long largest = LongStream.of(graftsByMember(group)).max().orElse(0);
+    extreme |= people < rule.membersForExtremes() && extremeForAnInsider(group);
     return count.grafts() >= rule.grafts()
         && people >= rule.members()
         && largest <= rule.largestShare() * count.grafts()
         && (!extreme || people >= rule.membersForExtremes());
+  }
+
+  /** Whether none or all took of what is left to a member who takes off their own grafts. */
+  private boolean extremeForAnInsider(BitSet group) {
+    return group.stream()
+        .map(this::member)
+        .filter(member -> member != Factor.MISSING)
+        .distinct()
+        .anyMatch(
+            member -> {
+              BitSet others = (BitSet) group.clone();
+              group.stream().filter(cell -> member(cell) == member).forEach(others::clear);
+              TakeCount left = others.isEmpty() ? null : count(others);
+              return left != null && (left.takes() == 0 || left.failures() == 0);
+            });
   }
 }

@@ -14,9 +14,6 @@ package org.taketally.publish.privacy;
  */
 public record PrivacyRule(int grafts, int members, double largestShare, int membersForExtremes) {
 
-  /** Grafts needed for each member the rule asks for, where members aren't recorded. */
-  private static final int GRAFTS_IN_PLACE_OF_A_MEMBER = 10;
-
   public PrivacyRule {
     if (grafts < 1 || members < 1 || membersForExtremes < 1) {
       throw new IllegalArgumentException(
@@ -45,14 +42,5 @@ public record PrivacyRule(int grafts, int members, double largestShare, int memb
    */
   public static PrivacyRule strict() {
     return new PrivacyRule(10, 5, 0.8, 5);
-  }
-
-  /**
-   * Fewest grafts where the records don't say who grafted, so that members can't be counted.
-   *
-   * @return ten for each member the rule asks for, and not fewer than {@link #grafts()}
-   */
-  public int graftsWithoutMembers() {
-    return Math.max(grafts, members * GRAFTS_IN_PLACE_OF_A_MEMBER);
   }
 }

@@ -24,8 +24,16 @@ public record PublishedTable(String name, List<Entry> entries) {
    */
   public record Entry(List<String> levels, BitSet cells, boolean merged) {}
 
+  /** Name of the table that holds all grafts in one line. */
+  static final String ALL = "all";
+
   public PublishedTable {
     entries = List.copyOf(entries);
+  }
+
+  /** All grafts of a page as a table of one line. */
+  static PublishedTable ofAll(BitSet cells) {
+    return new PublishedTable(ALL, List.of(new Entry(List.of(ALL), cells, false)));
   }
 
   /**

@@ -16,12 +16,9 @@ import java.util.Map;
  */
 final class Span {
 
-  private static final long PRIME = 2_147_483_647;
-
   private final Map<Integer, Integer> classOfCell = new HashMap<>();
   private final List<Integer> classSizes = new ArrayList<>();
-  private final List<long[]> rows = new ArrayList<>();
-  private final List<Integer> pivots = new ArrayList<>();
+  private final ModularBasis basis = new ModularBasis();
 
   Span(List<PublishedTable> tables) {
     BitSet published = new BitSet();
@@ -37,7 +34,7 @@ final class Span {
               classOfCell.put(cell, number);
               classSizes.set(number, classSizes.get(number) + 1);
             });
-    tables.forEach(table -> table.entries().forEach(entry -> add(entry.cells())));
+    tables.forEach(t -> t.entries().forEach(entry -> basis.add(byClass(entry.cells()))));
   }
 
   private static List<Integer> places(List<PublishedTable> tables, int cell) {
@@ -50,19 +47,6 @@ final class Span {
       places.add(place);
     }
     return places;
-  }
-
-  private void add(BitSet entry) {
-    long[] rest = reduced(byClass(entry));
-    int pivot = firstNonZero(rest);
-    if (pivot >= 0) {
-      long inverse = power(rest[pivot], PRIME - 2);
-      for (int i = pivot; i < rest.length; i++) {
-        rest[i] = rest[i] * inverse % PRIME;
-      }
-      rows.add(rest);
-      pivots.add(pivot);
-    }
   }
 
   /** Whether a group's counts follow from those published. */
@@ -80,42 +64,12 @@ final class Span {
         return false;
       }
     }
-    return firstNonZero(reduced(byClass(group))) < 0;
+    return basis.spans(byClass(group));
   }
 
   private long[] byClass(BitSet group) {
     long[] held = new long[classSizes.size()];
     group.stream().forEach(cell -> held[classOfCell.get(cell)] = 1);
     return held;
-  }
-
-  private long[] reduced(long[] vector) {
-    for (int k = 0; k < rows.size(); k++) {
-      long[] row = rows.get(k);
-      long factor = vector[pivots.get(k)];
-      for (int i = 0; factor != 0 && i < row.length; i++) {
-        vector[i] = (vector[i] + (PRIME - factor) * row[i]) % PRIME;
-      }
-    }
-    return vector;
-  }
-
-  private static int firstNonZero(long[] values) {
-    for (int i = 0; i < values.length; i++) {
-      if (values[i] != 0) {
-        return i;
-      }
-    }
-    return -1;
-  }
-
-  private static long power(long base, long exponent) {
-    long result = 1;
-    long square = base;
-    for (long e = exponent; e > 0; e >>= 1) {
-      result = (e & 1) == 1 ? result * square % PRIME : result;
-      square = square * square % PRIME;
-    }
-    return result;
   }
 }

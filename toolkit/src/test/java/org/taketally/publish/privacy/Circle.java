@@ -1,6 +1,7 @@
 package org.taketally.publish.privacy;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Random;
 import org.taketally.cells.Cells;
@@ -20,6 +21,30 @@ final class Circle {
     rows.add(List.of(row.split(" ", -1)));
     counts.add(new int[] {takes, grafts});
     return this;
+  }
+
+  int size() {
+    return rows.size();
+  }
+
+  String grafter(int row) {
+    return rows.get(row).get(0);
+  }
+
+  String season(int row) {
+    return rows.get(row).get(1);
+  }
+
+  /** Part of the rows, in their order. */
+  Circle only(BitSet kept) {
+    Circle part = new Circle();
+    kept.stream()
+        .forEach(
+            row -> {
+              part.rows.add(rows.get(row));
+              part.counts.add(counts.get(row));
+            });
+    return part;
   }
 
   Cells cells() {

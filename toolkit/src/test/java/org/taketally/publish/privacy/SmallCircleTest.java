@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import org.taketally.publish.privacy.Disclosure.Request;
 
@@ -154,15 +155,57 @@ class SmallCircleTest {
     assertThat(new Evidence(circle.cells(), "grafter").unnamedGrafts()).isEqualTo(10);
   }
 
+  /** The same grafts are shown by their members' names; leaving names out mustn't show more. */
   @Test
-  void without_any_name_ten_grafts_stand_for_a_member_and_extremes_stay_out() {
+  void without_any_name_no_line_is_shown() {
     Circle circle = new Circle();
-    circle.row(" s1 Orrin r1", 20, 40).row(" s1 Tamsel r1", 15, 30).row(" s1 Vardy r1", 10, 29);
-    circle.row(" s1 Skerry r1", 30, 30).row(" s1 Pell r1", 30, 60);
+    circle.row(" s1 Orrin r1", 20, 40).row(" s1 Tamsel r1", 15, 30).row(" s1 Pell r1", 300, 600);
 
     assertThat(new Evidence(circle.cells(), "grafter").namesMembers()).isFalse();
-    assertThat(only(circle, "cultivar").shown()).containsExactly("Orrin", "Pell", "Tamsel");
-    assertThat(only(circle, "cultivar").merged()).containsExactlyInAnyOrder("Vardy", "Skerry");
+    assertThat(tables(circle, PrivacyRule.usual(), "cultivar")).isEmpty();
+  }
+
+  /** Four of five take nothing at all: the fifth, who took 9 of 10, would see it. */
+  @Test
+  void a_level_where_only_the_insider_s_grafts_took_needs_five_members() {
+    for (int members : new int[] {4, 5}) {
+      Circle circle = new Circle();
+      plenty(circle, "s1 Orrin r1", 6);
+      plenty(circle, "s1 Tamsel r1", 6);
+      for (int m = 1; m <= members; m++) {
+        circle.row("m" + m + " s1 Vardy r1", m == 1 ? 9 : 0, 10);
+      }
+      assertThat(only(circle, "cultivar").of("Vardy").isPresent()).isEqualTo(members == 5);
+    }
+  }
+
+  @Test
+  void two_people_s_joint_take_is_said_so_that_neither_learns_of_the_other() {
+    for (int first = 0; first <= 20; first++) {
+      for (int second = 0; second <= 20; second++) {
+        Circle circle = new Circle();
+        circle.row("m1 s1 Orrin r1", first, 20).row("m2 s1 Orrin r1", second, 20);
+        Evidence evidence = new Evidence(circle.cells(), "grafter");
+        int own = first;
+        int other = second;
+        JointTake.of(evidence, OptionalInt.empty(), PrivacyRule.usual())
+            .ifPresent(
+                joint -> {
+                  assertThat((long) own + other).isBetween(joint.low(), joint.high());
+                  long least = Math.max(0, joint.low() - own);
+                  long most = Math.min(20, joint.high() - own);
+                  assertThat(most - least).as("%d and %d", own, other).isPositive();
+                });
+      }
+    }
+  }
+
+  @Test
+  void one_person_s_take_is_no_joint_take() {
+    Circle circle = new Circle().row("m1 s1 Orrin r1", 30, 60);
+    Evidence evidence = new Evidence(circle.cells(), "grafter");
+
+    assertThat(JointTake.of(evidence, OptionalInt.of(5), PrivacyRule.usual())).isEmpty();
   }
 
   /** m1 40, m2 30, m3 20, m4 10 grafts: 71 grafts can't be those of m1 and m2 alone. */
