@@ -61,8 +61,8 @@ final class SummaryCommand implements Callable<Integer> {
       names = "--members",
       paramLabel = "N",
       description =
-          "How many people made the grafts, where the records don't say: with two or more their joint"
-              + " result can be shown.")
+          "How many people made the grafts, where the records don't say: with two or more their"
+              + " joint result can be shown.")
   private Integer members;
 
   @Override

@@ -22,9 +22,9 @@ final class Refusals {
     long grafts = evidence.count(evidence.all()).grafts();
     if (!evidence.namesMembers()) {
       return ("the records don't say who grafted (%s), so nobody can see how few people stand"
-                  + " behind a line: fill in the grafter column, a letter for each person will do;"
-                  + " or say how many people made the grafts (--members, two or more), and their"
-                  + " joint result can be shown")
+              + " behind a line: fill in the grafter column, a letter for each person will do;"
+              + " or say how many people made the grafts (--members, two or more), and their"
+              + " joint result can be shown")
           .formatted(Words.count(grafts, "assessed graft"));
     }
     return ("a page would tell on its members: these records hold %s by %s, and a page needs at"
