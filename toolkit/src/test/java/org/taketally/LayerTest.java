@@ -96,4 +96,30 @@ class LayerTest {
         .allowEmptyShould(true)
         .check(TOOLKIT);
   }
+
+  /** Inside the model: numeric, then laplace, then the model itself; nobody else reaches in. */
+  @org.junit.jupiter.api.Test
+  void mathematics_and_likelihood_serve_the_model_only() {
+    noClasses()
+        .that()
+        .resideInAPackage(BASE + "model.numeric..")
+        .should()
+        .dependOnClassesThat()
+        .resideInAnyPackage(BASE + "model", BASE + "model.laplace..", BASE + "cells..")
+        .check(TOOLKIT);
+    noClasses()
+        .that()
+        .resideInAPackage(BASE + "model.laplace..")
+        .should()
+        .dependOnClassesThat()
+        .resideInAnyPackage(BASE + "model", BASE + "cells..")
+        .check(TOOLKIT);
+    noClasses()
+        .that()
+        .resideOutsideOfPackage(BASE + "model..")
+        .should()
+        .dependOnClassesThat()
+        .resideInAnyPackage(BASE + "model.numeric..", BASE + "model.laplace..")
+        .check(TOOLKIT);
+  }
 }

@@ -20,6 +20,11 @@ final class CellColumns {
     this.counts = counts;
   }
 
+  static IllegalArgumentException absent(String name, List<String> there) {
+    return new IllegalArgumentException(
+        "no column \"%s\" in these records; there are %s".formatted(name, there));
+  }
+
   void factor(int column, String name, IntFunction<String> nameOfCode) {
     int[] codes = counts.codes(column);
     int highest = Arrays.stream(codes).max().orElse(Factor.MISSING);

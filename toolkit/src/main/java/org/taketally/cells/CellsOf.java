@@ -33,7 +33,7 @@ public final class CellsOf {
     List<String> wanted = distinct(columns);
     for (String name : wanted) {
       if (!records.frame().containsColumn(name) && !name.equals(Cells.BATCH_ROW)) {
-        throw absent(name, records.frame().columnNames());
+        throw CellColumns.absent(name, records.frame().columnNames());
       }
     }
     return new FrameCounter(records.frame(), wanted).cells(records.provenance());
@@ -78,10 +78,5 @@ public final class CellsOf {
 
   private static List<String> distinct(Collection<String> columns) {
     return List.copyOf(new LinkedHashSet<>(columns));
-  }
-
-  static IllegalArgumentException absent(String name, List<String> there) {
-    return new IllegalArgumentException(
-        "no column \"%s\" in these records; there are %s".formatted(name, there));
   }
 }

@@ -30,7 +30,7 @@ final class RowCounter implements RowVisitor {
         continue;
       }
       if (column < 0) {
-        throw CellsOf.absent(wanted.get(i), layout.names());
+        throw CellColumns.absent(wanted.get(i), layout.names());
       }
       coders[i] = RowCoder.of(layout, column);
     }

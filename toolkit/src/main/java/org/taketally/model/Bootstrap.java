@@ -11,6 +11,7 @@ import java.util.function.IntConsumer;
 import java.util.function.IntFunction;
 import java.util.stream.IntStream;
 import org.taketally.cells.Cells;
+import org.taketally.model.laplace.LikelihoodPoint;
 
 /**
  * Parametric bootstrap: takes are simulated from a fit, new deviations included, and fitted again.
@@ -62,9 +63,9 @@ public record Bootstrap(int replicates, long seed, IntConsumer progress) {
    * @param chiSquare observed, twice the gain in log-likelihood
    * @param simulated replicates that could be fitted
    * @param atLeast replicates with at least the observed gain
-   * @param chance (atLeast + 1) / (simulated + 1)
+   * @param pValue (atLeast + 1) / (simulated + 1)
    */
-  public record Comparison(double chiSquare, int simulated, int atLeast, double chance) {}
+  public record Comparison(double chiSquare, int simulated, int atLeast, double pValue) {}
 
   /**
    * The usual number of replicates, silent.
@@ -106,7 +107,7 @@ public record Bootstrap(int replicates, long seed, IntConsumer progress) {
     Refit refit = new Refit(fit);
     return run(
         number -> {
-          Point point = refit.fit(simulate(fit, number));
+          LikelihoodPoint point = refit.fit(simulate(fit, number));
           return point == null ? null : new Replicate(point.beta, point.thetas());
         });
   }
@@ -119,15 +120,15 @@ public record Bootstrap(int replicates, long seed, IntConsumer progress) {
    * @return the comparison
    */
   public Comparison compare(TakeFit smaller, TakeFit larger) {
-    double observed = Nested.of(smaller, larger).chiSquare();
+    double observed = LikelihoodRatioTest.of(smaller, larger).chiSquare();
     Refit small = new Refit(smaller);
     Refit large = new Refit(larger);
     List<Double> gains =
         run(
             number -> {
               int[] takes = simulate(smaller, number);
-              Point below = small.fit(takes);
-              Point above = large.fit(takes);
+              LikelihoodPoint below = small.fit(takes);
+              LikelihoodPoint above = large.fit(takes);
               return below == null || above == null
                   ? null
                   : 2 * (above.logLikelihood - below.logLikelihood);

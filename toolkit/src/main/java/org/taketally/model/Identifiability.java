@@ -6,6 +6,9 @@ import java.util.List;
 import java.util.Set;
 import java.util.stream.IntStream;
 import org.taketally.model.CannotFit.Reason;
+import org.taketally.model.laplace.ModelData;
+import org.taketally.model.laplace.Patterns;
+import org.taketally.model.numeric.SmallMatrix;
 
 /** Refuses fixed columns whose effects the cells can't tell, before any search. */
 final class Identifiability {
@@ -15,7 +18,7 @@ final class Identifiability {
 
   private Identifiability() {}
 
-  static void check(TakeDesign design, Evidence evidence) {
+  static void check(TakeDesign design, ModelData evidence) {
     for (FixedBlock block : design.blocks()) {
       if (block instanceof LevelBlock levels) {
         refuseSeparatedLevels(levels, evidence);
@@ -24,7 +27,7 @@ final class Identifiability {
     refuseAliased(design, evidence);
   }
 
-  private static void refuseSeparatedLevels(LevelBlock block, Evidence evidence) {
+  private static void refuseSeparatedLevels(LevelBlock block, ModelData evidence) {
     long[] grafts = new long[block.levels().size()];
     long[] takes = new long[grafts.length];
     for (int i = 0; i < evidence.cells(); i++) {
@@ -46,7 +49,7 @@ final class Identifiability {
     }
   }
 
-  private static void refuseAliased(TakeDesign design, Evidence evidence) {
+  private static void refuseAliased(TakeDesign design, ModelData evidence) {
     List<Integer> aliased = aliased(evidence.patterns(), evidence.grafts());
     if (!aliased.isEmpty()) {
       int j = aliased.get(0);

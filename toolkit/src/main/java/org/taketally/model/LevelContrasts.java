@@ -10,6 +10,11 @@ import org.apache.commons.math3.optim.univariate.BrentOptimizer;
 import org.apache.commons.math3.optim.univariate.SearchInterval;
 import org.apache.commons.math3.optim.univariate.UnivariateObjectiveFunction;
 import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
+import org.taketally.model.laplace.JointMode;
+import org.taketally.model.numeric.LogLinearDensity;
+import org.taketally.model.numeric.Parallel;
+import org.taketally.model.numeric.SmallMatrix;
+import org.taketally.model.numeric.Vectors;
 
 /**
  * Differences of levels from one of them, measured with normal error.
@@ -32,7 +37,7 @@ final class LevelContrasts {
   private final RealMatrix turned;
   private final double[] z;
   private final double[] lambda;
-  private Along spread;
+  private LogLinearDensity spread;
 
   /**
    * From differences.
@@ -91,11 +96,11 @@ final class LevelContrasts {
   }
 
   /** Density of the standard deviation of the levels, with the usual prior. */
-  private synchronized Along spread() {
+  private synchronized LogLinearDensity spread() {
     if (spread == null) {
       Prior prior = Prior.usual();
       spread =
-          Along.of(
+          LogLinearDensity.of(
               LIKELY, INTERVALS, sd -> logDensity(sd * sd) + prior.logDensity(sd), new Parallel(1));
     }
     return spread;
@@ -120,8 +125,8 @@ final class LevelContrasts {
 
   LevelTest anyDifference() {
     double chiSquare = Vectors.dot(z, z);
-    double chance = ChiSquaredDistribution.of(z.length).survivalProbability(chiSquare);
-    return new LevelTest(chiSquare, z.length, chance);
+    double pValue = ChiSquaredDistribution.of(z.length).survivalProbability(chiSquare);
+    return new LevelTest(chiSquare, z.length, pValue);
   }
 
   LevelTest anySpread() {
@@ -140,7 +145,7 @@ final class LevelContrasts {
                     new MaxEval(500))
                 .getValue();
     double chiSquare = Math.max(0, 2 * (best - logDensity(0)));
-    return new LevelTest(chiSquare, 1, Nested.mixture(chiSquare, 0, 1));
+    return new LevelTest(chiSquare, 1, LikelihoodRatioTest.mixture(chiSquare, 0, 1));
   }
 
   private double logDensity(double tau) {

@@ -5,6 +5,6 @@ package org.taketally.model;
  *
  * @param chiSquare statistic, 0 or more
  * @param degrees degrees of freedom, 1 or more
- * @param chance how often levels that don't differ would give as much, 0 to 1
+ * @param pValue how often levels that don't differ would give as much, 0 to 1
  */
-public record LevelTest(double chiSquare, int degrees, double chance) {}
+public record LevelTest(double chiSquare, int degrees, double pValue) {}

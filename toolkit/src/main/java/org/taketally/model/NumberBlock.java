@@ -3,6 +3,7 @@ package org.taketally.model;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
+import org.taketally.model.numeric.Spline;
 
 /** A straight line, or a curve if there is a spline. */
 final class NumberBlock implements FixedBlock {

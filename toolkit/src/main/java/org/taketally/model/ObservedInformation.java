@@ -1,5 +1,7 @@
 package org.taketally.model;
 
+import org.taketally.model.numeric.SmallMatrix;
+
 /**
  * Observed information of the free parameters.
  *

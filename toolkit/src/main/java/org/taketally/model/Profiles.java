@@ -3,6 +3,9 @@ package org.taketally.model;
 import java.util.function.DoubleUnaryOperator;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
+import org.taketally.model.laplace.LikelihoodPoint;
+import org.taketally.model.laplace.Marginal;
+import org.taketally.model.numeric.Parallel;
 import org.taketally.terms.Interval;
 
 /**
@@ -22,7 +25,7 @@ public final class Profiles {
     this.fit = fit;
     this.options = FitOptions.withDefaults().tolerance(1e-8);
     this.marginal =
-        Fitting.marginal(fit.ready(), fit.model().nodes(), new Parallel(options.threads()));
+        ModelFitter.marginal(fit.ready(), fit.model().nodes(), new Parallel(options.threads()));
   }
 
   /**
@@ -97,7 +100,7 @@ public final class Profiles {
 
   /** Twice the log-likelihood lost when a parameter of (tau, beta) is held at a value. */
   private double loss(int parameter, double value) {
-    Point best = fit.point();
+    LikelihoodPoint best = fit.point();
     double[] tau = best.tau.clone();
     double[] beta = best.beta.clone();
     boolean[] held = new boolean[tau.length + beta.length];
@@ -110,7 +113,7 @@ public final class Profiles {
     } else {
       beta[parameter - tau.length] = value;
     }
-    Point there = new Search(marginal, options, held).run(tau, beta);
+    LikelihoodPoint there = new Search(marginal, options, held).run(tau, beta);
     return Math.max(0, 2 * (best.logLikelihood - there.logLikelihood));
   }
 }

@@ -1,6 +1,14 @@
 package org.taketally.model;
 
 import java.util.Arrays;
+import org.taketally.model.laplace.BlockLaplace;
+import org.taketally.model.laplace.FixedOnly;
+import org.taketally.model.laplace.LikelihoodPoint;
+import org.taketally.model.laplace.Marginal;
+import org.taketally.model.laplace.ModelData;
+import org.taketally.model.laplace.Quadrature;
+import org.taketally.model.laplace.SortedCells;
+import org.taketally.model.numeric.Parallel;
 
 /** Fits other takes of the same cells, as quickly as possible: no curvature, no warnings. */
 final class Refit {
@@ -16,12 +24,12 @@ final class Refit {
   }
 
   /** Null where the takes can't be fitted (separation, all took). Safe from several threads. */
-  Point fit(int[] takes) {
+  LikelihoodPoint fit(int[] takes) {
     long took = Arrays.stream(takes).asLongStream().sum();
     if (took == 0 || took == fit.cells().graftsTotal()) {
       return null;
     }
-    Evidence evidence = fit.evidence().withTakes(takes);
+    ModelData evidence = fit.evidence().withTakes(takes);
     Marginal marginal =
         fit.model().nodes() > 1
             ? new Quadrature(evidence, fit.model().nodes())
@@ -31,7 +39,7 @@ final class Refit {
       tau[k] = Math.max(tau[k], 0.01);
     }
     Search search = new Search(marginal, QUICK, new boolean[tau.length + fit.beta().length]);
-    Point point = search.run(tau, FixedOnly.fit(evidence));
+    LikelihoodPoint point = search.run(tau, FixedOnly.fit(evidence));
     boolean runaway = false;
     for (double b : point.beta) {
       runaway |= !(Math.abs(b) < 1e6);

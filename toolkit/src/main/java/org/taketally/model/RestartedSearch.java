@@ -5,6 +5,8 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
+import org.taketally.model.laplace.LikelihoodPoint;
+import org.taketally.model.laplace.Marginal;
 
 /**
  * A search that starts again from other sides, because the log-likelihood can have several hills:
@@ -44,7 +46,7 @@ final class RestartedSearch {
   private final FitOptions options;
   private final boolean[] held;
   private Search best;
-  private Point point;
+  private LikelihoodPoint point;
 
   RestartedSearch(Marginal marginal, FitOptions options, boolean[] held) {
     this.marginal = marginal;
@@ -66,7 +68,7 @@ final class RestartedSearch {
    *
    * @param cells how many there are
    */
-  Point run(double[] beta, int cells) {
+  LikelihoodPoint run(double[] beta, int cells) {
     double[] tau = new double[held.length - beta.length];
     Arrays.fill(tau, USUAL_TAU);
     best = new Search(marginal, options, held);
@@ -90,7 +92,7 @@ final class RestartedSearch {
 
   private boolean improves(double[] tau, double[] beta) {
     Search search = new Search(marginal, options, held);
-    Point end = search.run(tau, beta);
+    LikelihoodPoint end = search.run(tau, beta);
     boolean higher =
         end.logLikelihood
             > point.logLikelihood + HIGHER * (1 + 1e-3 * Math.abs(point.logLikelihood));
@@ -107,13 +109,13 @@ final class RestartedSearch {
     kept[k] = true;
     double[] tau = point.tau.clone();
     tau[k] = Search.FLOOR;
-    Point end = new Search(marginal, options, kept).run(tau, point.beta.clone());
+    LikelihoodPoint end = new Search(marginal, options, kept).run(tau, point.beta.clone());
     return improves(end.tau.clone(), end.beta.clone());
   }
 
   /** Of starts from all sides, the most promising at each scale. */
-  private List<Point> allSides() {
-    List<Point> starts = new ArrayList<>();
+  private List<LikelihoodPoint> allSides() {
+    List<LikelihoodPoint> starts = new ArrayList<>();
     for (double scale : SCALES) {
       subsets()
           .mapToObj(subset -> start(subset, scale))
@@ -136,7 +138,7 @@ final class RestartedSearch {
             });
   }
 
-  private Point start(int subset, double scale) {
+  private LikelihoodPoint start(int subset, double scale) {
     double[] tau = new double[point.tau.length];
     for (int k = 0; k < tau.length; k++) {
       tau[k] = (subset >> k & 1) == 1 ? scale : Search.FLOOR;

@@ -3,6 +3,11 @@ package org.taketally.model;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.taketally.model.laplace.LikelihoodPoint;
+import org.taketally.model.laplace.Marginal;
+import org.taketally.model.numeric.BoxedStep;
+import org.taketally.model.numeric.CurvatureMemory;
+import org.taketally.model.numeric.Vectors;
 
 /**
  * Maximises a marginal log-likelihood over tau (not below 0) and beta.
@@ -29,7 +34,7 @@ final class Search {
   private final boolean[] held;
   private final CurvatureMemory memory = new CurvatureMemory();
   private final List<SearchStep> log = new ArrayList<>();
-  private Point point;
+  private LikelihoodPoint point;
   private boolean converged;
 
   /** Parameters marked in {@code held}, (tau, beta), stay where they start. */
@@ -47,7 +52,7 @@ final class Search {
     return converged;
   }
 
-  Point run(double[] tau, double[] beta) {
+  LikelihoodPoint run(double[] tau, double[] beta) {
     point = marginal.at(tau, beta);
     if (Double.isNaN(point.logLikelihood)) {
       throw new IllegalStateException("no modes at the start of the search");
@@ -117,7 +122,7 @@ final class Search {
     double noise = 1e-11 * Math.abs(point.logLikelihood) + 1e-10;
     double scale = 1;
     for (int attempt = 0; attempt < 30; attempt++) {
-      Point next = evaluate(Vectors.plus(here, scale, direction));
+      LikelihoodPoint next = evaluate(Vectors.plus(here, scale, direction));
       if (next.logLikelihood >= point.logLikelihood + 1e-4 * scale * slope - noise) {
         marginal.differentiate(next);
         if (slope < NEARBY) {
@@ -134,12 +139,12 @@ final class Search {
     return false;
   }
 
-  private Point evaluate(double[] x) {
+  private LikelihoodPoint evaluate(double[] x) {
     int varying = point.tau.length;
     return marginal.at(Arrays.copyOf(x, varying), Arrays.copyOfRange(x, varying, x.length));
   }
 
-  private static double[] join(Point point) {
+  private static double[] join(LikelihoodPoint point) {
     double[] x = Arrays.copyOf(point.tau, point.tau.length + point.beta.length);
     System.arraycopy(point.beta, 0, x, point.tau.length, point.beta.length);
     return x;

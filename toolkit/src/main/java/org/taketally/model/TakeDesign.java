@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.taketally.model.laplace.Patterns;
 
 /** How the cells of a fit enter the model: the fixed columns and the levels of varying columns. */
 public final class TakeDesign {
@@ -18,7 +19,7 @@ public final class TakeDesign {
     this.cells = cells;
     this.blocks = List.copyOf(blocks);
     this.varying = new LinkedHashMap<>(varying);
-    this.patterns = Patterns.of(cells, blocks);
+    this.patterns = FixedBlock.patterns(cells, blocks);
   }
 
   /**

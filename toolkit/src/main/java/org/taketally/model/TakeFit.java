@@ -6,6 +6,11 @@ import java.util.Map;
 import java.util.Optional;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 import org.taketally.cells.Cells;
+import org.taketally.model.laplace.BlockLaplace;
+import org.taketally.model.laplace.LikelihoodPoint;
+import org.taketally.model.laplace.ModelData;
+import org.taketally.model.numeric.Parallel;
+import org.taketally.model.numeric.SmallMatrix;
 import org.taketally.terms.Interval;
 
 /** A fitted model of takes. Immutable by contract: don't write to the arrays it gives. */
@@ -14,8 +19,8 @@ public final class TakeFit {
   private static final double LEVEL = 0.95;
 
   private final TakeModel model;
-  private final Preparation ready;
-  private final Point point;
+  private final FitInput ready;
+  private final LikelihoodPoint point;
   private final Parallel parallel;
   private final double[][] betaCovariance;
   private final List<SearchStep> search;
@@ -24,8 +29,8 @@ public final class TakeFit {
 
   TakeFit(
       TakeModel model,
-      Preparation ready,
-      Point point,
+      FitInput ready,
+      LikelihoodPoint point,
       ObservedInformation observed,
       List<SearchStep> search,
       Parallel parallel) {
@@ -298,7 +303,9 @@ public final class TakeFit {
       throw new IllegalArgumentException("draws must be 1 or more, got " + count);
     }
     return new TakeDraws(
-        this, count, new NestedLaplace(engine(), point, prior, cells().size()).source(count, seed));
+        this,
+        count,
+        new PosteriorSampler(engine(), point, prior, cells().size()).source(count, seed));
   }
 
   /**
@@ -308,22 +315,22 @@ public final class TakeFit {
    *     solved for together, such as pairings beside as many grafting days
    */
   public boolean isLarge() {
-    return NestedLaplace.isLarge(cells().size(), ready.sorted().rest);
+    return PosteriorSampler.isLarge(cells().size(), ready.sorted().rest);
   }
 
   BlockLaplace engine() {
     return new BlockLaplace(ready.evidence(), ready.sorted(), parallel).startAt(point.modes);
   }
 
-  Evidence evidence() {
+  ModelData evidence() {
     return ready.evidence();
   }
 
-  Preparation ready() {
+  FitInput ready() {
     return ready;
   }
 
-  Point point() {
+  LikelihoodPoint point() {
     return point;
   }
 

@@ -276,7 +276,7 @@ public final class TakeModel {
    * @throws CannotFit if the records can't answer, saying why and what to do
    */
   public TakeFit fit(Cells cells, FitOptions options) {
-    return Fitting.fit(this, cells, options);
+    return ModelFitter.fit(this, cells, options);
   }
 
   /**

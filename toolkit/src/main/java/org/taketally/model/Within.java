@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.stream.IntStream;
 import org.taketally.cells.Cells;
 import org.taketally.model.CannotFit.Reason;
+import org.taketally.model.laplace.Patterns;
 
 /** Decides which shares of the compared column enter, and keeps why the others don't. */
 final class Within {
@@ -98,7 +99,7 @@ final class Within {
     }
     List<FixedBlock> all = new ArrayList<>(blocks);
     all.add(shares);
-    Patterns patterns = Patterns.of(cells.size(), all);
+    Patterns patterns = FixedBlock.patterns(cells.size(), all);
     int first = patterns.width() - shares.width();
     List<Integer> aliased = Identifiability.aliased(patterns, cells.grafts());
     List<String> kept =

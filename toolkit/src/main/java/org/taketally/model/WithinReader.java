@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.IntStream;
 import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
+import org.taketally.model.numeric.SmallMatrix;
+import org.taketally.model.numeric.Vectors;
 
 /** Reads the comparison within and across groups off a fit. */
 final class WithinReader {

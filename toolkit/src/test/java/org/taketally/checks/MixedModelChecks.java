@@ -3,7 +3,7 @@ package org.taketally.checks;
 import java.util.List;
 import org.taketally.cells.Cells;
 import org.taketally.model.JointFits;
-import org.taketally.model.Nested;
+import org.taketally.model.LikelihoodRatioTest;
 import org.taketally.model.TakeFit;
 import org.taketally.model.TakeModel;
 import org.taketally.model.VaryingFactor;
@@ -122,7 +122,7 @@ final class MixedModelChecks implements CheckSource {
     String example = "cbpp";
     TakeFit smaller = HERDS.fit(herds());
     TakeFit larger = HERDS.varyBy("herd", "visit").fit(herds());
-    Nested nested = Nested.of(smaller, larger);
+    LikelihoodRatioTest nested = LikelihoodRatioTest.of(smaller, larger);
     checks
         .check(example, "obs+herd: SD obs, SD herd")
         .ours(
@@ -148,12 +148,12 @@ final class MixedModelChecks implements CheckSource {
         .referenceWithin(8e-4, "the same");
     checks
         .check(example, "LRT adding obs: naive p (1 df)")
-        .ours(() -> new double[] {nested.simpleChance()})
+        .ours(() -> new double[] {nested.simplePValue()})
         .within(2e-6, LOOSE)
         .referenceWithin(2e-6, "the same");
     checks
         .check(example, "LRT adding obs: boundary 50:50 p")
-        .ours(() -> new double[] {nested.chance()})
+        .ours(() -> new double[] {nested.pValue()})
         .referenceWithin(1e-6, LOOSE);
   }
 

@@ -9,6 +9,12 @@ import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.taketally.model.laplace.BlockLaplace;
+import org.taketally.model.laplace.LikelihoodPoint;
+import org.taketally.model.laplace.Marginal;
+import org.taketally.model.laplace.ModelData;
+import org.taketally.model.laplace.SortedCells;
+import org.taketally.model.numeric.Parallel;
 
 /**
  * The engine by blocks against the same likelihood with one dense matrix, and its gradient against
@@ -17,7 +23,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 class BlockLaplaceTest {
 
   /** Levels: a crossed with b, c = a and b together, d nested in b, e one level a cell. */
-  private static Evidence evidence(String columns, long seed) {
+  private static ModelData evidence(String columns, long seed) {
     Random random = new Random(seed);
     int cells = 400;
     int[] takes = new int[cells];
@@ -33,14 +39,14 @@ class BlockLaplaceTest {
       all[2][i] = all[0][i] * 5 + all[1][i];
       all[3][i] = all[1][i] * 4 + random.nextInt(4);
       all[4][i] = i;
-      all[5][i] = grafts[i] > 1 ? rows++ : Evidence.NONE;
+      all[5][i] = grafts[i] > 1 ? rows++ : ModelData.NONE;
       double take = 1 / (1 + Math.exp(-(0.8 - 0.2 * x[i] + 0.2 * (all[0][i] - 6))));
       for (int n = 0; n < grafts[i]; n++) {
         takes[i] += random.nextDouble() < take ? 1 : 0;
       }
     }
     int exempt = rows;
-    all[5] = Arrays.stream(all[5]).map(code -> code == Evidence.NONE ? exempt : code).toArray();
+    all[5] = Arrays.stream(all[5]).map(code -> code == ModelData.NONE ? exempt : code).toArray();
     int[] sizes = {12, 5, 60, 20, 400, rows + 1};
     List<int[]> codes = new ArrayList<>();
     List<Integer> used = new ArrayList<>();
@@ -49,13 +55,13 @@ class BlockLaplaceTest {
       codes.add(all[column - 'a']);
       used.add(sizes[column - 'a']);
     }
-    return new Evidence(
+    return new ModelData(
         takes,
         grafts,
-        Patterns.of(cells, List.of(new NumberBlock("x", x, null))),
+        FixedBlock.patterns(cells, List.of(new NumberBlock("x", x, null))),
         codes.toArray(int[][]::new),
         used.stream().mapToInt(Integer::intValue).toArray(),
-        columns.chars().map(column -> column == 'f' ? exempt : Evidence.NONE).toArray());
+        columns.chars().map(column -> column == 'f' ? exempt : ModelData.NONE).toArray());
   }
 
   private static double[] taus(int count) {
@@ -69,14 +75,14 @@ class BlockLaplaceTest {
         "a", "ab", "abc", "cab", "abcd", "db", "edb", "abcde", "ad", "ec", "e", "f", "fa", "cfab"
       })
   void agrees_with_one_dense_matrix(String columns) {
-    Evidence evidence = evidence(columns, 7);
+    ModelData evidence = evidence(columns, 7);
     Marginal blocks = new BlockLaplace(evidence, new SortedCells(evidence), new Parallel(2));
     Marginal dense = new DenseLaplace(evidence);
     double[] tau = taus(columns.length());
     double[] beta = {0.6, -0.15};
-    Point ours = blocks.at(tau, beta);
+    LikelihoodPoint ours = blocks.at(tau, beta);
     blocks.differentiate(ours);
-    Point theirs = dense.at(tau, beta);
+    LikelihoodPoint theirs = dense.at(tau, beta);
     dense.differentiate(theirs);
     assertThat(ours.logLikelihood).isCloseTo(theirs.logLikelihood, within(1e-9));
     assertThat(ours.gradient).containsExactly(theirs.gradient, within(1e-6));
@@ -92,12 +98,12 @@ class BlockLaplaceTest {
   @ParameterizedTest
   @ValueSource(strings = {"a", "abc", "edb", "abf"})
   void gradient_is_that_of_the_value(String columns) {
-    Evidence evidence = evidence(columns, 11);
+    ModelData evidence = evidence(columns, 11);
     Marginal blocks = new BlockLaplace(evidence, new SortedCells(evidence), new Parallel(1));
     double[] x = Arrays.copyOf(taus(columns.length()), columns.length() + 2);
     x[columns.length()] = 0.5;
     x[columns.length() + 1] = -0.2;
-    Point here = at(blocks, x);
+    LikelihoodPoint here = at(blocks, x);
     blocks.differentiate(here);
     for (int j = 0; j < x.length; j++) {
       double width = 1e-4;
@@ -110,7 +116,7 @@ class BlockLaplaceTest {
     }
   }
 
-  private static Point at(Marginal marginal, double[] x) {
+  private static LikelihoodPoint at(Marginal marginal, double[] x) {
     return marginal.at(
         Arrays.copyOf(x, x.length - 2), Arrays.copyOfRange(x, x.length - 2, x.length));
   }

@@ -1,9 +1,15 @@
 package org.taketally.model;
 
+import org.taketally.model.laplace.LikelihoodPoint;
+import org.taketally.model.laplace.Marginal;
+import org.taketally.model.laplace.ModelData;
+import org.taketally.model.numeric.SmallMatrix;
+import org.taketally.model.numeric.Vectors;
+
 /** Laplace marginal likelihood with one dense matrix over all levels: for a few hundred levels. */
 final class DenseLaplace implements Marginal {
 
-  private final Evidence evidence;
+  private final ModelData evidence;
   private final int[] from;
   private final int levels;
   private double[] u;
@@ -11,7 +17,7 @@ final class DenseLaplace implements Marginal {
   private double[] eta;
   private SmallMatrix factor;
 
-  DenseLaplace(Evidence evidence) {
+  DenseLaplace(ModelData evidence) {
     this.evidence = evidence;
     this.from = new int[evidence.varying() + 1];
     for (int k = 0; k < evidence.varying(); k++) {
@@ -22,8 +28,8 @@ final class DenseLaplace implements Marginal {
   }
 
   @Override
-  public Point at(double[] tau, double[] beta) {
-    Point point = new Point(tau, beta);
+  public LikelihoodPoint at(double[] tau, double[] beta) {
+    LikelihoodPoint point = new LikelihoodPoint(tau, beta);
     theta = point.thetas();
     double[] perPattern = evidence.patterns().times(beta);
     double best = value(perPattern, u);
@@ -116,7 +122,7 @@ final class DenseLaplace implements Marginal {
   }
 
   @Override
-  public void differentiate(Point point) {
+  public void differentiate(LikelihoodPoint point) {
     int varying = theta.length;
     int fixed = evidence.fixed();
     double[][] c = factor.inverse();

@@ -1,6 +1,11 @@
 package org.taketally.model;
 
 import org.taketally.cells.Cells;
+import org.taketally.model.laplace.BlockLaplace;
+import org.taketally.model.laplace.JointMode;
+import org.taketally.model.laplace.SortedCells;
+import org.taketally.model.numeric.Parallel;
+import org.taketally.model.numeric.Vectors;
 
 /**
  * Older ways to fit a model with one varying column, from the engine's joint modes of fixed effects
@@ -83,7 +88,7 @@ public final class JointFits {
     TakeFit fit = model.fit(cells);
     BlockLaplace engine = engine(fit);
     double tau = 0.1;
-    JointMode mode = engine.joint(new double[] {tau}, fit.beta()).correct(Prior.Fixed.FLAT);
+    JointMode mode = engine.joint(new double[] {tau}, fit.beta()).correct(false);
     for (int iteration = 0; iteration < 300; iteration++) {
       double explained = 0;
       for (double sd : mode.sd.chain[0]) {
@@ -91,7 +96,7 @@ public final class JointFits {
       }
       double[] b = mode.mode.chain[0];
       tau = Vectors.dot(b, b) / (b.length - explained);
-      mode = engine.joint(new double[] {tau}, fit.beta()).correct(Prior.Fixed.FLAT);
+      mode = engine.joint(new double[] {tau}, fit.beta()).correct(false);
     }
     return new JointFit(
         mode.beta(),

@@ -8,6 +8,7 @@ import org.junit.jupiter.api.Test;
 import org.taketally.cells.Cells;
 import org.taketally.cells.Factor;
 import org.taketally.cells.Measure;
+import org.taketally.model.numeric.Vectors;
 
 /** Published fits of mixed models, to the precision printed. */
 class PublishedMixedModelTest {
@@ -116,10 +117,10 @@ class PublishedMixedModelTest {
   void cattle_herds_test_of_extra_scatter() {
     TakeFit smaller = TakeModel.ofTakes().adjustFor("period").varyBy("herd").fit(cbpp());
     TakeFit larger = TakeModel.ofTakes().adjustFor("period").varyBy("herd", "visit").fit(cbpp());
-    Nested nested = Nested.of(smaller, larger);
+    LikelihoodRatioTest nested = LikelihoodRatioTest.of(smaller, larger);
     assertThat(nested.chiSquare()).isCloseTo(9.4148, within(7e-4));
-    assertThat(nested.simpleChance()).isCloseTo(0.002152, within(2e-6));
-    assertThat(nested.chance()).isCloseTo(0.001076, within(1e-6));
+    assertThat(nested.simplePValue()).isCloseTo(0.002152, within(2e-6));
+    assertThat(nested.pValue()).isCloseTo(0.001076, within(1e-6));
   }
 
   /** lme4 documentation: nAGQ = 0, where beta is the joint mode and theta the Laplace maximum. */

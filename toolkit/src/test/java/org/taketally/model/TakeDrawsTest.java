@@ -134,9 +134,9 @@ class TakeDrawsTest {
 
   @Test
   void a_fit_is_large_by_its_cells_or_by_the_levels_solved_for_together() {
-    assertThat(NestedLaplace.isLarge(100_001, 0)).isTrue();
-    assertThat(NestedLaplace.isLarge(100_000, 1_000)).isFalse();
-    assertThat(NestedLaplace.isLarge(5_001, 1_001)).isTrue();
-    assertThat(NestedLaplace.isLarge(5_000, 4_000)).isFalse();
+    assertThat(PosteriorSampler.isLarge(100_001, 0)).isTrue();
+    assertThat(PosteriorSampler.isLarge(100_000, 1_000)).isFalse();
+    assertThat(PosteriorSampler.isLarge(5_001, 1_001)).isTrue();
+    assertThat(PosteriorSampler.isLarge(5_000, 4_000)).isFalse();
   }
 }

@@ -12,6 +12,7 @@ import org.junit.jupiter.api.Test;
 import org.taketally.cells.Cells;
 import org.taketally.cells.Factor;
 import org.taketally.cells.Measure;
+import org.taketally.model.numeric.GaussHermite;
 import org.taketally.terms.Provenance;
 
 /** What a model refuses, leaves out, warns of, and how its parts fit together. */
@@ -77,8 +78,8 @@ class TakeModelTest {
             })
         .hasMessage(
             "rootstock: Corrin (0 of 10 took): all or none took, so its effect has no finite"
-                + " estimate; let rootstock vary instead of adjusting for it, or join the level with"
-                + " another");
+                + " estimate; let rootstock vary instead of adjusting for it, or join the level"
+                + " with another");
     TakeFit varying = TakeModel.ofTakes().varyBy("rootstock").fit(cells);
     assertThat(varying.varying("rootstock").modes()[1]).isBetween(-5.0, -0.5);
   }
@@ -113,8 +114,8 @@ class TakeModelTest {
             CannotFit.class,
             refusal -> assertThat(refusal.reason()).isEqualTo(CannotFit.Reason.ALIASED))
         .hasMessage(
-            "block: 4 can't be told apart from site and block: whenever one changes in these records,"
-                + " so does the other; leave block out, or let it vary");
+            "block: 4 can't be told apart from site and block: whenever one changes in these"
+                + " records, so does the other; leave block out, or let it vary");
   }
 
   @Test
@@ -236,7 +237,7 @@ class TakeModelTest {
     Bootstrap.Comparison first = bootstrap.compare(smaller, larger);
     assertThat(bootstrap.compare(smaller, larger)).isEqualTo(first);
     assertThat(first.simulated()).isEqualTo(40);
-    assertThat(first.chance()).isBetween(1 / 41.0, 1.0);
+    assertThat(first.pValue()).isBetween(1 / 41.0, 1.0);
     assertThat(bootstrap.of(smaller)).hasSize(40).isEqualTo(bootstrap.of(smaller));
     Thread.currentThread().interrupt();
     assertThatThrownBy(() -> bootstrap.compare(smaller, larger))
@@ -248,9 +249,9 @@ class TakeModelTest {
   /** Mixture by hand: half no spread (a point at 0), half one degree of freedom. */
   @Test
   void a_spread_at_the_edge_halves_the_chance() {
-    assertThat(Nested.mixture(2.705543454095404, 0, 1)).isCloseTo(0.05, within(1e-12));
-    assertThat(Nested.mixture(0, 0, 1)).isCloseTo(1, within(1e-12));
-    assertThat(Nested.mixture(3.841458820694124, 1, 0)).isCloseTo(0.05, within(1e-12));
+    assertThat(LikelihoodRatioTest.mixture(2.705543454095404, 0, 1)).isCloseTo(0.05, within(1e-12));
+    assertThat(LikelihoodRatioTest.mixture(0, 0, 1)).isCloseTo(1, within(1e-12));
+    assertThat(LikelihoodRatioTest.mixture(3.841458820694124, 1, 0)).isCloseTo(0.05, within(1e-12));
   }
 
   /** Exact values: the n-point rule integrates z^2 to 1 and z^4 to 3. */

@@ -126,7 +126,7 @@ class WithinComparisonTest {
         WITHIN_DAYS.fit(cells(grafts, takes, sex, department)).within().orElseThrow();
     assertThat(compared.differences().get(0)).isCloseTo(exact, within(0.005));
     assertThat(compared.across().get(0).differences().get(0)).isLessThan(-1);
-    assertThat(compared.across().get(0).disagreement().chance()).isLessThan(0.1);
+    assertThat(compared.across().get(0).disagreement().pValue()).isLessThan(0.1);
   }
 
   private static Factor every(String[] texts, List<Integer> rows, String name) {

@@ -17,11 +17,11 @@ import org.taketally.answers.verdict.FactorVerdict.TestMethod;
 import org.taketally.answers.verdict.FactorVerdict.TestQuestion;
 import org.taketally.model.Bootstrap;
 import org.taketally.model.CannotFit;
-import org.taketally.model.FreeLevels;
 import org.taketally.model.LevelTest;
-import org.taketally.model.Nested;
+import org.taketally.model.LikelihoodRatioTest;
 import org.taketally.model.TakeFit;
 import org.taketally.model.TakeModel;
+import org.taketally.model.UnpooledLevels;
 import org.taketally.model.VaryingFactor;
 
 /**
@@ -58,7 +58,7 @@ record FactorEvidence(
 
   /** Levels freed, or drawn toward each other, within the fit; tests by their covariance. */
   static FactorEvidence fromFitInHand(MarginalTakes main, String factor, AnswerOptions options) {
-    Optional<FreeLevels> levels = FreeLevels.of(main.fit(), factor);
+    Optional<UnpooledLevels> levels = UnpooledLevels.of(main.fit(), factor);
     boolean varies = LevelSubstitution.varies(main.fit(), factor);
     boolean canBeFree = varies && bounded(main, factor, main.levels(factor)).isEmpty();
     MarginalTakes free =
@@ -174,13 +174,13 @@ record FactorEvidence(
 
   private static FactorVerdict.Test test(TestQuestion question, TestMethod method, LevelTest test) {
     return new FactorVerdict.Test(
-        question, method, 0, test.chiSquare(), test.degrees(), test.chance());
+        question, method, 0, test.chiSquare(), test.degrees(), test.pValue());
   }
 
   private static FactorVerdict.Test test(
       TestQuestion question, TakeFit without, TakeFit with, AnswerOptions options) {
-    Nested nested = Nested.of(without, with);
-    double p = nested.chance();
+    LikelihoodRatioTest nested = LikelihoodRatioTest.of(without, with);
+    double p = nested.pValue();
     int simulated = 0;
     TestMethod method =
         nested.standardDeviations() > 0
@@ -193,7 +193,7 @@ record FactorEvidence(
       p =
           new Bootstrap(options.bootstraps(), options.seed(), done -> {})
               .compare(without, with)
-              .chance();
+              .pValue();
       method = TestMethod.SIMULATED;
       simulated = options.bootstraps();
     }
