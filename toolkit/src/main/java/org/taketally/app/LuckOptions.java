@@ -1,7 +1,6 @@
 package org.taketally.app;
 
-import java.util.ArrayList;
-import java.util.List;
+import org.taketally.plan.order.ForecastOrder;
 import org.taketally.plan.order.SeasonTakes;
 import org.taketally.plan.order.SeasonTakes.BatchLuck;
 import picocli.CommandLine.ITypeConverter;
@@ -65,11 +64,21 @@ final class LuckOptions {
 
   /** Seasons that may be, for a stated take, as shares of grafts that end as saleable trees. */
   SeasonTakes seasons(double take) {
+    return seasons(take, SEASONS);
+  }
+
+  /** The same, so many of them, from worst to best. */
+  SeasonTakes seasons(double take, int count) {
     return SeasonTakes.of(
             SeasonTakes.betaSeasons(
-                take, correlation("--season-spread", seasonSpread, take), SEASONS),
+                take, correlation("--season-spread", seasonSpread, take), count),
             new BatchLuck(batch, correlation("--batch-spread", batchSpread, take)))
         .afterLosing(new double[] {lateLoss});
+  }
+
+  /** What is stated beside records. */
+  ForecastOrder.Luck besideRecords() {
+    return new ForecastOrder.Luck(batch, seasonSpread, lateLoss);
   }
 
   private double correlation(String option, double spread, double take) {
@@ -83,17 +92,23 @@ final class LuckOptions {
     return correlation;
   }
 
-  List<String> notes() {
-    List<String> notes = new ArrayList<>();
-    notes.add(
-        "Takes are those stated. Supposed beside them: seasons differ by %.0f points and batches of %d grafts by %.0f points (standard deviations), a bad season being bad for every line."
-            .formatted(100 * seasonSpread, batch, 100 * batchSpread));
-    notes.add(
-        lateLoss == 0
-            ? "No late loss was stated: every graft that takes is counted as a saleable tree. Say"
-                  + " --late-loss if some die later or are graded out."
-            : "%.0f %% of the takes are lost before the tree is saleable."
-                .formatted(100 * lateLoss));
-    return notes;
+  /** What stated takes rest on. */
+  String statedNote() {
+    return "Stated takes are taken as they are. Supposed beside them: seasons differ by %.0f points and batches of %d grafts by %.0f points (standard deviations), a bad season being bad for every line."
+        .formatted(100 * seasonSpread, batch, 100 * batchSpread);
+  }
+
+  /** What is supposed where records hold one season only. */
+  String oneSeasonNote() {
+    return "The records hold one season, so they can't say how far seasons differ: %.0f points (standard deviation) are supposed, common practice without a source unless you said otherwise."
+        .formatted(100 * seasonSpread);
+  }
+
+  /** What is lost after the take. */
+  String lossNote() {
+    return lateLoss == 0
+        ? "No late loss was stated: every graft that takes is counted as a saleable tree. Say"
+            + " --late-loss if some die later or are graded out."
+        : "%.0f %% of the takes are lost before the tree is saleable.".formatted(100 * lateLoss);
   }
 }

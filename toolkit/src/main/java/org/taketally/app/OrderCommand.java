@@ -7,8 +7,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.concurrent.Callable;
+import org.taketally.plan.order.ForecastOrder;
 import org.taketally.plan.order.GraftOrder;
 import org.taketally.plan.order.GraftOrder.Ordered;
 import org.taketally.plan.order.OrderBook;
@@ -36,9 +38,13 @@ import picocli.CommandLine.Spec;
         "Says how many grafts to make and sticks to cut so that the trees ordered will be there.")
 final class OrderCommand implements Callable<Integer> {
 
+  /** Seasons that may be, drawn from a fit. */
+  private static final int SEASONS = 400;
+
   @Spec private CommandSpec spec;
   @Mixin private SuppliesOptions supplies;
   @Mixin private LuckOptions luck;
+  @Mixin private PastRecordsOptions past;
   @Mixin private OutFolder out;
   @Mixin private JsonOut json;
 
@@ -53,7 +59,7 @@ final class OrderCommand implements Callable<Integer> {
       names = "--take",
       paramLabel = "PERCENT",
       converter = Percent.class,
-      description = "Take of lines that state none, per cent.")
+      description = "Take of lines that state none, per cent; without --records.")
   private Double take;
 
   @Option(
@@ -66,34 +72,91 @@ final class OrderCommand implements Callable<Integer> {
               + " (${DEFAULT-VALUE}).")
   private double sure;
 
+  @Option(
+      names = "--seed",
+      paramLabel = "N",
+      defaultValue = "1",
+      description = "Seed of everything random; the same seed gives the same result.")
+  private long seed;
+
   @Override
   public Integer call() throws IOException {
     OrderBook read = read();
     OrderTerms terms = supplies.terms(sure);
-    List<Ordered> lines = new ArrayList<>();
     List<String> notes = new ArrayList<>();
-    for (OrderBook.Entry entry : read.entries()) {
-      SeasonTakes takes = luck.seasons(stated(entry));
-      lines.add(new Ordered(entry.line(), takes));
-      fixed(entry, takes, terms.wood(), notes);
+    List<OrderBook.Entry> entries = withDefaultTake(read.entries());
+    List<SeasonTakes> takes = takes(entries, notes);
+    List<Ordered> lines = new ArrayList<>();
+    for (int i = 0; i < entries.size(); i++) {
+      lines.add(new Ordered(entries.get(i).line(), takes.get(i)));
+      fixed(entries.get(i), takes.get(i), terms.wood(), notes);
     }
     GraftOrder order = GraftOrder.of(lines, terms);
-    notes.addAll(luck.notes());
+    notes.add(luck.lossNote());
     notes.add(supplies.note(terms.wood()));
     if (!json.alone()) {
       print(order, notes);
     }
     if (out.asked()) {
       Path page =
-          out.files("order", List.of(book))
+          out.files("order", past.inputs(book))
               .add("order.html", OrderPage.of(order, notes).html())
               .write()
               .get(0);
       spec.commandLine().getErr().println("page written: " + page);
       spec.commandLine().getErr().flush();
     }
-    json.write(PlanJson.of(order), out, List.of(book));
+    json.write(PlanJson.of(order), out, past.inputs(book));
     return ExitStatus.FINE;
+  }
+
+  /** From records where they are given and no take is stated; as stated otherwise. */
+  private List<SeasonTakes> takes(List<OrderBook.Entry> entries, List<String> notes)
+      throws IOException {
+    boolean stated = entries.stream().anyMatch(entry -> entry.take().isPresent());
+    if (stated) {
+      notes.add(luck.statedNote());
+    }
+    if (!past.given()) {
+      return entries.stream().map(entry -> luck.seasons(stated(entry))).toList();
+    }
+    if (entries.stream().allMatch(entry -> entry.take().isPresent())) {
+      throw new ParameterException(
+          spec.commandLine(),
+          "--records: every line states a take, so the records would not be used; leave the take of"
+              + " some lines empty, or leave --records out");
+    }
+    ForecastOrder forecast = new ForecastOrder(past.fit(), SEASONS, seed, luck.besideRecords());
+    notes.addAll(past.notes());
+    if (!forecast.knowsSeasons()) {
+      notes.add(luck.oneSeasonNote());
+    }
+    for (OrderBook.Entry entry : entries) {
+      if (entry.take().isEmpty()) {
+        forecast.unknown(entry.line()).forEach(name -> notes.add(GraftOrderWords.unknown(name)));
+      }
+    }
+    return forecast.takes(entries, luck::seasons);
+  }
+
+  /** Lines without a take get that of --take; with records they are left to these. */
+  private List<OrderBook.Entry> withDefaultTake(List<OrderBook.Entry> entries) {
+    if (take == null) {
+      return entries;
+    }
+    if (past.given()) {
+      throw new ParameterException(
+          spec.commandLine(),
+          "--take and --records both say what lines without a take are to have; give one of them");
+    }
+    return entries.stream()
+        .map(
+            entry ->
+                entry.take().isPresent()
+                    ? entry
+                    : new OrderBook.Entry(
+                        entry.line(), OptionalDouble.of(take), entry.grafts(), entry.sticks()))
+        .toList();
   }
 
   private OrderBook read() throws IOException {
@@ -122,16 +185,14 @@ final class OrderCommand implements Callable<Integer> {
   }
 
   private double stated(OrderBook.Entry entry) {
-    if (entry.take().isPresent()) {
-      return entry.take().getAsDouble();
-    }
-    if (take == null) {
-      throw new ParameterException(
-          spec.commandLine(),
-          "no take is stated for %s: add a column take (per cent) to the book, or say --take"
-              .formatted(GraftOrderWords.name(entry.line())));
-    }
-    return take;
+    return entry
+        .take()
+        .orElseThrow(
+            () ->
+                new ParameterException(
+                    spec.commandLine(),
+                    "no take is stated for %s: add a column take (per cent) to the book, say --take, or give --records of past seasons"
+                        .formatted(GraftOrderWords.name(entry.line()))));
   }
 
   private static void fixed(

@@ -193,6 +193,17 @@ public final class GraftOrderWords {
   }
 
   /**
+   * That nothing is recorded of a cultivar or stock.
+   *
+   * @param name of it
+   * @return one sentence
+   */
+  public static String unknown(String name) {
+    return "There are no records of %s: what it may do is taken from how far others differ, so its line needs many grafts to be sure. A spelling other than that of the records would look the same."
+        .formatted(name);
+  }
+
+  /**
    * What a fixed number of grafts gives.
    *
    * @param line of the book

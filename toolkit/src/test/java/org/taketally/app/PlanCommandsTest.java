@@ -195,4 +195,39 @@ class PlanCommandsTest {
     Path noTake = Files.writeString(folder.resolve("b.csv"), "cultivar,trees\nOrrin,5\n");
     assertUsage(run("order", noTake), "no take is stated for Orrin");
   }
+
+  /** Two seasons of the demo; a cultivar nobody grafted needs more grafts than a known one. */
+  @Test
+  void an_order_is_reckoned_from_records() throws IOException {
+    Path data = Path.of(System.getProperty("taketally.root", ".."), "datasets");
+    Path avocado = data.resolve("halden-bay-avocado");
+    Path book =
+        Files.writeString(
+            folder.resolve("book.csv"),
+            "cultivar,rootstock,trees,take\nCorvane,any,20,\nNonesuch,,20,\nOrrin,Ostrey,20,80\n");
+    Path json = folder.resolve("order.json");
+    Outcome outcome =
+        run(
+            "order",
+            book,
+            "--json",
+            json,
+            "--records",
+            avocado.resolve("grafts-2022.csv"),
+            avocado.resolve("grafts-2023.csv"));
+    assertThat(outcome.status()).isEqualTo(ExitStatus.FINE);
+    assertThat(outcome.out())
+        .contains("There are no records of Nonesuch", "in 2 seasons of records");
+    int known = grafts(json, 0);
+    assertThat(known).isBetween(25, 80);
+    assertThat(grafts(json, 1)).isGreaterThan(known);
+    assertThat(grafts(json, 2)).isBetween(26, 40);
+    assertUsage(
+        run("order", book, "--take", "50", "--records", avocado.resolve("grafts-2022.csv")),
+        "give one of them");
+  }
+
+  private int grafts(Path json, int line) throws IOException {
+    return json(json).getAsJsonArray("lines").get(line).getAsJsonObject().get("grafts").getAsInt();
+  }
 }

@@ -87,6 +87,18 @@ public final class SeasonTakes implements LotTakes {
   }
 
   /**
+   * The same seasons in another order.
+   *
+   * @param place for each season the place, in this lot, of the one to put there
+   * @return the lot
+   */
+  SeasonTakes inOrder(int[] place) {
+    double[] moved = new double[shares.length];
+    Arrays.setAll(moved, d -> shares[place[d]]);
+    return new SeasonTakes(moved, batches);
+  }
+
+  /**
    * Seasons that may be.
    *
    * @return 1 or more

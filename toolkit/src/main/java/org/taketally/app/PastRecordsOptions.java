@@ -1,0 +1,85 @@
+package org.taketally.app;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.taketally.answers.Words;
+import org.taketally.model.TakeFit;
+import org.taketally.plan.forecast.PastSeasons;
+import org.taketally.records.GraftRecords;
+import org.taketally.records.RecordsReader;
+import org.taketally.records.dictionary.SheetDictionary;
+import org.taketally.records.problems.RecordsUnreadable;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** Records of past seasons that something to come is reckoned from. */
+final class PastRecordsOptions {
+
+  @Spec(Spec.Target.MIXEE)
+  private CommandSpec command;
+
+  @Option(
+      names = "--records",
+      arity = "1..*",
+      paramLabel = "FILE",
+      description =
+          "Records of past seasons: lines that state no take are reckoned from them, with all that"
+              + " is uncertain.")
+  private List<Path> files = new ArrayList<>();
+
+  @Option(
+      names = "--dictionary",
+      paramLabel = "FILE",
+      description = "Translates the records' columns, units, dates and spellings (JSON).")
+  private Path dictionary;
+
+  private GraftRecords records;
+
+  boolean given() {
+    return !files.isEmpty();
+  }
+
+  /** Every file read: the book and the records. */
+  List<Path> inputs(Path book) {
+    List<Path> all = new ArrayList<>(List.of(book));
+    all.addAll(files);
+    if (dictionary != null) {
+      all.add(dictionary);
+    }
+    return all;
+  }
+
+  /** Reads the records, says what was read, and fits them. */
+  TakeFit fit() {
+    files.forEach(file -> RecordsOptions.requireFile(command.commandLine(), file));
+    RecordsReader reader = RecordsReader.withDefaults();
+    if (dictionary != null) {
+      RecordsOptions.requireFile(command.commandLine(), dictionary);
+      reader = reader.dictionary(SheetDictionary.load(dictionary));
+    }
+    records = reader.read(files);
+    PrintWriter err = command.commandLine().getErr();
+    err.println(RecordsOptions.counts(records.check()));
+    err.flush();
+    if (!records.check().unsettled().isEmpty()) {
+      throw new RecordsUnreadable(records.check().unsettled().get(0));
+    }
+    if (records.grafts() == 0) {
+      throw new CannotCompute(
+          "these records hold no assessed graft, so nothing can be reckoned from them; state takes"
+              + " in the book instead");
+    }
+    return PastSeasons.fit(records);
+  }
+
+  List<String> notes() {
+    return List.of(
+        "Takes of lines that state none come from %s in %s of records: your own hands, stocks and conditions in their past mix, in a season to come that may be better or worse, with what little may be known of a cultivar allowed for."
+            .formatted(
+                Words.count(records.grafts(), "graft"),
+                Words.count(records.check().seasons().size(), "season")));
+  }
+}

@@ -1,0 +1,45 @@
+package org.taketally.plan.forecast;
+
+import java.util.List;
+import org.taketally.answers.adjusted.SuggestedModel;
+import org.taketally.cells.Cells;
+import org.taketally.cells.CellsOf;
+import org.taketally.model.TakeFit;
+import org.taketally.model.TakeModel;
+import org.taketally.records.GraftRecords;
+
+/** The fit that lots to come are forecast by. */
+public final class PastSeasons {
+
+  private PastSeasons() {}
+
+  /**
+   * Fits past records: the model that suits them, with rootstocks varying around a common mean, so
+   * that a stock nobody has grafted yet is no bar.
+   *
+   * @param records of past seasons
+   * @return the fit
+   * @throws org.taketally.model.CannotFit if the records let nothing be expected, saying why
+   */
+  public static TakeFit fit(GraftRecords records) {
+    List<String> names = records.frame().columnNames();
+    Cells cells =
+        CellsOf.records(
+            records, SuggestedModel.columns().stream().filter(names::contains).toList());
+    TakeModel model = SuggestedModel.of(cells).model();
+    return (model.compared().isPresent() ? model.varyBy("rootstock") : model).fit(cells);
+  }
+
+  /**
+   * Whether the fit knows a level.
+   *
+   * @param fit of past records
+   * @param column a varying column
+   * @param level e.g. a cultivar
+   * @return true if grafts of it were in the records
+   */
+  public static boolean knows(TakeFit fit, String column, String level) {
+    return fit.varying().stream()
+        .anyMatch(factor -> factor.factor().equals(column) && factor.levels().contains(level));
+  }
+}

@@ -1,0 +1,231 @@
+package org.taketally.plan.forecast;
+
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Random;
+import java.util.stream.IntStream;
+import org.taketally.cells.Cells;
+import org.taketally.cells.Factor;
+import org.taketally.model.FixedEffect;
+import org.taketally.model.TakeDraws;
+import org.taketally.model.TakeFit;
+import org.taketally.model.VaryingFactor;
+
+/**
+ * What a fit says of lots not made yet, in seasons that may come.
+ *
+ * <pre>
+ *   season d   one draw of the fit: fixed effects, standard deviations, deviations of known levels
+ *   logit      intercept + adjusted columns at the lot's values + deviation of each varying column:
+ *              the level's own if the fit knows it, else one drawn from that column's standard
+ *              deviation, the same for every lot of that level in that season
+ *   not said   a column the lot leaves open is filled from past grafts drawn at random, and takes are
+ *              averaged over {@value #MIX} of them
+ * </pre>
+ *
+ * <p>Lots asked of one forecast share their seasons, so that what is uncertain of a season, a hand
+ * or a day moves all its lots together.
+ */
+public final class SeasonForecast {
+
+  private static final int MIX = 25;
+
+  private final TakeFit fit;
+  private final TakeDraws draws;
+  private final long seed;
+  private final int[] mix;
+  private final Map<String, double[]> newLevels = new HashMap<>();
+
+  private SeasonForecast(TakeFit fit, int seasons, long seed) {
+    this.fit = fit;
+    this.draws = fit.draws(seasons, seed);
+    this.seed = seed;
+    this.mix = mix(fit.cells(), new Random(seed));
+  }
+
+  /**
+   * Seasons to come by a fit.
+   *
+   * @param fit of past records; rootstocks and cultivars that vary in it may be unknown in a lot
+   * @param seasons how many that may be, 1 or more
+   * @param seed the same seed gives the same seasons
+   * @return the forecast
+   */
+  public static SeasonForecast of(TakeFit fit, int seasons, long seed) {
+    return new SeasonForecast(fit, seasons, seed);
+  }
+
+  private static int[] mix(Cells cells, Random random) {
+    long total = cells.graftsTotal();
+    return IntStream.range(0, MIX)
+        .map(
+            k -> {
+              long at = (long) (random.nextDouble() * total);
+              int cell = 0;
+              while (at >= cells.grafts()[cell]) {
+                at -= cells.grafts()[cell++];
+              }
+              return cell;
+            })
+        .toArray();
+  }
+
+  /**
+   * Seasons that may be.
+   *
+   * @return 1 or more
+   */
+  public int seasons() {
+    return draws.count();
+  }
+
+  /**
+   * The take of a lot in each season.
+   *
+   * @param lot level, or number as text, by column; columns of the fit left open are averaged over
+   * @return above 0 and below 1, one a season
+   */
+  public double[] takes(Map<String, String> lot) {
+    List<Map<String, String>> lots = completed(lot);
+    double[] takes = new double[draws.count()];
+    for (Map<String, String> one : lots) {
+      for (int d = 0; d < takes.length; d++) {
+        takes[d] += logistic(logit(one, d)) / lots.size();
+      }
+    }
+    return Arrays.stream(takes).map(p -> Math.min(1 - 1e-6, Math.max(1e-6, p))).toArray();
+  }
+
+  /**
+   * Correlation of two grafts that share the luck of some columns and nothing else beyond what the
+   * lot says.
+   *
+   * @param take of the lot, above 0 and below 1
+   * @param columns varying columns, e.g. {@code grafting_day}; those not in the fit count nothing
+   * @return about p (1 - p) times the sum of the variances, 0 or more and below 1
+   */
+  public double correlation(double take, List<String> columns) {
+    double variance =
+        fit.varying().stream()
+            .filter(factor -> columns.contains(factor.factor()))
+            .mapToDouble(factor -> factor.standardDeviation() * factor.standardDeviation())
+            .sum();
+    double shared = take * (1 - take) * variance;
+    return shared / (1 + shared);
+  }
+
+  /** The lot with open columns filled from past grafts; one lot if nothing is open. */
+  private List<Map<String, String>> completed(Map<String, String> lot) {
+    List<String> open =
+        fit.model().columns().stream()
+            .filter(column -> !lot.containsKey(column) && !isOwnLuck(column))
+            .filter(column -> fit.design().adjustsFor(column) || varies(column))
+            .filter(column -> !fit.model().together().containsKey(column))
+            .toList();
+    if (open.isEmpty()) {
+      return List.of(lot);
+    }
+    return Arrays.stream(mix).mapToObj(cell -> filled(lot, open, cell)).toList();
+  }
+
+  private Map<String, String> filled(Map<String, String> lot, List<String> open, int cell) {
+    Map<String, String> all = new LinkedHashMap<>(lot);
+    for (String column : open) {
+      value(column, cell).ifPresent(value -> all.put(column, value));
+    }
+    String cultivar = all.get("cultivar");
+    String rootstock = all.get("rootstock");
+    if (open.contains("pairing") && cultivar != null && rootstock != null) {
+      all.put("pairing", cultivar + " × " + rootstock);
+    }
+    return all;
+  }
+
+  private Optional<String> value(String column, int cell) {
+    Optional<Factor> factor = fit.cells().findFactor(column);
+    if (factor.isPresent()) {
+      int code = factor.get().codes()[cell];
+      return code < 0 ? Optional.empty() : Optional.of(factor.get().levels().get(code));
+    }
+    return fit.cells().findMeasure(column).map(m -> Double.toString(m.values()[cell]));
+  }
+
+  private boolean varies(String column) {
+    return fit.varying().stream().anyMatch(factor -> factor.factor().equals(column));
+  }
+
+  private double logit(Map<String, String> lot, int d) {
+    double[] beta = draws.beta(d);
+    double sum = 0;
+    List<FixedEffect> fixed = fit.fixed();
+    for (int j = 0; j < fixed.size(); j++) {
+      if (fixed.get(j).term().equals(FixedEffect.INTERCEPT)) {
+        sum += beta[j];
+      }
+    }
+    for (String column : fit.model().columns()) {
+      if (fit.design().adjustsFor(column)) {
+        sum += contribution(column, lot, beta);
+      }
+    }
+    for (int k = 0; k < fit.varying().size(); k++) {
+      VaryingFactor factor = fit.varying().get(k);
+      if (isOwnLuck(factor.factor())) {
+        continue;
+      }
+      String level = level(factor.factor(), lot);
+      int known = factor.levels().indexOf(level);
+      sum +=
+          known >= 0
+              ? draws.effects(factor.factor(), d)[known]
+              : draws.sds(d)[k] * newLevel(factor.factor(), level)[d];
+    }
+    return sum;
+  }
+
+  /** Luck of a single row, which {@link #correlation} stands for. */
+  private static boolean isOwnLuck(String column) {
+    return column.equals(Cells.BATCH_ROW);
+  }
+
+  private String level(String column, Map<String, String> lot) {
+    List<String> parts = fit.model().together().get(column);
+    return parts == null
+        ? lot.getOrDefault(column, "")
+        : String.join(" × ", parts.stream().map(part -> lot.getOrDefault(part, "")).toList());
+  }
+
+  /** A value the fit doesn't know, or that isn't recorded, counts as an average one. */
+  private double contribution(String column, Map<String, String> lot, double[] beta) {
+    List<String> levels = fit.design().levels(column);
+    String value = lot.get(column);
+    if (value != null && (levels.isEmpty() || levels.contains(value))) {
+      return fit.design().contribution(column, value, beta);
+    }
+    return levels.stream()
+        .mapToDouble(level -> fit.design().contribution(column, level, beta))
+        .average()
+        .orElse(0);
+  }
+
+  /** Deviations of a level the fit doesn't know, in standard deviations, one a season. */
+  private synchronized double[] newLevel(String column, String level) {
+    return newLevels.computeIfAbsent(
+        column + "\n" + level,
+        key -> {
+          Random random = new Random(seed * 31 + key.hashCode());
+          random.nextGaussian();
+          double[] deviations = new double[draws.count()];
+          Arrays.setAll(deviations, d -> random.nextGaussian());
+          return deviations;
+        });
+  }
+
+  private static double logistic(double x) {
+    return 1 / (1 + Math.exp(-x));
+  }
+}

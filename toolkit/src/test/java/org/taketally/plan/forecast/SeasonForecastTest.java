@@ -1,0 +1,119 @@
+package org.taketally.plan.forecast;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.stream.IntStream;
+import org.apache.commons.math3.stat.correlation.PearsonsCorrelation;
+import org.junit.jupiter.api.Test;
+import org.taketally.cells.Cells;
+import org.taketally.cells.Factor;
+import org.taketally.model.TakeFit;
+import org.taketally.model.TakeModel;
+import org.taketally.terms.Provenance;
+
+class SeasonForecastTest {
+
+  private static final int CULTIVARS = 8;
+  private static final int SEASONS = 8;
+
+  /** Eight cultivars in eight seasons, forty grafts each; spreads of 0.8 and 0.5 logits. */
+  private static final TakeFit FIT = fit();
+
+  private static TakeFit fit() {
+    Random random = new Random(21);
+    double[] cultivars = random.doubles(CULTIVARS, -1.3, 1.3).toArray();
+    double[] seasons = random.doubles(SEASONS, -0.9, 0.9).toArray();
+    int[][] codes = new int[2][CULTIVARS * SEASONS];
+    int[] grafts = new int[codes[0].length];
+    int[] takes = new int[grafts.length];
+    for (int i = 0; i < grafts.length; i++) {
+      codes[0][i] = i % CULTIVARS;
+      codes[1][i] = i / CULTIVARS;
+      grafts[i] = 40;
+      double take = 1 / (1 + Math.exp(-0.6 - cultivars[codes[0][i]] - seasons[codes[1][i]]));
+      takes[i] = (int) IntStream.range(0, 40).filter(g -> random.nextDouble() < take).count();
+    }
+    Cells cells =
+        new Cells(
+            List.of(factor("cultivar", codes[0]), factor("season", codes[1])),
+            List.of(),
+            grafts,
+            takes,
+            0,
+            Provenance.of("simulated", grafts.length));
+    return TakeModel.ofTakes().varyBy("cultivar", "season").fit(cells);
+  }
+
+  private static Factor factor(String name, int[] codes) {
+    return new Factor(name, IntStream.range(0, 8).mapToObj(k -> name + " " + k).toList(), codes);
+  }
+
+  private static double sd(double[] values) {
+    double mean = Arrays.stream(values).average().orElseThrow();
+    return Math.sqrt(
+        Arrays.stream(values).map(v -> (v - mean) * (v - mean)).average().orElseThrow());
+  }
+
+  @Test
+  void a_past_season_is_forecast_as_it_was_and_a_new_one_is_less_sure() {
+    SeasonForecast forecast = SeasonForecast.of(FIT, 500, 3);
+    double[] known = forecast.takes(Map.of("cultivar", "cultivar 2", "season", "season 5"));
+    for (int cell = 0; cell < FIT.cells().size(); cell += 7) {
+      double[] takes =
+          forecast.takes(
+              Map.of(
+                  "cultivar",
+                  "cultivar " + cell % CULTIVARS,
+                  "season",
+                  "season " + cell / CULTIVARS));
+      assertThat(Arrays.stream(takes).average().orElseThrow())
+          .isCloseTo(FIT.fittedTake()[cell], within(0.02));
+    }
+    double[] next = forecast.takes(Map.of("cultivar", "cultivar 2", "season", "to come"));
+    assertThat(sd(next)).isGreaterThan(1.5 * sd(known));
+  }
+
+  @Test
+  void a_cultivar_nobody_has_grafted_is_less_sure_still() {
+    SeasonForecast forecast = SeasonForecast.of(FIT, 500, 3);
+    double known = sd(forecast.takes(Map.of("cultivar", "cultivar 2", "season", "to come")));
+    assertThat(sd(forecast.takes(Map.of("cultivar", "new", "season", "to come"))))
+        .isGreaterThan(1.2 * known);
+    assertThat(PastSeasons.knows(FIT, "cultivar", "cultivar 2")).isTrue();
+    assertThat(PastSeasons.knows(FIT, "cultivar", "new")).isFalse();
+  }
+
+  @Test
+  void lots_of_one_season_to_come_share_its_luck() {
+    SeasonForecast forecast = SeasonForecast.of(FIT, 500, 3);
+    double[] one = forecast.takes(Map.of("cultivar", "cultivar 2", "season", "to come"));
+    double[] other = forecast.takes(Map.of("cultivar", "cultivar 6", "season", "to come"));
+    assertThat(new PearsonsCorrelation().correlation(one, other)).isGreaterThan(0.5);
+    double[] apart = forecast.takes(Map.of("cultivar", "cultivar 6", "season", "the one after"));
+    assertThat(new PearsonsCorrelation().correlation(one, apart)).isBetween(-0.25, 0.25);
+  }
+
+  @Test
+  void what_is_left_open_is_averaged_over_the_past() {
+    double[] open = SeasonForecast.of(FIT, 300, 3).takes(Map.of());
+    double share = (double) FIT.cells().takesTotal() / FIT.cells().graftsTotal();
+    assertThat(Arrays.stream(open).average().orElseThrow()).isCloseTo(share, within(0.1));
+  }
+
+  @Test
+  void the_same_seed_gives_the_same_seasons_and_luck_of_a_column_correlates() {
+    Map<String, String> lot = Map.of("cultivar", "new", "season", "to come");
+    assertThat(SeasonForecast.of(FIT, 50, 3).takes(lot))
+        .isEqualTo(SeasonForecast.of(FIT, 50, 3).takes(lot));
+    SeasonForecast forecast = SeasonForecast.of(FIT, 50, 3);
+    double sd = FIT.varying("season").standardDeviation();
+    assertThat(forecast.correlation(0.5, List.of("season", "none")))
+        .isCloseTo(0.25 * sd * sd / (1 + 0.25 * sd * sd), within(1e-12));
+    assertThat(forecast.correlation(0.5, List.of())).isZero();
+  }
+}
