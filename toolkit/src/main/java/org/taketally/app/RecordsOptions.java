@@ -54,8 +54,8 @@ final class RecordsOptions {
       names = "--crop",
       paramLabel = "CROP",
       description =
-          "Crop profile for the checks: avocado, walnut or a file; without it, limits that differ"
-              + " between crops aren't checked.")
+          "Crop profile for the checks: a name of \"taketally crop list\" or a file; without it,"
+              + " limits that differ between crops aren't checked.")
   private String crop;
 
   @Option(
@@ -180,8 +180,22 @@ final class RecordsOptions {
     if (CropProfiles.names().contains(crop)) {
       return CropProfiles.named(crop);
     }
+    if (!crop.contains(".") && !Files.exists(Path.of(crop))) {
+      return bundledCrop(commandLine(), crop);
+    }
     requireFile(Path.of(crop));
     return CropProfiles.load(Path.of(crop));
+  }
+
+  /** A profile that comes with the toolkit; says which there are if that isn't one. */
+  static CropProfile bundledCrop(CommandLine commandLine, String name) {
+    try {
+      return CropProfiles.named(name);
+    } catch (IllegalArgumentException unknown) {
+      throw new ParameterException(
+          commandLine,
+          unknown.getMessage() + " (\"taketally crop template\" prints one to start from)");
+    }
   }
 
   private void requireFile(Path file) {

@@ -18,6 +18,7 @@ import picocli.CommandLine.Command;
       PlanCommand.class,
       OrderCommand.class,
       NotebookCommand.class,
+      CropCommand.class,
       BenchCommand.class
     },
     description = "Reads, checks, analyses and publishes graft records; plans trials and orders.",

@@ -69,9 +69,8 @@ final class AssessmentRules implements PassRules, RowVisitor {
 
   @Override
   public void requireColumns(Headings headings, SheetRules sheet) {
-    headings.require(RECORD.columnName(), sheet);
-    headings.require(ASSESSED_DATE.columnName(), sheet);
-    headings.require(KnownColumns.ALIVE.name(), sheet);
+    headings.require(
+        List.of(RECORD.columnName(), ASSESSED_DATE.columnName(), KnownColumns.ALIVE.name()), sheet);
   }
 
   /** A dictionary speaks of the records too, whose columns these sheets lack. */

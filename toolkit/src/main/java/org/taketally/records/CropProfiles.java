@@ -3,10 +3,12 @@ package org.taketally.records;
 import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.NamedCsvRecord;
+import de.siegmar.fastcsv.writer.CsvWriter;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.InputStreamReader;
 import java.io.Reader;
+import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -26,10 +28,47 @@ import org.taketally.terms.Severity;
 /** Crop profiles: those that come with the toolkit, and files of your own in the same form. */
 public final class CropProfiles {
 
-  private static final List<String> BUNDLED = List.of("avocado", "walnut");
+  private static final List<String> BUNDLED = bundled();
   private static final List<String> COLUMNS = List.of("item", "value", "unit", "source");
 
   private CropProfiles() {}
+
+  /** The names in {@code crops/list.txt}: a new profile is a file and a line there. */
+  private static List<String> bundled() {
+    try (InputStream in = CropProfiles.class.getResourceAsStream("crops/list.txt")) {
+      return new String(in.readAllBytes(), StandardCharsets.UTF_8).lines().toList();
+    } catch (IOException e) {
+      throw new java.io.UncheckedIOException(e);
+    }
+  }
+
+  /**
+   * The text of a profile to start one of your own from: every item with the value of a like crop.
+   *
+   * @param like one of {@link #names}
+   * @return CSV with the columns {@code item,value,unit,source}, which {@link #load} reads
+   * @throws IllegalArgumentException if there is no profile of that name
+   */
+  public static String template(String like) {
+    CropProfile profile = named(like);
+    StringWriter text = new StringWriter();
+    CsvWriter csv = CsvWriter.builder().build(text);
+    csv.writeRecord(COLUMNS);
+    for (CropProfile.Item item : CropProfile.Item.values()) {
+      boolean name = item == CropProfile.Item.CROP;
+      boolean known = name || item == CropProfile.Item.VERSION;
+      profile
+          .value(item)
+          .ifPresent(
+              value ->
+                  csv.writeRecord(
+                      name(item),
+                      name ? "my-crop" : value.text(),
+                      item.unit(),
+                      known ? "name" : "that of " + like + "; put your value and its source here"));
+    }
+    return text.toString();
+  }
 
   /**
    * The names of the profiles that come with the toolkit.
@@ -91,7 +130,12 @@ public final class CropProfiles {
     } catch (CsvParseException | IOException e) {
       throw wrong(file, 0, e.getMessage(), "columns " + COLUMNS + " in UTF-8", "save it again");
     } catch (IllegalArgumentException e) {
-      throw wrong(file, 0, e.getMessage(), "a whole profile", "see docs/records.md");
+      throw wrong(
+          file,
+          0,
+          e.getMessage(),
+          "a whole profile",
+          "start from what \"taketally crop template\" writes");
     }
   }
 

@@ -33,6 +33,7 @@ import org.taketally.records.sources.RawRow;
 import org.taketally.records.sources.RowFeed;
 import org.taketally.records.sources.RowSource;
 import org.taketally.records.sources.SameFiles;
+import org.taketally.terms.Problem;
 import org.taketally.terms.Provenance;
 
 /**
@@ -88,14 +89,23 @@ final class RecordsPass implements PassRules.Sheets {
   private List<RowSource> usable(List<RowSource> opened, SheetNotes notes) {
     List<RowSource> usable = new ArrayList<>();
     Map<Path, RecordsUnreadable> refused = new LinkedHashMap<>();
+    RecordsUnreadable first = null;
     for (RowSource source : opened) {
       RecordsUnreadable why = source.mayBeLeftOut() ? whyNot(source) : null;
       if (why == null) {
         usable.add(source);
       } else {
-        refused.putIfAbsent(source.path().orElseThrow(), why);
+        if (!source.ofFolder() || first == null) {
+          first = why;
+        }
+        if (!source.ofFolder()) {
+          refused.putIfAbsent(source.path().orElseThrow(), why);
+        }
         notes.leftOut(source, why);
       }
+    }
+    if (usable.isEmpty() && first != null) {
+      throw first;
     }
     refused.forEach(
         (path, why) -> {
@@ -129,13 +139,36 @@ final class RecordsPass implements PassRules.Sheets {
     SheetRules sheet = dictionary.rules(named);
     Headings headings =
         new Headings(source.name(), source.headings(), sheet, layout.ourNames(), blank);
-    rules.requireColumns(headings, sheet);
+    requireColumns(source, headings, sheet);
     if (notes != null) {
       notes.add(source.name(), headings, sheet);
     }
     SheetReader reader = new SheetReader(source, headings, sheet, layout);
     reader.survey().slips(source.name(), headings, log);
     return reader;
+  }
+
+  /** Refuses a sheet without needed columns, and says where its headings seem to stand. */
+  private void requireColumns(RowSource source, Headings headings, SheetRules sheet) {
+    try {
+      rules.requireColumns(headings, sheet);
+    } catch (RecordsUnreadable why) {
+      long line = source.likelyHeadingRow();
+      if (line <= 1) {
+        throw why;
+      }
+      Problem problem = why.problem();
+      throw new RecordsUnreadable(
+          new Problem(
+              problem.severity(),
+              problem.file(),
+              problem.line(),
+              problem.column(),
+              problem.found(),
+              problem.expected(),
+              "line %d looks like the headings: say \"heading_row\": %d in the dictionary; if it isn't, %s"
+                  .formatted(line, line, problem.remedy())));
+    }
   }
 
   RecordsCheck run(RowVisitor visitor, SetAsideSink setAside) {

@@ -7,16 +7,12 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Set;
-import java.util.function.Predicate;
 import org.taketally.files.SafeFile;
-import org.taketally.records.checks.RowRules;
-import org.taketally.records.columns.KnownColumns;
 import org.taketally.records.columns.RecordColumn;
 import org.taketally.records.dictionary.BlankResult;
 import org.taketally.records.dictionary.SheetDictionary;
 import org.taketally.records.problems.Places;
 import org.taketally.records.problems.RecordsUnreadable;
-import org.taketally.records.rows.FrameBuilder;
 import org.taketally.records.rows.RecordsLayout;
 import org.taketally.records.rows.RowVisitor;
 import org.taketally.records.rows.SetAsideSink;
@@ -24,6 +20,7 @@ import org.taketally.records.sources.QuerySource;
 import org.taketally.records.sources.RowSource;
 import org.taketally.records.sources.SourceFiles;
 import org.taketally.terms.CropProfile;
+import tech.tablesaw.api.Table;
 
 /**
  * Reads graft records: CSV, XLSX, or what a database query gives; many files and seasons at once.
@@ -33,14 +30,10 @@ import org.taketally.terms.CropProfile;
  */
 public final class RecordsReader {
 
-  private final SheetDictionary dictionary;
-  private final CropProfile crop;
-  private final LocalDate today;
+  private final RecordsReading reading;
 
-  private RecordsReader(SheetDictionary dictionary, CropProfile crop, LocalDate today) {
-    this.dictionary = dictionary;
-    this.crop = crop;
-    this.today = today;
+  private RecordsReader(RecordsReading reading) {
+    this.reading = reading;
   }
 
   /**
@@ -49,8 +42,7 @@ public final class RecordsReader {
    * @return the reader
    */
   public static RecordsReader withDefaults() {
-    return new RecordsReader(
-        SheetDictionary.none(), null, LocalDate.now(java.time.ZoneId.systemDefault()));
+    return new RecordsReader(RecordsReading.withDefaults());
   }
 
   /**
@@ -60,7 +52,7 @@ public final class RecordsReader {
    * @return a new reader
    */
   public RecordsReader dictionary(SheetDictionary aDictionary) {
-    return new RecordsReader(aDictionary, crop, today);
+    return new RecordsReader(new RecordsReading(aDictionary, reading.crop(), reading.today()));
   }
 
   /**
@@ -70,7 +62,9 @@ public final class RecordsReader {
    * @return a new reader
    */
   public RecordsReader blankResult(BlankResult meaning) {
-    return new RecordsReader(dictionary.blankResult(meaning), crop, today);
+    return new RecordsReader(
+        new RecordsReading(
+            reading.dictionary().blankResult(meaning), reading.crop(), reading.today()));
   }
 
   /**
@@ -80,7 +74,7 @@ public final class RecordsReader {
    * @return a new reader
    */
   public RecordsReader crop(CropProfile profile) {
-    return new RecordsReader(dictionary, profile, today);
+    return new RecordsReader(new RecordsReading(reading.dictionary(), profile, reading.today()));
   }
 
   /**
@@ -90,7 +84,7 @@ public final class RecordsReader {
    * @return a new reader
    */
   public RecordsReader today(LocalDate day) {
-    return new RecordsReader(dictionary, crop, day);
+    return new RecordsReader(new RecordsReading(reading.dictionary(), reading.crop(), day));
   }
 
   /**
@@ -101,7 +95,31 @@ public final class RecordsReader {
    * @throws RecordsUnreadable if a file can't be read at all
    */
   public GraftRecords read(List<Path> files) {
-    return frame(SourceFiles.open(files, dictionary));
+    return frame(SourceFiles.open(files, reading.dictionary()));
+  }
+
+  /**
+   * Reads files and folders together: of a folder all CSV and XLSX files, in the order of their
+   * names; those that don't hold records are left out, which is said.
+   *
+   * @param paths files or folders, at least one
+   * @return the records
+   * @throws RecordsUnreadable if a file named can't be read at all, or none of a folder
+   */
+  public GraftRecords read(Path... paths) {
+    return records(reading.read(paths));
+  }
+
+  /**
+   * Reads a table, such as a frame that was joined or filtered. Its text columns hold names, also
+   * where all of them look like numbers.
+   *
+   * @param table in the columns of {@link RecordColumn}, or of the dictionary; not changed
+   * @return the records
+   * @throws RecordsUnreadable if a needed column is absent or there is no row
+   */
+  public GraftRecords read(Table table) {
+    return records(reading.read(table));
   }
 
   /**
@@ -129,10 +147,11 @@ public final class RecordsReader {
   }
 
   private GraftRecords frame(List<RowSource> sources) {
-    FrameBuilder builder = new FrameBuilder();
-    SetAsideSink.Memory setAside = new SetAsideSink.Memory();
-    RecordsCheck check = pass(sources, name -> true).run(builder, setAside);
-    return new GraftRecords(builder.table(), check, setAside.all());
+    return records(reading.read(sources));
+  }
+
+  private static GraftRecords records(RecordsReading.Result read) {
+    return new GraftRecords(read.frame(), read.check(), read.setAside());
   }
 
   /**
@@ -175,15 +194,9 @@ public final class RecordsReader {
 
   private RecordsCheck scan(
       List<Path> files, Collection<String> wanted, RowVisitor visitor, SetAsideSink setAside) {
-    return pass(SourceFiles.open(files, dictionary), Set.copyOf(wanted)::contains)
+    return reading
+        .pass(SourceFiles.open(files, reading.dictionary()), Set.copyOf(wanted)::contains)
         .run(visitor, setAside);
-  }
-
-  private RecordsPass pass(List<RowSource> sources, Predicate<String> wanted) {
-    RecordsLayout layout = new RecordsLayout(wanted);
-    Places places = new Places();
-    RowRules rules = new RowRules(new RowRules.Options(crop, today), layout, places);
-    return new RecordsPass(dictionary, sources, rules, layout, places);
   }
 
   /**
@@ -196,13 +209,13 @@ public final class RecordsReader {
    * @throws RecordsUnreadable if a file can't be read at all
    */
   public Assessments assessments(List<Path> files, GraftRecords records) {
-    RecordsLayout layout = new RecordsLayout(name -> true, KnownColumns.ALIVE);
-    AssessmentRules rules = new AssessmentRules(records, layout, today);
+    RecordsLayout layout = RecordsLayout.ofAssessments();
+    AssessmentRules rules = new AssessmentRules(records, layout, reading.today());
     SetAsideSink.Memory setAside = new SetAsideSink.Memory();
     RecordsCheck check =
         new RecordsPass(
-                dictionary,
-                new ArrayList<>(SourceFiles.open(files, dictionary)),
+                reading.dictionary(),
+                new ArrayList<>(SourceFiles.open(files, reading.dictionary())),
                 rules,
                 layout,
                 new Places())

@@ -322,7 +322,7 @@ class CommandsTest {
             .mapToLong(m -> Long.parseLong(m.group().replace(",", "")))
             .toArray();
     assertThat(numbers[0]).isEqualTo(numbers[1] + numbers[2]);
-    assertThat(Files.readString(folder.resolve("out/set-aside.csv"))).contains("31.02.2022");
+    assertThat(Files.readString(folder.resolve("out/set-aside.csv"))).contains("60 %");
   }
 
   @Test

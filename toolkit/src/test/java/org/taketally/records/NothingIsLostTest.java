@@ -96,13 +96,16 @@ class NothingIsLostTest {
         first
             .setAside()
             .csv()
-            .replace("31.02.2022", "15.03.2022")
-            .replace("30 Mar 23", "30/03/2023"));
+            .replace("60 %", "0")
+            .replace(",\"2,5\",", ",1,")
+            .replace("#REF!", "1"));
     GraftRecords again = reader.read(List.of(file));
     assertThat(again.provenance().rowsRead()).isEqualTo(first.setAside().size());
     assertThat(again.provenance().rowsSetAside()).isLessThan(first.setAside().size());
     assertThat(again.frame().dateColumn("graft_date").asList())
-        .contains(LocalDate.of(2022, 3, 15), LocalDate.of(2023, 3, 30));
+        .doesNotContainNull()
+        .extracting(LocalDate::getYear)
+        .contains(2022, 2023);
     assertThat(again.frame().columnNames()).doesNotContain("Label", "Variety", "date grafted");
   }
 

@@ -162,19 +162,48 @@ class UnreadableTest {
   }
 
   @Test
-  void a_needed_column_is_absent() throws IOException {
+  void all_needed_columns_that_are_absent_are_named_at_once() throws IOException {
     refuses(
         "grafts.csv",
         "kultivar,rootstock,outcome\n" + ROW,
         "@grafts.csv line 1: found \"kultivar, rootstock, outcome\", expected a column cultivar;"
-            + " name the heading that holds it in the dictionary: \"columns\": {\"cultivar\":"
-            + " \"your heading\"}; did you mean \"kultivar\"?");
+            + " name the headings that hold them in the dictionary, e.g. \"columns\":"
+            + " {\"cultivar\": \"kultivar\"}");
     refuses(
         "grafts.csv",
-        "cultivar,rootstock,grafts\nOrrin,Halden seedling,3\n",
-        "@grafts.csv line 1: found \"cultivar, rootstock, grafts\", expected a column takes; name"
-            + " the heading that holds it in the dictionary: \"columns\": {\"takes\": \"your"
+        "Sorte;Unterlage;gemacht;angewachsen\nOrrin;Halden seedling;3;2\n",
+        "@grafts.csv line 1: found \"Sorte, Unterlage, gemacht, angewachsen\", expected columns"
+            + " cultivar, rootstock, takes or outcome; name the headings that hold them in the"
+            + " dictionary, e.g. \"columns\": {\"cultivar\": \"Sorte\", \"rootstock\":"
+            + " \"Unterlage\", \"takes\": \"angewachsen\"}");
+    refuses(
+        "grafts.csv",
+        "a,b,c\nOrrin,Halden seedling,3\n",
+        "@grafts.csv line 1: found \"a, b, c\", expected columns cultivar, rootstock, takes or"
+            + " outcome; name the headings that hold them in the dictionary, e.g. \"columns\":"
+            + " {\"cultivar\": \"your heading\", \"rootstock\": \"your heading\", \"takes\": \"your"
             + " heading\"}");
+  }
+
+  @Test
+  void a_mapping_the_wrong_way_round_is_named() {
+    assertThatThrownBy(
+            () -> SheetDictionary.parse("d", "{\"columns\": {\"Variety\": \"cultivar\"}}"))
+        .hasMessage(
+            "d, column columns.Variety: found \"cultivar\", expected our name first and your"
+                + " heading second; turn it round: \"cultivar\": \"Variety\"");
+  }
+
+  @Test
+  void headings_below_a_title_are_pointed_out() throws IOException {
+    refuses(
+        "grafts.csv",
+        "Halden Bay growers' circle\n\nSorte;Unterlage;angewachsen;Datum\nA;B;1;2025-03-01\n",
+        "@grafts.csv line 1: found \"Halden Bay growers' circle\", expected columns cultivar,"
+            + " rootstock, takes or outcome; line 3 looks like the headings: say \"heading_row\": 3"
+            + " in the dictionary; if it isn't, name the headings that hold them in the dictionary,"
+            + " e.g. \"columns\": {\"cultivar\": \"your heading\", \"rootstock\": \"your heading\","
+            + " \"takes\": \"your heading\"}");
   }
 
   @Test

@@ -40,11 +40,24 @@ final class ResultRule {
       }
     }
     double made = row.number(GRAFTS);
-    int grafts = Double.isNaN(made) ? 1 : (int) made;
+    int outOf = row.code(TAKES);
+    if (outOf != RecordRow.MISSING && !Double.isNaN(made) && made != outOf) {
+      report.add(
+          ProblemKind.CONTRADICTION,
+          sheet.heading(TAKES),
+          () ->
+              new ProblemText(
+                  sheet.typed(TAKES), "as many grafts as " + (int) made, "correct one of them"));
+      return;
+    }
+    int grafts = outOf != RecordRow.MISSING ? outOf : Double.isNaN(made) ? 1 : (int) made;
     String outcome = name(row, OUTCOME);
     double given = row.number(TAKES);
     if (!Double.isNaN(given)) {
-      if (given == 1 && grafts > 1 && inDoubt(grafts, sheet, report)) {
+      if (given == 1
+          && outOf == RecordRow.MISSING
+          && grafts > 1
+          && inDoubt(grafts, sheet, report)) {
         return;
       }
       int takes = sheet.converts(TAKES) ? fromPercent(given, grafts, sheet, report) : (int) given;

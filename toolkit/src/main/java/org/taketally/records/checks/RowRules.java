@@ -1,6 +1,7 @@
 package org.taketally.records.checks;
 
 import java.time.LocalDate;
+import java.util.List;
 import org.taketally.records.columns.RecordColumn;
 import org.taketally.records.dictionary.SheetRules;
 import org.taketally.records.problems.Place;
@@ -58,11 +59,12 @@ public final class RowRules implements PassRules {
 
   @Override
   public void requireColumns(Headings headings, SheetRules sheet) {
-    headings.require(RecordColumn.CULTIVAR.columnName(), sheet);
-    headings.require(RecordColumn.ROOTSTOCK.columnName(), sheet);
-    if (!headings.has(RecordColumn.OUTCOME.columnName())) {
-      headings.require(RecordColumn.TAKES.columnName(), sheet);
-    }
+    headings.require(
+        List.of(
+            RecordColumn.CULTIVAR.columnName(),
+            RecordColumn.ROOTSTOCK.columnName(),
+            RecordColumn.TAKES.columnName() + "|" + RecordColumn.OUTCOME.columnName()),
+        sheet);
   }
 
   @Override

@@ -185,9 +185,9 @@ public final class SheetNotes {
             new ProblemText(
                 why.problem().found(),
                 why.problem().expected(),
-                "the worksheet was left out; if it holds records, "
+                "left out; if it holds records, "
                     + why.problem().remedy()
-                    + "; if not, name the others under \"sheets\""));
+                    + (source.ofFolder() ? "" : "; if not, name the others under \"sheets\"")));
   }
 
   /** Says of each column of the user's own whether it holds numbers or names, and why. */

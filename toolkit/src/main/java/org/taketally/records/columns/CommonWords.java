@@ -67,7 +67,7 @@ public final class CommonWords {
    *
    * @return our names, in no order of likelihood; empty if it is none we know
    */
-  static Set<String> columns(String heading) {
+  public static Set<String> columns(String heading) {
     return ALL.meanings.get(HEADING).getOrDefault(plain(heading), Set.of());
   }
 

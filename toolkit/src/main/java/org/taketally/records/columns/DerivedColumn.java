@@ -64,4 +64,19 @@ public enum DerivedColumn {
   public String meaning() {
     return meaning;
   }
+
+  /**
+   * Whether a column is worked out from others.
+   *
+   * @param name as in a header
+   * @return true for one of these
+   */
+  public static boolean named(String name) {
+    for (DerivedColumn column : values()) {
+      if (column.columnName().equals(name)) {
+        return true;
+      }
+    }
+    return false;
+  }
 }

@@ -6,11 +6,11 @@ import java.util.Set;
 
 /** Units a dictionary may name, and what they come to in ours. */
 public enum Unit {
-  CELSIUS("°C", Set.of("c", "°c", "celsius"), 0, 1),
-  FAHRENHEIT("°C", Set.of("f", "°f", "fahrenheit"), 32, 5 / 9.0),
+  CELSIUS("°C", Set.of("c", "°c", "deg c", "celsius"), 0, 1),
+  FAHRENHEIT("°C", Set.of("f", "°f", "deg f", "fahrenheit"), 32, 5 / 9.0),
   MILLIMETRE("mm", Set.of("mm"), 0, 1),
   CENTIMETRE("mm", Set.of("cm"), 0, 10),
-  INCH("mm", Set.of("in", "inch", "inches", "\""), 0, 25.4),
+  INCH("mm", Set.of("in", "inch", "inches", "\"", "″"), 0, 25.4),
   PERCENT("grafts", Set.of("%", "percent"), 0, 1),
   SHARE("grafts", Set.of("share"), 0, 100);
 

@@ -43,11 +43,15 @@ final class DictionaryParser {
           "constants",
           "ignore",
           "blank_result",
+          "heading_row",
+          "wide",
           "batches",
           "files");
   private static final Set<String> COLUMN_KEYS =
       Set.of("about", "from", "unit", "dates", "decimal", "missing", "same", "levels");
   private static final int TYPO = 2;
+  private static final String WIDE_EXAMPLE =
+      "write e.g. [{\"set\": {\"season\": \"2024\"}, \"columns\": {\"takes\": \"alive 24\"}}]";
 
   private final String file;
 
@@ -79,7 +83,50 @@ final class DictionaryParser {
         constants,
         strings("", json, "ignore").orElse(Set.of()),
         string("", json, "blank_result").map(this::blankResult),
-        strings("", json, "batches").orElse(Set.of()));
+        strings("", json, "batches").orElse(Set.of()),
+        headingRow(json),
+        wide(json));
+  }
+
+  private int headingRow(JsonObject json) {
+    String text = json.has("heading_row") ? text("heading_row", json.get("heading_row")) : "1";
+    if (!text.matches("[1-9]\\d{0,5}")) {
+      throw wrong(
+          "heading_row", text, "the number of a line, from 1", "write 4 for the fourth line");
+    }
+    return Integer.parseInt(text);
+  }
+
+  private List<WidePart> wide(JsonObject json) {
+    List<WidePart> parts = new ArrayList<>();
+    if (!json.has("wide")) {
+      return parts;
+    }
+    if (!json.get("wide").isJsonArray()) {
+      throw wrong("wide", json.get("wide").toString(), "a list in brackets [ ]", WIDE_EXAMPLE);
+    }
+    for (JsonElement one : json.get("wide").getAsJsonArray()) {
+      parts.add(widePart("wide[" + parts.size() + "]", requireObject("wide", one)));
+    }
+    return parts;
+  }
+
+  private WidePart widePart(String path, JsonObject json) {
+    requireKeys(path + ".", json, Set.of("set", "columns"));
+    Map<String, String> set = texts(path + ".set", object(path + ".", json, "set"));
+    Map<String, String> columns = texts(path + ".columns", object(path + ".", json, "columns"));
+    if (columns.isEmpty()) {
+      throw wrong(path, json.toString(), "columns that hold its values", WIDE_EXAMPLE);
+    }
+    return new WidePart(set, columns);
+  }
+
+  private Map<String, String> texts(String path, JsonObject json) {
+    Map<String, String> texts = new LinkedHashMap<>();
+    for (Map.Entry<String, JsonElement> one : json.entrySet()) {
+      texts.put(requireKnown(one.getKey()), text(path + "." + one.getKey(), one.getValue()));
+    }
+    return texts;
   }
 
   private List<String> sheets(JsonObject json) {
@@ -106,6 +153,7 @@ final class DictionaryParser {
 
   private ColumnEntry entry(String name, JsonElement value) {
     String path = "columns." + name;
+    requireOurNameFirst(path, name, value);
     if (value.isJsonPrimitive()) {
       ColumnEntry none = ColumnEntry.NONE;
       return new ColumnEntry(
@@ -133,6 +181,23 @@ final class DictionaryParser {
         strings(path + ".", json, "missing"),
         same(path, rule, json),
         levels(path, rule, json));
+  }
+
+  /** Refuses a mapping the wrong way round: the heading first, our name second. */
+  private void requireOurNameFirst(String path, String name, JsonElement value) {
+    JsonElement from =
+        value.isJsonObject() && value.getAsJsonObject().has("from")
+            ? value.getAsJsonObject().get("from")
+            : value;
+    if (from.isJsonPrimitive()
+        && !KnownColumns.isKnown(name)
+        && KnownColumns.isKnown(from.getAsString())) {
+      throw wrong(
+          path,
+          from.getAsString(),
+          "our name first and your heading second",
+          "turn it round: \"%s\": \"%s\"".formatted(from.getAsString(), name));
+    }
   }
 
   private boolean levels(String path, ColumnRule rule, JsonObject json) {

@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.regex.PatternSyntaxException;
+import org.taketally.records.columns.DerivedColumn;
 import org.taketally.records.problems.RecordsUnreadable;
 import org.taketally.terms.Problem;
 import org.taketally.terms.Severity;
@@ -118,6 +119,23 @@ public final class SheetDictionary {
   /** Whether no pattern under files fits a source. */
   public boolean unnamed(String source) {
     return overlays.keySet().stream().noneMatch(pattern -> fits(pattern, source));
+  }
+
+  /** The same dictionary, saying too that a column of the user's own holds names. */
+  public SheetDictionary holdsNames(String column) {
+    boolean spoken =
+        json.has("columns") && json.getAsJsonObject("columns").has(column)
+            || DerivedColumn.named(column);
+    if (spoken || !overlays.isEmpty()) {
+      return this;
+    }
+    JsonObject more = json.deepCopy();
+    JsonObject columns = more.has("columns") ? more.getAsJsonObject("columns") : new JsonObject();
+    JsonObject entry = new JsonObject();
+    entry.addProperty("levels", true);
+    columns.add(column, entry);
+    more.add("columns", columns);
+    return new SheetDictionary(file, more);
   }
 
   /** What {@code blank_result} says, for all files that don't say it themselves. */

@@ -21,6 +21,8 @@ import java.util.Set;
  * @param ignore headings to leave out
  * @param blankResult what a blank result means, where said
  * @param batches columns that group grafts treated together, beside ours
+ * @param headingRow line in which the headings stand, 1 where not said
+ * @param wide the parts of a wide sheet, none where its rows are long
  */
 public record SheetRules(
     Charset encoding,
@@ -34,7 +36,9 @@ public record SheetRules(
     Map<String, String> constants,
     Set<String> ignore,
     Optional<BlankResult> blankResult,
-    Set<String> batches) {
+    Set<String> batches,
+    int headingRow,
+    List<WidePart> wide) {
 
   public ColumnEntry column(String name) {
     return columns.getOrDefault(name, ColumnEntry.NONE);

@@ -100,7 +100,7 @@ public enum ProblemKind {
   /** The last count and the record disagree. */
   COUNTS_DISAGREE(CHECK, "counts that disagree with the record"),
   /** A worksheet that doesn't hold records. */
-  SHEET_LEFT_OUT(CHECK, "worksheets left out"),
+  SHEET_LEFT_OUT(CHECK, "sheets left out"),
 
   /** The dictionary names a column that isn't there. */
   DICTIONARY_UNUSED(CHECK, "columns of the dictionary that no file has"),

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Supplier;
 import org.taketally.terms.Problem;
+import org.taketally.terms.Severity;
 
 /**
  * Problems as they are found: all are counted, the first of each kind, file and column are kept in
@@ -21,7 +22,7 @@ public final class ProblemLog {
   private long sequence;
 
   /** Where the same fault may repeat. */
-  record Key(ProblemKind kind, String file, String column) {}
+  record Key(ProblemKind kind, Severity severity, String file, String column) {}
 
   /** How often, and the first in full. */
   static final class Tally {
@@ -41,30 +42,43 @@ public final class ProblemLog {
 
   /** Counts a problem and words it only if it is among the first of its kind. */
   public void add(ProblemKind kind, Place place, String column, Supplier<ProblemText> words) {
-    Tally tally = tally(kind, place, column);
+    add(kind, kind.severity(), place, column, words);
+  }
+
+  /** Counts a problem that is less grave here than its kind is elsewhere. */
+  public void add(
+      ProblemKind kind,
+      Severity severity,
+      Place place,
+      String column,
+      Supplier<ProblemText> words) {
+    Tally tally = tally(new Key(kind, severity, place.file(), column));
     tally.count++;
     if (tally.kept.size() < KEPT) {
-      tally.kept.add(new Kept(sequence++, problem(kind, place, column, words.get())));
+      tally.kept.add(new Kept(sequence++, problem(severity, place, column, words.get())));
     }
   }
 
   /** Counts a problem that had to be worded anyway. */
   public void add(ProblemKind kind, Problem problem) {
-    Place place = new Place(problem.file(), problem.line());
-    Tally tally = tally(kind, place, problem.column());
+    Tally tally = tally(new Key(kind, problem.severity(), problem.file(), problem.column()));
     tally.count++;
     if (tally.kept.size() < KEPT) {
       tally.kept.add(new Kept(sequence++, problem));
     }
   }
 
-  private Tally tally(ProblemKind kind, Place place, String column) {
-    return tallies.computeIfAbsent(new Key(kind, place.file(), column), key -> new Tally());
+  private Tally tally(Key key) {
+    return tallies.computeIfAbsent(key, k -> new Tally());
   }
 
   public static Problem problem(ProblemKind kind, Place place, String column, ProblemText words) {
+    return problem(kind.severity(), place, column, words);
+  }
+
+  private static Problem problem(Severity severity, Place place, String column, ProblemText words) {
     return new Problem(
-        kind.severity(),
+        severity,
         place.file(),
         place.line(),
         column,

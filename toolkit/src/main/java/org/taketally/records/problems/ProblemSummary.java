@@ -34,6 +34,15 @@ public record ProblemSummary(List<Group> groups) {
     }
 
     /**
+     * How grave it is: for cells that can't be read, whether the row was set aside.
+     *
+     * @return error, check or note
+     */
+    public Severity severity() {
+      return first.get(0).severity();
+    }
+
+    /**
      * The group in one sentence.
      *
      * @return the problem itself if it is alone, else how many, where, examples and the remedy
@@ -78,7 +87,7 @@ public record ProblemSummary(List<Group> groups) {
                         entry.getKey().column(),
                         entry.getValue().count(),
                         entry.getValue().first()))
-            .sorted(Comparator.comparing(group -> group.kind().severity()))
+            .sorted(Comparator.comparing(Group::severity))
             .toList());
   }
 
@@ -90,7 +99,7 @@ public record ProblemSummary(List<Group> groups) {
    */
   public long count(Severity severity) {
     return groups.stream()
-        .filter(group -> group.kind().severity() == severity)
+        .filter(group -> group.severity() == severity)
         .mapToLong(Group::count)
         .sum();
   }

@@ -2,6 +2,8 @@ package org.taketally.records.rows;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.taketally.records.columns.ColumnRule;
 import org.taketally.records.columns.Unit;
 import org.taketally.records.problems.Plain;
@@ -9,6 +11,9 @@ import org.taketally.records.problems.ProblemKind;
 
 /** Reads decimal numbers and turns them into our unit. */
 final class AmountReader implements FieldReader {
+
+  /** A number with its unit in the cell: {@code 38 F}, {@code 6mm}. */
+  private static final Pattern WITH_UNIT = Pattern.compile("(-?[\\d.,]*\\d)\\s*([^\\d\\s].*)");
 
   private final ColumnRule rule;
   private final NumberNotation notation;
@@ -22,11 +27,16 @@ final class AmountReader implements FieldReader {
 
   @Override
   public FieldValue read(String text, boolean exact) {
-    OptionalDouble read = exact ? NumberNotation.exact(text) : notation.read(text);
+    Matcher written = WITH_UNIT.matcher(text);
+    Optional<Unit> own =
+        written.matches() ? Unit.of(rule, written.group(2).strip()) : Optional.empty();
+    String digits = own.isPresent() ? written.group(1) : text;
+    OptionalDouble read = exact ? NumberNotation.exact(digits) : notation.read(digits);
     if (read.isEmpty()) {
       return notation.refuse(text, "a number");
     }
-    double value = unit.map(u -> u.toOurs(read.getAsDouble())).orElse(read.getAsDouble());
+    Optional<Unit> from = own.or(() -> unit);
+    double value = from.map(u -> u.toOurs(read.getAsDouble())).orElse(read.getAsDouble());
     if (!(value >= rule.lowest() && value <= rule.highest())) {
       return FieldValue.wrong(ProblemKind.OUT_OF_RANGE, range(), remedy(read.getAsDouble()));
     }

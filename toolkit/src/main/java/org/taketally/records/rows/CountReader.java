@@ -1,12 +1,21 @@
 package org.taketally.records.rows;
 
 import java.util.OptionalDouble;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.taketally.records.columns.ColumnRule;
+import org.taketally.records.columns.RecordColumn;
 import org.taketally.records.problems.Plain;
 import org.taketally.records.problems.ProblemKind;
 
 /** Reads counts: whole numbers, never a percentage unless the dictionary says so. */
 final class CountReader implements FieldReader {
+
+  /** Takes and grafts in one cell: {@code 12 of 15}, {@code 12/15}, {@code 12 von 15}. */
+  private static final Pattern OUT_OF =
+      Pattern.compile(
+          "(\\d{1,6})\\s*(?:of|out of|/|von|aus|de|sur|su|di)\\s*(\\d{1,6})",
+          Pattern.CASE_INSENSITIVE);
 
   private static final String EXPECTED = "a whole number";
 
@@ -20,6 +29,11 @@ final class CountReader implements FieldReader {
 
   @Override
   public FieldValue read(String text, boolean exact) {
+    Matcher share = OUT_OF.matcher(text);
+    if (share.matches() && rule.name().equals(RecordColumn.TAKES.columnName())) {
+      return new FieldValue(
+          Integer.parseInt(share.group(2)), Integer.parseInt(share.group(1)), null, null);
+    }
     if (text.endsWith("%")) {
       return FieldValue.wrong(
           ProblemKind.PERCENT_FOR_COUNT,

@@ -1,5 +1,6 @@
 package org.taketally.records.rows;
 
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -9,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.taketally.records.columns.CommonWords;
 import org.taketally.records.columns.NameLikeness;
 import org.taketally.records.dictionary.SheetRules;
 import org.taketally.records.problems.RecordsUnreadable;
@@ -173,23 +175,45 @@ public final class Headings {
     return meaning.containsValue(name);
   }
 
-  /** Refuses a sheet that lacks a column nothing can be done without. */
-  public void require(String name, SheetRules rules) {
-    if (has(name) || rules.constants().containsKey(name)) {
+  /**
+   * Refuses a sheet that lacks columns nothing can be done without: all of them at once, each with
+   * the heading that may hold it.
+   *
+   * @param names needed columns; of several joined by a bar one is enough
+   */
+  public void require(List<String> names, SheetRules rules) {
+    List<String> absent =
+        names.stream()
+            .filter(
+                name ->
+                    Arrays.stream(name.split("\\|"))
+                        .noneMatch(one -> has(one) || rules.constants().containsKey(one)))
+            .toList();
+    if (absent.isEmpty()) {
       return;
     }
-    String like =
-        NameLikeness.nearest(
-                name, meaning.values().stream().filter(h -> !ours.contains(h)).toList())
-            .map(near -> "; did you mean \"" + near + "\"?")
-            .orElse("");
+    String entries =
+        absent.stream()
+            .map(name -> name.split("\\|")[0])
+            .map(name -> "\"%s\": \"%s\"".formatted(name, candidate(name)))
+            .collect(Collectors.joining(", "));
     throw unreadable(
         String.join(", ", headings),
-        "a column " + name,
-        "name the heading that holds it in the dictionary: \"columns\": {\""
-            + name
-            + "\": \"your heading\"}"
-            + like);
+        (absent.size() == 1 ? "a column " : "columns ")
+            + absent.stream()
+                .map(name -> name.replace("|", " or "))
+                .collect(Collectors.joining(", ")),
+        "name the headings that hold them in the dictionary, e.g. \"columns\": {" + entries + "}");
+  }
+
+  /** The heading that may hold one of our columns, by its meaning or its letters. */
+  private String candidate(String name) {
+    List<String> own = meaning.values().stream().filter(h -> !ours.contains(h)).toList();
+    return own.stream()
+        .filter(heading -> CommonWords.columns(heading).contains(name))
+        .findFirst()
+        .or(() -> NameLikeness.nearest(name, own))
+        .orElse("your heading");
   }
 
   RecordsUnreadable unreadable(String found, String expected, String remedy) {

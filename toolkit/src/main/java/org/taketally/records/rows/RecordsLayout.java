@@ -3,6 +3,7 @@ package org.taketally.records.rows;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -10,6 +11,7 @@ import java.util.function.Predicate;
 import org.taketally.records.columns.ColumnKind;
 import org.taketally.records.columns.ColumnRule;
 import org.taketally.records.columns.DerivedColumn;
+import org.taketally.records.columns.KnownColumns;
 import org.taketally.records.columns.RecordColumn;
 
 /**
@@ -27,15 +29,11 @@ public final class RecordsLayout {
   private final List<ColumnTrack> tracks = new ArrayList<>();
   private final Map<String, Integer> places = new HashMap<>();
   private final Predicate<String> wanted;
+  private final Set<String> essential;
 
-  /**
-   * A layout.
-   *
-   * @param wanted names of columns whose values are used, beyond the checks
-   * @param more columns with a kind of their own, beside those of records
-   */
-  public RecordsLayout(Predicate<String> wanted, ColumnRule... more) {
+  private RecordsLayout(Predicate<String> wanted, List<ColumnRule> more, Set<String> essential) {
     this.wanted = wanted;
+    this.essential = essential;
     for (RecordColumn column : RecordColumn.values()) {
       add(column.columnName(), column.kind());
     }
@@ -45,6 +43,44 @@ public final class RecordsLayout {
     for (ColumnRule rule : more) {
       add(rule.name(), rule.kind());
     }
+  }
+
+  /**
+   * The layout of records.
+   *
+   * @param wanted names of columns whose values are used, beyond the checks
+   */
+  public static RecordsLayout ofRecords(Predicate<String> wanted) {
+    return new RecordsLayout(
+        wanted,
+        List.of(),
+        names(
+            RecordColumn.CULTIVAR,
+            RecordColumn.ROOTSTOCK,
+            RecordColumn.GRAFTS,
+            RecordColumn.TAKES,
+            RecordColumn.OUTCOME));
+  }
+
+  /** The layout of repeated assessments. */
+  public static RecordsLayout ofAssessments() {
+    Set<String> essential =
+        names(RecordColumn.RECORD, RecordColumn.SEASON, RecordColumn.ASSESSED_DATE);
+    essential.add(KnownColumns.ALIVE.name());
+    return new RecordsLayout(name -> true, List.of(KnownColumns.ALIVE), essential);
+  }
+
+  private static Set<String> names(RecordColumn... columns) {
+    Set<String> names = new HashSet<>();
+    for (RecordColumn column : columns) {
+      names.add(column.columnName());
+    }
+    return names;
+  }
+
+  /** Whether a row can't be used where the value of a column can't be read. */
+  boolean essential(int place) {
+    return essential.contains(tracks.get(place).name());
   }
 
   /** The names a heading may have to be one of ours. */

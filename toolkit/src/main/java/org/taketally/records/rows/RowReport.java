@@ -23,7 +23,8 @@ public final class RowReport {
 
   private record Fault(ProblemKind kind, Problem problem) {}
 
-  private record Remark(ProblemKind kind, String heading, Supplier<ProblemText> words) {}
+  private record Remark(
+      ProblemKind kind, Severity severity, String heading, Supplier<ProblemText> words) {}
 
   public RowReport(ProblemLog log) {
     this.log = log;
@@ -49,8 +50,13 @@ public final class RowReport {
     if (kind.severity() == Severity.ERROR) {
       errors.add(new Fault(kind, ProblemLog.problem(kind, place, heading, words.get())));
     } else {
-      remarks.add(new Remark(kind, heading, words));
+      remarks.add(new Remark(kind, kind.severity(), heading, words));
     }
+  }
+
+  /** Reports a cell that can't be read, of a column whose values may be missing. */
+  public void addUnread(ProblemKind kind, String heading, Supplier<ProblemText> words) {
+    remarks.add(new Remark(kind, Severity.CHECK, heading, words));
   }
 
   public boolean hasErrors() {
@@ -76,7 +82,7 @@ public final class RowReport {
   public void end() {
     if (errors.isEmpty()) {
       for (Remark remark : remarks) {
-        log.add(remark.kind(), place, remark.heading(), remark.words());
+        log.add(remark.kind(), remark.severity(), place, remark.heading(), remark.words());
       }
       return;
     }

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.taketally.files.Csv;
 import org.taketally.files.SafeFile;
+import org.taketally.records.sources.RowSource;
 
 /**
  * Rows that can't be used until a person repairs them: as typed, with place and reasons. The
@@ -18,7 +19,7 @@ import org.taketally.files.SafeFile;
  */
 public record SetAside(List<String> header, List<Row> rows) {
 
-  static final String FILE = "set_aside_file";
+  static final String FILE = RowSource.FIRST_FILE;
   static final String LINE = "set_aside_line";
   static final String EXTRA = "set_aside_extra";
   static final String REASONS = "set_aside_reasons";

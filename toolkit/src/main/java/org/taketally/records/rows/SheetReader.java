@@ -15,6 +15,7 @@ import org.taketally.records.problems.ProblemText;
 import org.taketally.records.sources.RawRow;
 import org.taketally.records.sources.RowSource;
 import org.taketally.records.sources.Trim;
+import org.taketally.terms.Severity;
 
 /** Turns the raw rows of one sheet into typed rows, reporting what can't be read. */
 public final class SheetReader {
@@ -23,6 +24,7 @@ public final class SheetReader {
 
   private final Headings headings;
   private final SheetRules rules;
+  private final RecordsLayout layout;
   private final List<ColumnReader> columns = new ArrayList<>();
   private final List<Constant> constants = new ArrayList<>();
   private final String[] headingOf;
@@ -38,6 +40,7 @@ public final class SheetReader {
   public SheetReader(RowSource source, Headings headings, SheetRules rules, RecordsLayout layout) {
     this.headings = headings;
     this.rules = rules;
+    this.layout = layout;
     this.extraField = headings.all().indexOf(SetAside.EXTRA);
     this.survey = SheetSurvey.of(source, headings, rules);
     this.share =
@@ -109,13 +112,30 @@ public final class SheetReader {
       row.set(column.place(), value);
       Finding finding = value.finding();
       if (finding != null) {
-        report.add(
-            finding.kind(),
-            column.heading(),
-            () -> new ProblemText(text, finding.expected(), finding.remedy()));
+        report(finding, text, column, report);
       }
     }
     return true;
+  }
+
+  /** A row without a name or result can't be used; one without a day or a diameter can. */
+  private void report(Finding finding, String text, ColumnReader column, RowReport report) {
+    boolean error = finding.kind().severity() == Severity.ERROR;
+    if (error && finding.kind() != ProblemKind.SUMMARY_ROW && !layout.essential(column.place())) {
+      report.addUnread(
+          finding.kind(),
+          column.heading(),
+          () ->
+              new ProblemText(
+                  text,
+                  finding.expected(),
+                  finding.remedy() + "; read as not recorded until then"));
+    } else {
+      report.add(
+          finding.kind(),
+          column.heading(),
+          () -> new ProblemText(text, finding.expected(), finding.remedy()));
+    }
   }
 
   private boolean fits(RawRow raw, RowReport report) {

@@ -27,6 +27,7 @@ final class CsvSource implements RowSource {
   private final SheetRules rules;
   private final char delimiter;
   private final List<String> headings;
+  private final ToIntFunction<List<String>> known;
 
   /**
    * Looks at the heading line.
@@ -36,6 +37,7 @@ final class CsvSource implements RowSource {
   CsvSource(Path path, SheetRules rules, ToIntFunction<List<String>> known) {
     this.path = path;
     this.rules = rules;
+    this.known = known;
     Map<Character, List<String>> candidates = new LinkedHashMap<>();
     if (rules.delimiter().isPresent()) {
       candidates.put(rules.delimiter().get(), headings(rules.delimiter().get()));
@@ -78,11 +80,11 @@ final class CsvSource implements RowSource {
 
   private List<String> headings(char by) {
     try (CsvRows rows = new CsvRows(by)) {
-      RawRow first = rows.next();
+      RawRow first = rows.from(rules.headingRow());
       if (first == null) {
         throw refused(
             0,
-            "nothing",
+            rules.headingRow() > 1 ? "nothing in line " + rules.headingRow() : "nothing",
             "a line of headings, then one line a graft or batch",
             "check that the right file was named");
       }
@@ -113,8 +115,23 @@ final class CsvSource implements RowSource {
   @Override
   public Rows open() {
     CsvRows rows = new CsvRows(delimiter);
-    rows.next();
+    rows.from(rules.headingRow());
     return rows;
+  }
+
+  @Override
+  public long likelyHeadingRow() {
+    for (char one : DELIMITERS) {
+      try (CsvRows rows = new CsvRows(one)) {
+        long line = HeadingSearch.line(rows, known);
+        if (line > 1) {
+          return line;
+        }
+      } catch (RecordsUnreadable refused) {
+        continue; // this delimiter doesn't part the file
+      }
+    }
+    return 0;
   }
 
   private RecordsUnreadable refused(long line, String found, String expected, String remedy) {
@@ -167,6 +184,15 @@ final class CsvSource implements RowSource {
             "close it, or take it out, on this line or the next ones");
       }
       return null;
+    }
+
+    /** The first row that begins in a line or below it; null if there is none. */
+    RawRow from(long line) {
+      RawRow row = next();
+      while (row != null && row.line() < line) {
+        row = next();
+      }
+      return row;
     }
 
     /** Refuses a file with NUL in it, which no spreadsheet writes and no program reads back. */

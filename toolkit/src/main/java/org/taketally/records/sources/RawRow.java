@@ -18,7 +18,16 @@ public record RawRow(long line, String[] fields, boolean[] exact) {
 
   /** The fields as headings: without space around them. */
   List<String> headings() {
-    return Arrays.stream(fields).map(Trim::trim).toList();
+    return Arrays.stream(fields).map(Trim::trim).map(RawRow::unquoted).toList();
+  }
+
+  /** A heading without the curly quotation marks that word processors put around it. */
+  private static String unquoted(String heading) {
+    boolean curly =
+        heading.length() > 2
+            && "“„‘‚«".indexOf(heading.charAt(0)) >= 0
+            && "”“’‘»".indexOf(heading.charAt(heading.length() - 1)) >= 0;
+    return curly ? Trim.trim(heading.substring(1, heading.length() - 1)) : heading;
   }
 
   boolean blank() {

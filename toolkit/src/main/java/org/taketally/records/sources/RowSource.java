@@ -7,6 +7,9 @@ import java.util.Optional;
 /** A sheet of records before anything is understood of it: headings and rows of text. */
 public interface RowSource {
 
+  /** Heading of the file a row set aside stood in first. */
+  String FIRST_FILE = "set_aside_file";
+
   /** As the user named it. */
   String name();
 
@@ -26,6 +29,20 @@ public interface RowSource {
   /** Whether it is passed over where it doesn't hold records, as one worksheet of several. */
   default boolean mayBeLeftOut() {
     return false;
+  }
+
+  /** Whether it was found in a folder, not named. */
+  default boolean ofFolder() {
+    return false;
+  }
+
+  /**
+   * The line that looks like the headings, where the first one doesn't.
+   *
+   * @return 0 if there is none
+   */
+  default long likelyHeadingRow() {
+    return 0;
   }
 
   /** What else must be known to read its numbers. */

@@ -49,6 +49,11 @@ final class SourceAsTyped implements RowSource {
   }
 
   @Override
+  public long likelyHeadingRow() {
+    return written.likelyHeadingRow();
+  }
+
+  @Override
   public boolean semicolons() {
     return written.semicolons();
   }

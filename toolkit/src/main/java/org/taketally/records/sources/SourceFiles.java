@@ -11,6 +11,8 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
+import java.util.function.ToIntFunction;
+import org.taketally.records.columns.CommonWords;
 import org.taketally.records.columns.KnownColumns;
 import org.taketally.records.columns.NameLikeness;
 import org.taketally.records.dictionary.SheetDictionary;
@@ -27,7 +29,16 @@ public final class SourceFiles {
     }
     List<RowSource> sources = new ArrayList<>();
     for (Path file : files) {
-      sources.addAll(open(file, dictionary.rules(file.toString())));
+      sources.addAll(open(file, dictionary));
+    }
+    return sources;
+  }
+
+  /** All CSV and XLSX files of a folder, in the order of their names. */
+  public static List<RowSource> inFolder(Path folder, SheetDictionary dictionary) {
+    List<RowSource> sources = new ArrayList<>();
+    for (Path file : matching(folder, "*.{csv,CSV,tsv,xlsx,XLSX}")) {
+      open(file, dictionary).forEach(source -> sources.add(new FolderSource(source)));
     }
     return sources;
   }
@@ -50,13 +61,18 @@ public final class SourceFiles {
     return files;
   }
 
-  private static List<RowSource> open(Path file, SheetRules rules) {
+  private static List<RowSource> open(Path file, SheetDictionary dictionary) {
+    SheetRules rules = dictionary.rules(file.toString());
     boolean wideText = rules.encoding().name().toUpperCase(Locale.ROOT).startsWith("UTF-16");
+    ToIntFunction<List<String>> known = headings -> known(headings, rules);
     List<RowSource> written =
         FileSigns.form(file, wideText) == FileSigns.Form.WORKBOOK
-            ? XlsxSource.sheets(file, rules.sheets())
-            : List.of(new CsvSource(file, rules, headings -> known(headings, rules)));
-    return written.stream().map(SourceAsTyped::of).toList();
+            ? XlsxSource.sheets(file, dictionary::rules, known)
+            : List.of(new CsvSource(file, rules, known));
+    return written.stream()
+        .map(SourceAsTyped::of)
+        .map(source -> WideSource.of(source, dictionary.rules(source.name()).wide()))
+        .toList();
   }
 
   private static int known(List<String> headings, SheetRules rules) {
@@ -66,6 +82,12 @@ public final class SourceFiles {
         .columns()
         .values()
         .forEach(c -> c.from().ifPresent(f -> names.add(NameLikeness.plain(f))));
-    return (int) headings.stream().filter(h -> names.contains(NameLikeness.plain(h))).count();
+    rules
+        .wide()
+        .forEach(part -> part.columns().values().forEach(h -> names.add(NameLikeness.plain(h))));
+    return (int)
+        headings.stream()
+            .filter(h -> names.contains(NameLikeness.plain(h)) || !CommonWords.columns(h).isEmpty())
+            .count();
   }
 }

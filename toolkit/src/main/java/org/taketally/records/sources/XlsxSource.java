@@ -10,6 +10,8 @@ import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
+import java.util.function.ToIntFunction;
 import java.util.stream.Stream;
 import org.dhatim.fastexcel.reader.Cell;
 import org.dhatim.fastexcel.reader.CellType;
@@ -21,6 +23,7 @@ import org.dhatim.fastexcel.reader.Sheet;
 import org.dhatim.fastexcel.reader.SheetVisibility;
 import org.taketally.records.columns.NameLikeness;
 import org.taketally.records.dictionary.SheetName;
+import org.taketally.records.dictionary.SheetRules;
 import org.taketally.records.problems.RecordsUnreadable;
 
 /** A worksheet of a workbook (.xlsx). */
@@ -34,15 +37,24 @@ public final class XlsxSource implements RowSource {
   private final String sheetName;
   private final boolean alone;
   private final boolean asked;
+  private final SheetRules rules;
+  private final ToIntFunction<List<String>> known;
   private final List<String> headings;
 
-  private XlsxSource(Path path, String sheetName, boolean alone, boolean asked) {
+  private XlsxSource(
+      Path path,
+      SheetRules rules,
+      String sheetName,
+      boolean alone,
+      ToIntFunction<List<String>> known) {
     this.path = path;
+    this.rules = rules;
+    this.known = known;
     this.sheetName = sheetName;
     this.alone = alone;
-    this.asked = asked;
+    this.asked = !rules.sheets().isEmpty();
     try (SheetRows rows = new SheetRows(-1)) {
-      RawRow first = rows.next();
+      RawRow first = rows.from(rules.headingRow());
       this.headings = first == null ? List.of() : first.headings();
     }
   }
@@ -50,9 +62,12 @@ public final class XlsxSource implements RowSource {
   /**
    * The worksheets to read: those named, or all that aren't hidden and have something in them.
    *
-   * @param named names of worksheets; empty for all
+   * @param rules of the dictionary for the name of a file or worksheet
+   * @param known how many headings of a list the dictionary or we know
    */
-  static List<RowSource> sheets(Path path, List<String> named) {
+  static List<RowSource> sheets(
+      Path path, Function<String, SheetRules> rules, ToIntFunction<List<String>> known) {
+    List<String> named = rules.apply(path.toString()).sheets();
     List<Sheet> all;
     try (ReadableWorkbook workbook = new ReadableWorkbook(path.toFile(), WITH_FORMATS)) {
       all = workbook.getSheets().toList();
@@ -78,14 +93,21 @@ public final class XlsxSource implements RowSource {
                 .toList();
     List<XlsxSource> filled =
         wanted.stream()
-            .map(name -> new XlsxSource(path, name, wanted.size() == 1, !named.isEmpty()))
+            .map(
+                name ->
+                    new XlsxSource(
+                        path,
+                        rules.apply(SheetName.of(path, name)),
+                        name,
+                        wanted.size() == 1,
+                        known))
             .filter(source -> !source.headings().isEmpty())
             .toList();
     if (filled.isEmpty()) {
       throw FileSigns.refuse(path, "an empty sheet", "name the sheet with the records: \"sheet\"");
     }
     return filled.size() == 1
-        ? List.of(new XlsxSource(path, filled.get(0).sheetName, true, !named.isEmpty()))
+        ? List.of(new XlsxSource(path, filled.get(0).rules, filled.get(0).sheetName, true, known))
         : List.copyOf(filled);
   }
 
@@ -148,8 +170,16 @@ public final class XlsxSource implements RowSource {
   @Override
   public Rows open() {
     SheetRows rows = new SheetRows(headings.size());
-    rows.next();
+    rows.from(rules.headingRow());
     return rows;
+  }
+
+  @Override
+  public long likelyHeadingRow() {
+    try (SheetRows rows = new SheetRows(-1)) {
+      long line = HeadingSearch.line(rows, known);
+      return line > 1 ? line : 0;
+    }
   }
 
   /** An open workbook. */
@@ -189,6 +219,15 @@ public final class XlsxSource implements RowSource {
       } catch (UncheckedIOException | ExcelReaderException e) {
         throw broken(path, e);
       }
+    }
+
+    /** The first row with that number or a higher one; null if there is none. */
+    RawRow from(long line) {
+      RawRow row = next();
+      while (row != null && row.line() < line) {
+        row = next();
+      }
+      return row;
     }
 
     private RawRow raw(Row row) {
