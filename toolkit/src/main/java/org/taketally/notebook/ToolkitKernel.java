@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
 import org.taketally.cells.Cells;
+import org.taketally.figure.FigurePng;
 import org.taketally.notebook.display.Displays;
 import org.taketally.notebook.kernel.KernelSetup;
 import org.taketally.notebook.kernel.engine.EngineOptions;
@@ -71,7 +72,8 @@ public final class ToolkitKernel {
             .importing(IMPORTS)
             .showing(Displays::register)
             .completing(ToolkitKernel::words)
-            .advising(ToolkitKernel::advice),
+            .advising(ToolkitKernel::advice)
+            .picturing(FigurePng::of),
         log);
   }
 
@@ -104,8 +106,8 @@ public final class ToolkitKernel {
         thrown instanceof NoClassDefFoundError && String.valueOf(thrown).contains("com/ibm/icu");
     return reader
         ? "Tablesaw opens files by name with a library that isn't part of Taketally. Records of"
-            + " grafts: GraftRecords.read(Path.of(\"x.csv\")); any other table:"
-            + " Table.read().csv(Files.newBufferedReader(Path.of(\"x.csv\")))."
+              + " grafts: RecordsReader.withDefaults().read(List.of(Path.of(\"x.csv\"))); any other"
+              + " table: Table.read().csv(Files.newBufferedReader(Path.of(\"x.csv\")))."
         : "";
   }
 }

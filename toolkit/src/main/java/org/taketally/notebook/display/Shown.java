@@ -31,6 +31,13 @@ record Shown(String html, String text) {
       .taketally .tt-gap { text-align: center; opacity: .6; }
       .taketally .tt-head { font-weight: bold; margin: .3rem 0; }
       .taketally .tt-warn { border-left: .25rem solid #c77700; padding-left: .6rem; margin: .4rem 0; }
+      @media print {
+      .taketally .tt-scroll { overflow: visible; max-height: none; }
+      .taketally table { font-size: .75em; }
+      .taketally th, .taketally td { white-space: normal; overflow-wrap: break-word; padding-right: .35rem; }
+      .taketally .tt-long, .taketally .tt-wide { min-width: 0; max-width: none; }
+      .taketally details::details-content { content-visibility: visible; block-size: auto; }
+      }
       </style>
       """;
 

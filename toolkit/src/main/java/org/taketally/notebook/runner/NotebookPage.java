@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.Base64;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.commonmark.Extension;
@@ -19,7 +20,7 @@ public final class NotebookPage {
   private static final List<Extension> TABLES = List.of(TablesExtension.create());
 
   /** Forms of a value, best first, that may carry active content. */
-  private static final List<String> RICH = List.of("text/html", "image/svg+xml");
+  private static final List<String> RICH = List.of("image/svg+xml", "text/html");
 
   private static final List<String> PICTURES = List.of("image/png", "image/jpeg", "image/gif");
 
@@ -128,6 +129,10 @@ public final class NotebookPage {
         return;
       }
     }
+    if (plain && data.has("image/svg+xml")) {
+      addDrawing(NotebookJson.joined(data.get("image/svg+xml")));
+      return;
+    }
     for (String type : PICTURES) {
       if (data.has(type)) {
         String bytes = NotebookJson.joined(data.get(type)).replaceAll("[^A-Za-z0-9+/=]", "");
@@ -143,6 +148,13 @@ public final class NotebookPage {
       return;
     }
     addText("value", NotebookJson.joined(data.get("text/plain")));
+  }
+
+  /** As a picture, in which nothing of it can act. */
+  private void addDrawing(String svg) {
+    String bytes = Base64.getEncoder().encodeToString(svg.getBytes(StandardCharsets.UTF_8));
+    page.append("<div class=\"output\"><img alt=\"\" src=\"data:image/svg+xml;base64,");
+    page.append(bytes).append("\"></div>\n");
   }
 
   private static String escape(String text) {

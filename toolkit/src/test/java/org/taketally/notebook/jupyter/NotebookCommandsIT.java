@@ -2,8 +2,10 @@ package org.taketally.notebook.jupyter;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Base64;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
@@ -127,6 +129,23 @@ class NotebookCommandsIT {
     Ran ran = Jupyter.taketally(folder, "notebook", "run", "e.ipynb");
     assertThat(ran.status()).isEqualTo(1);
     assertThat(ran.output()).contains("ExitRefused");
+  }
+
+  /** The cleaning of exported pages takes SVG out; the marks must be there all the same. */
+  @Test
+  void a_figure_is_in_the_page_that_nbconvert_exports() throws Exception {
+    Path nbconvert = Path.of("/usr/bin/jupyter-nbconvert");
+    Jupyter.require("Jupyter's nbconvert", nbconvert);
+    notebook(
+        "k.ipynb", "svg(\"<svg width='40' height='20'><circle r='3' fill='#112233'/></svg>\")");
+    Ran ran = Jupyter.taketally(folder, "notebook", "run", "k.ipynb");
+    assertThat(ran.status()).as(ran.output()).isZero();
+    Ran exported = Jupyter.run(folder, nbconvert.toString(), "--to", "html", "executed/k.ipynb");
+    assertThat(exported.status()).as(exported.output()).isZero();
+    String page = Files.readString(folder.resolve("executed/k.html"));
+    String figure = page.replaceFirst("(?s).*data:image/svg\\+xml;base64,([^\"]*)\".*", "$1");
+    assertThat(new String(Base64.getDecoder().decode(figure), StandardCharsets.UTF_8))
+        .contains("<circle r='3'");
   }
 
   @Test

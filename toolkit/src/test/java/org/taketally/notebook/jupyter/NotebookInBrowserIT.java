@@ -128,12 +128,12 @@ class NotebookInBrowserIT {
     assertThat(
             browser
                 .value(
-                    "[...document.querySelectorAll('.output_svg svg')]"
+                    "[...document.querySelectorAll('.output_html img')]"
                         + ".filter(each => each.getBoundingClientRect().width > 300).length")
                 .getAsInt())
         .isEqualTo(2);
-    photograph("figure", "document.querySelector('.output_svg')");
-    photograph("verdict", "document.querySelector('.output_html')");
+    photograph("figure", "document.querySelector('.output_html:has(img)')");
+    photograph("verdict", "document.querySelector('.output_html:not(:has(img))')");
   }
 
   private void completes_a_name() throws Exception {

@@ -3,8 +3,10 @@ package org.taketally.notebook.kernel;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.google.gson.JsonObject;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Base64;
 import java.util.List;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -68,6 +70,30 @@ class KernelConveniencesTest {
     assertThat(
             client.execute("render(List.of(1), \"image/png\")").reply().get("evalue").getAsString())
         .contains("can't be shown as image/png; it has: text/plain");
+  }
+
+  /** Exported and untrusted pages are cleaned of SVG; a picture of it within HTML stays. */
+  @Test
+  void a_figure_comes_as_svg_as_picture_in_html_and_as_png() throws Exception {
+    JsonObject shown =
+        data(
+            client
+                .execute(
+                    "\"<svg width=\\\"40\\\" height=\\\"20\\\"><title>Takes &lt; 5</title><circle"
+                        + " r=\\\"3\\\" fill=\\\"#112233\\\"/></svg>\"")
+                .of("execute_result")
+                .get(0));
+    assertThat(shown.get("image/svg+xml").getAsString()).contains("<circle");
+    String html = shown.get("text/html").getAsString();
+    assertThat(html).startsWith("<img alt=\"Takes &lt; 5\" width=\"40\"");
+    String picture = html.replaceFirst("(?s).*base64,([^\"]*)\".*", "$1");
+    assertThat(new String(Base64.getDecoder().decode(picture), StandardCharsets.UTF_8))
+        .startsWith("<svg xmlns=\"http://www.w3.org/2000/svg\" width")
+        .contains("<circle");
+    assertThat(shown.get("image/png").getAsString()).startsWith("iVBORw0KGgo");
+    JsonObject odd =
+        data(client.execute("svg(\"<svg><image/></svg>\")").of("execute_result").get(0));
+    assertThat(odd.keySet()).containsExactlyInAnyOrder("image/svg+xml", "text/html", "text/plain");
   }
 
   @Test

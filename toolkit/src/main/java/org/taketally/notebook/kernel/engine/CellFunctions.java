@@ -125,7 +125,8 @@ public final class CellFunctions {
    * @return a value to display
    */
   public static Bundle svg(String svg) {
-    return Drawing.bundle(svg);
+    Stage present = stage;
+    return present != null && Drawing.isSvg(svg) ? present.render(svg) : Drawing.bundle(svg);
   }
 
   /**

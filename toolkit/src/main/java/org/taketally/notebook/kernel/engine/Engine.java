@@ -43,7 +43,7 @@ public final class Engine implements AutoCloseable, CellFunctions.Stage {
     clock = new Clock(output, this::stopRunningCode);
     threads = new UserThreads(output, clock::reason);
     console = new Console(output, threads::ask);
-    rendering = new Rendering(options.displays());
+    rendering = new Rendering(options.displays(), options.png());
     starting = new FutureTask<>(() -> new Workspace(options, threads));
     threads.onUncaught(this::tell);
     ExitGuard.guard(threads::refuseExit);

@@ -16,13 +16,15 @@ import org.dflib.jjava.jupyter.kernel.display.Renderer;
  * @param words words that a value knows, e.g. names of its columns, offered within quotes; called
  *     for values of variables, and must be quick
  * @param advice what to do about an error, or empty text
+ * @param png makes a PNG picture of an SVG drawing, no bytes if it can't
  */
 public record EngineOptions(
     List<String> imports,
     List<Path> classpath,
     Consumer<Renderer> displays,
     Function<Object, Collection<String>> words,
-    Function<Throwable, String> advice) {
+    Function<Throwable, String> advice,
+    Function<String, byte[]> png) {
 
   private static final List<String> USUAL =
       List.of(
@@ -48,7 +50,8 @@ public record EngineOptions(
    * @return options to start from
    */
   public static EngineOptions usual() {
-    return new EngineOptions(USUAL, List.of(), renderer -> {}, value -> List.of(), thrown -> "");
+    return new EngineOptions(
+        USUAL, List.of(), renderer -> {}, value -> List.of(), thrown -> "", svg -> new byte[0]);
   }
 
   /**
@@ -60,7 +63,7 @@ public record EngineOptions(
   public EngineOptions importing(List<String> more) {
     List<String> all = new java.util.ArrayList<>(imports);
     all.addAll(more);
-    return new EngineOptions(all, classpath, displays, words, advice);
+    return new EngineOptions(all, classpath, displays, words, advice, png);
   }
 
   /**
@@ -70,7 +73,7 @@ public record EngineOptions(
    * @return changed options
    */
   public EngineOptions showing(Consumer<Renderer> registrations) {
-    return new EngineOptions(imports, classpath, registrations, words, advice);
+    return new EngineOptions(imports, classpath, registrations, words, advice, png);
   }
 
   /**
@@ -80,7 +83,7 @@ public record EngineOptions(
    * @return changed options
    */
   public EngineOptions completing(Function<Object, Collection<String>> known) {
-    return new EngineOptions(imports, classpath, displays, known, advice);
+    return new EngineOptions(imports, classpath, displays, known, advice, png);
   }
 
   /**
@@ -90,6 +93,16 @@ public record EngineOptions(
    * @return changed options
    */
   public EngineOptions advising(Function<Throwable, String> known) {
-    return new EngineOptions(imports, classpath, displays, words, known);
+    return new EngineOptions(imports, classpath, displays, words, known, png);
+  }
+
+  /**
+   * With PNG pictures beside drawings.
+   *
+   * @param maker makes a PNG picture of an SVG drawing, no bytes if it can't
+   * @return changed options
+   */
+  public EngineOptions picturing(Function<String, byte[]> maker) {
+    return new EngineOptions(imports, classpath, displays, words, advice, maker);
   }
 }

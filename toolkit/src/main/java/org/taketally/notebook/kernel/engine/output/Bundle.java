@@ -44,6 +44,22 @@ public record Bundle(JsonObject data, JsonObject metadata, String displayId) {
     return new Bundle(data, metadata, id);
   }
 
+  /** This bundle with one more form. */
+  Bundle with(String mediaType, String text) {
+    JsonObject more = data.deepCopy();
+    more.addProperty(mediaType, text);
+    return new Bundle(more, metadata, displayId);
+  }
+
+  /** This bundle, its PNG picture to be shown at a width. */
+  Bundle sized(int width) {
+    JsonObject size = new JsonObject();
+    size.addProperty("width", width);
+    JsonObject more = metadata.deepCopy();
+    more.add("image/png", size);
+    return new Bundle(data, width > 0 ? more : metadata, displayId);
+  }
+
   /**
    * This bundle with plain text beside its other forms.
    *

@@ -6,6 +6,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import org.dflib.jjava.jupyter.kernel.display.DisplayData;
 import org.dflib.jjava.jupyter.kernel.display.Renderer;
 import org.dflib.jjava.jupyter.kernel.display.common.Image;
@@ -18,10 +19,18 @@ public final class Rendering {
   private static final int LONGEST_TEXT = 100_000;
 
   private final Consumer<Renderer> displays;
+  private final Function<String, byte[]> png;
   private Renderer renderer;
 
-  public Rendering(Consumer<Renderer> displays) {
+  /**
+   * Rendering of one session.
+   *
+   * @param displays registers how values are shown
+   * @param png makes a PNG picture of an SVG drawing, no bytes if it can't
+   */
+  public Rendering(Consumer<Renderer> displays, Function<String, byte[]> png) {
     this.displays = displays;
+    this.png = png;
   }
 
   /** May call the value's {@code toString}, so it belongs on the user's thread. */
@@ -36,7 +45,7 @@ public final class Rendering {
       return bundle(data);
     }
     if (value instanceof String text && Drawing.isSvg(text)) {
-      return Drawing.bundle(text);
+      return Drawing.bundle(text, png);
     }
     if (value == null || value.getClass().getName().startsWith("java.lang.")) {
       return Bundle.text(cut(String.valueOf(value)));
@@ -59,9 +68,11 @@ public final class Rendering {
       return of(value);
     }
     JsonObject forms = new JsonObject();
-    JsonObject all = value instanceof CharSequence ? new JsonObject() : every(value, mediaTypes);
+    boolean drawing = value instanceof String text && Drawing.isSvg(text);
+    JsonObject all =
+        value instanceof CharSequence && !drawing ? new JsonObject() : every(value, mediaTypes);
     for (String type : mediaTypes) {
-      if (value instanceof CharSequence text) {
+      if (value instanceof CharSequence text && !(drawing && all.has(type))) {
         forms.addProperty(type, text.toString());
       } else if (all.has(type)) {
         forms.add(type, all.get(type));
