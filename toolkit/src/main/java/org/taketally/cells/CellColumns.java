@@ -3,7 +3,9 @@ package org.taketally.cells;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.IntFunction;
 import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
@@ -15,9 +17,12 @@ final class CellColumns {
   private final PatternCounts counts;
   private final List<Factor> factors = new ArrayList<>();
   private final List<Measure> measures = new ArrayList<>();
+  private final UnassessedCounts unassessedCounts;
+  private final Map<String, long[]> unassessed = new HashMap<>();
 
-  CellColumns(PatternCounts counts) {
+  CellColumns(PatternCounts counts, UnassessedCounts unassessedCounts) {
     this.counts = counts;
+    this.unassessedCounts = unassessedCounts;
   }
 
   static IllegalArgumentException absent(String name, List<String> there) {
@@ -26,6 +31,17 @@ final class CellColumns {
   }
 
   void factor(int column, String name, IntFunction<String> nameOfCode) {
+    long[] grafts =
+        Arrays.stream(levels(column, name, nameOfCode))
+            .mapToLong(code -> unassessedCounts.of(column, code))
+            .toArray();
+    if (Arrays.stream(grafts).anyMatch(count -> count > 0)) {
+      unassessed.put(name, grafts);
+    }
+  }
+
+  /** Adds the column and gives its codes in the order of its levels. */
+  private int[] levels(int column, String name, IntFunction<String> nameOfCode) {
     int[] codes = counts.codes(column);
     int highest = Arrays.stream(codes).max().orElse(Factor.MISSING);
     boolean[] used = new boolean[highest + 1];
@@ -49,6 +65,7 @@ final class CellColumns {
       codes[cell] = codes[cell] == Factor.MISSING ? Factor.MISSING : place[codes[cell]];
     }
     factors.add(new Factor(name, Arrays.stream(inOrder).mapToObj(nameOfCode).toList(), codes));
+    return inOrder;
   }
 
   /** Codes that are in order and all in use. */
@@ -74,6 +91,12 @@ final class CellColumns {
 
   Cells cells(Provenance provenance) {
     return new Cells(
-        factors, measures, counts.grafts(), counts.takes(), counts.logCoefficients(), provenance);
+            factors,
+            measures,
+            counts.grafts(),
+            counts.takes(),
+            counts.logCoefficients(),
+            provenance)
+        .withUnassessed(unassessed);
   }
 }

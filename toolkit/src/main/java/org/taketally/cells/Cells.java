@@ -1,5 +1,6 @@
 package org.taketally.cells;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -30,9 +31,10 @@ public final class Cells {
   private final int[] takes;
   private final double logCoefficients;
   private final Provenance provenance;
+  private final Map<String, long[]> unassessed;
 
   /**
-   * Cells from columns.
+   * Cells from columns, with no graft unassessed.
    *
    * @param factors level columns, each as long as {@code grafts}
    * @param measures number columns, each as long as {@code grafts}
@@ -49,6 +51,18 @@ public final class Cells {
       int[] takes,
       double logCoefficients,
       Provenance provenance) {
+    this(factors, measures, grafts, takes, logCoefficients, provenance, Map.of());
+  }
+
+  private Cells(
+      List<Factor> factors,
+      List<Measure> measures,
+      int[] grafts,
+      int[] takes,
+      double logCoefficients,
+      Provenance provenance,
+      Map<String, long[]> unassessed) {
+    this.unassessed = unassessed;
     this.factors = new LinkedHashMap<>();
     this.measures = new LinkedHashMap<>();
     this.grafts = grafts;
@@ -231,7 +245,49 @@ public final class Cells {
     Map<String, Factor> all = new LinkedHashMap<>(factors);
     all.put(factor.name(), factor);
     return new Cells(
-        List.copyOf(all.values()), measures(), grafts, takes, logCoefficients, provenance);
+        List.copyOf(all.values()),
+        measures(),
+        grafts,
+        takes,
+        logCoefficients,
+        provenance,
+        unassessed);
+  }
+
+  /**
+   * The same cells with more columns of numbers.
+   *
+   * @param more each as long as these cells
+   * @return new cells sharing the other columns
+   */
+  public Cells with(List<Measure> more) {
+    List<Measure> all = new ArrayList<>(measures());
+    all.addAll(more);
+    return new Cells(factors(), all, grafts, takes, logCoefficients, provenance, unassessed);
+  }
+
+  /**
+   * The same cells, knowing how many grafts were not assessed.
+   *
+   * @param grafts by column of levels: grafts whose result is not known, one number a level
+   * @return new cells sharing all columns
+   */
+  Cells withUnassessed(Map<String, long[]> grafts) {
+    return new Cells(
+        factors(), measures(), this.grafts, takes, logCoefficients, provenance, grafts);
+  }
+
+  /**
+   * Grafts of a level whose result is not known; they are in no cell.
+   *
+   * @param factor a column of levels
+   * @param level one of its levels
+   * @return 0 also where nobody counted them
+   */
+  public long unassessed(String factor, String level) {
+    long[] grafts = unassessed.get(factor);
+    int code = factor(factor).indexOf(level);
+    return grafts == null || code == Factor.MISSING ? 0 : grafts[code];
   }
 
   /**
@@ -241,7 +297,8 @@ public final class Cells {
    * @return new cells sharing all other columns
    */
   public Cells withTakes(int[] otherTakes) {
-    return new Cells(factors(), measures(), grafts, otherTakes, logCoefficients, provenance);
+    return new Cells(
+        factors(), measures(), grafts, otherTakes, logCoefficients, provenance, unassessed);
   }
 
   /**
@@ -263,7 +320,8 @@ public final class Cells {
         pick(grafts, index),
         pick(takes, index),
         logCoefficients,
-        provenance);
+        provenance,
+        unassessed);
   }
 
   /**

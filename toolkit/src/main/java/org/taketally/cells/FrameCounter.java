@@ -71,6 +71,7 @@ final class FrameCounter {
     IntColumn grafts = frame.intColumn("grafts");
     IntColumn takes = frame.intColumn("takes");
     int[] pattern = new int[codes.length];
+    UnassessedCounts unassessed = new UnassessedCounts(wanted.size());
     RowNumbers rows = new RowNumbers();
     for (int row = 0; row < frame.rowCount(); row++) {
       int ownCode = rows.next(grafts.getInt(row), !takes.isMissing(row));
@@ -79,9 +80,13 @@ final class FrameCounter {
           pattern[i] = codes[i] == null ? ownCode : codes[i][row];
         }
         counts.add(pattern, grafts.getInt(row), takes.getInt(row));
+      } else {
+        for (int i = 0; i < pattern.length; i++) {
+          unassessed.add(i, codes[i] == null ? Factor.MISSING : codes[i][row], grafts.getInt(row));
+        }
       }
     }
-    CellColumns cells = new CellColumns(counts);
+    CellColumns cells = new CellColumns(counts, unassessed);
     for (int i = 0; i < codes.length; i++) {
       if (codes[i] == null) {
         cells.rows(i, rows);

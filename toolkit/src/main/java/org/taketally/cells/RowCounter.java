@@ -12,6 +12,7 @@ final class RowCounter implements RowVisitor {
   private final List<String> wanted;
   private final RowCoder[] coders;
   private final int[] codes;
+  private final UnassessedCounts unassessed;
   private PatternCounts counts;
 
   RowCounter(List<String> wanted) {
@@ -19,6 +20,7 @@ final class RowCounter implements RowVisitor {
     this.coders = new RowCoder[wanted.size()];
     this.codes = new int[wanted.size()];
     this.counts = new PatternCounts(wanted.size());
+    this.unassessed = new UnassessedCounts(wanted.size());
   }
 
   @Override
@@ -39,15 +41,22 @@ final class RowCounter implements RowVisitor {
   @Override
   public void row(RecordRow row) {
     if (!row.assessed()) {
-      for (RowCoder coder : coders) {
-        coder.skip();
-      }
+      unassessed(row);
       return;
     }
     for (int i = 0; i < codes.length; i++) {
       codes[i] = coders[i].code(row);
     }
     counts.add(codes, row.grafts(), row.takes());
+  }
+
+  private void unassessed(RecordRow row) {
+    for (int i = 0; i < coders.length; i++) {
+      coders[i].skip();
+      if (!(coders[i] instanceof RowCoder.Rows)) {
+        unassessed.add(i, coders[i].code(row), row.grafts());
+      }
+    }
   }
 
   Cells cells(Provenance provenance) {
@@ -57,7 +66,7 @@ final class RowCounter implements RowVisitor {
         counts = counts.recoded(i, merged);
       }
     }
-    CellColumns cells = new CellColumns(counts);
+    CellColumns cells = new CellColumns(counts, unassessed);
     for (int i = 0; i < coders.length; i++) {
       coders[i].addTo(cells, i, wanted.get(i));
     }

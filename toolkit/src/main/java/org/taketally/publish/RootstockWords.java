@@ -13,6 +13,12 @@ final class RootstockWords {
     String margin = Words.points(answer.options().margin());
     return switch (answer.verdict()) {
       case MATTERS -> "Yes. " + standingOut(answer);
+      case DIFFERS_UNSETTLED ->
+          "They differ, but these records can't say yet whether by more than " + margin + ".";
+      case DEPENDS_ON_CULTIVAR ->
+          "It depends on the cultivar: on some one rootstock takes more, on others less, by over "
+              + margin
+              + ".";
       case NO_PRACTICAL_DIFFERENCE ->
           "No practical difference: between any two of these rootstocks take differs by less than "
               + margin

@@ -127,6 +127,9 @@ final class FactorVerdictWords implements AnswerWords {
 
   private static String method(FactorVerdict.Test test) {
     return switch (test.method()) {
+      case ALL_PAIRS_AT_ONCE -> "most extreme of all pairs, standard errors, by draws of the fit";
+      case DEALT_WITHIN_GROUPS ->
+          "levels dealt out anew %d times among grafts made together".formatted(test.simulated());
       case WALD -> "Wald, within the one fit";
       case OF_LEVELS_AS_MEASURED ->
           "likelihood ratio of the levels as measured, half chi-square at zero";

@@ -23,16 +23,23 @@ final class FitChecksWords implements AnswerWords {
   public String headline() {
     List<String> wrong = names(FitChecks.State.WRONG);
     List<String> look = names(FitChecks.State.LOOK);
+    int blind = names(FitChecks.State.NOT_CHECKABLE).size();
     String of =
-        "%d checks on %s"
-            .formatted(answer.checks().size(), Words.count(answer.tally().grafts(), "graft"));
+        "%s on %s%s"
+            .formatted(
+                Words.count(answer.checks().size() - blind, "check"),
+                Words.count(answer.tally().grafts(), "graft"),
+                blind == 0 ? "" : ", %d more can't be made on them".formatted(blind));
     if (!wrong.isEmpty()) {
       return "The model doesn't fit in every respect: %s; %s.".formatted(Words.list(wrong), of);
     }
     if (!look.isEmpty()) {
       return "The model fits well enough, but look at: %s; %s.".formatted(Words.list(look), of);
     }
-    return "Nothing speaks against the model; %s.".formatted(of);
+    return (blind == 0
+            ? "Nothing speaks against the model; %s."
+            : "Nothing that can be checked speaks against the model; %s.")
+        .formatted(of);
   }
 
   @Override

@@ -19,8 +19,10 @@ public final class Names {
   public static String of(Verdict verdict) {
     return switch (verdict) {
       case MATTERS -> "matters";
+      case DIFFERS_UNSETTLED -> "differs, how much isn't settled";
       case NO_PRACTICAL_DIFFERENCE -> "no practical difference";
       case LESS_THAN_YOU_CARE_ABOUT -> "differs, but less than you care about";
+      case DEPENDS_ON_CULTIVAR -> "depends on the cultivar";
       case CANT_TELL_YET -> "can't tell yet";
       case ENTANGLED -> "entangled";
     };
@@ -43,6 +45,6 @@ public final class Names {
    * @return e.g. {@code fine}
    */
   public static String of(FitChecks.State state) {
-    return state.name().toLowerCase(Locale.ROOT);
+    return state.name().toLowerCase(Locale.ROOT).replace('_', ' ');
   }
 }

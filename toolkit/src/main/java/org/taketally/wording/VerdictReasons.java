@@ -3,15 +3,11 @@ package org.taketally.wording;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import org.taketally.answers.AnswerOptions;
 import org.taketally.answers.Words;
 import org.taketally.answers.confounding.Confounding;
 import org.taketally.answers.verdict.FactorVerdict;
-import org.taketally.answers.verdict.FactorVerdict.BatchAdded;
-import org.taketally.answers.verdict.FactorVerdict.CountsAlone;
+import org.taketally.answers.verdict.FactorVerdict.CultivarSwap;
 import org.taketally.answers.verdict.FactorVerdict.LevelTake;
-import org.taketally.answers.verdict.FactorVerdict.LevelsLeftOut;
-import org.taketally.answers.verdict.FactorVerdict.NoneOrAllTook;
 import org.taketally.answers.verdict.Verdict;
 
 /** A verdict and its reasons in words a club member can follow. */
@@ -26,7 +22,7 @@ final class VerdictReasons {
   private final FactorVerdict.Size size;
   private final FactorVerdict.Detectable detectable;
   private final String from;
-  private final AnswerOptions options;
+  private final String margin;
 
   private VerdictReasons(FactorVerdict verdict) {
     this.verdict = verdict;
@@ -35,7 +31,7 @@ final class VerdictReasons {
     this.size = verdict.size().orElseThrow();
     this.detectable = verdict.detectable().orElseThrow();
     this.from = "from " + Words.count(verdict.tally().grafts(), "graft");
-    this.options = verdict.options();
+    this.margin = Words.points(verdict.options().margin());
   }
 
   /** The reasoning, one sentence each, the headline first. */
@@ -65,7 +61,7 @@ final class VerdictReasons {
   private List<String> reasons() {
     List<String> reasons = new ArrayList<>();
     reasons.add(headline());
-    if (verdict.verdict() == Verdict.CANT_TELL_YET) {
+    if (open()) {
       reasons.add(whatIsMissing());
     }
     if (verdict.levels().size() > 2) {
@@ -73,10 +69,10 @@ final class VerdictReasons {
     }
     reasons.add(
         "The chance that all lie within %s of each other is %s."
-            .formatted(Words.points(options.margin()), Words.chance(size.chanceWithinMargin())));
+            .formatted(margin, Words.chance(size.chanceWithinMargin())));
     verdict.tests().stream().limit(1).forEach(test -> reasons.add(chance(test)));
     reasons.add(detectable(factor, detectable));
-    verdict.notes().forEach(note -> reasons.add(note(note)));
+    verdict.notes().forEach(note -> reasons.add(new VerdictNotes(verdict).sentence(note)));
     verdict.confounding().tiesOfCompared().stream()
         .filter(tie -> tie.efficiency() < Confounding.WARN_BELOW)
         .limit(MOST_TIES)
@@ -84,8 +80,13 @@ final class VerdictReasons {
     return reasons;
   }
 
+  private boolean open() {
+    return verdict.verdict() == Verdict.CANT_TELL_YET
+        || verdict.verdict() == Verdict.DIFFERS_UNSETTLED;
+  }
+
   private static String widest(FactorVerdict.Pair widest) {
-    return "Taken as they stand, the widest gap is between %s and %s: %s (likely %s), averaged over the mix of cultivars and conditions in these records."
+    return "The widest gap is between %s and %s: %s (likely %s, all pairs looked at together), averaged over the mix of cultivars and conditions in these records."
         .formatted(
             widest.level(),
             widest.other(),
@@ -102,23 +103,6 @@ final class VerdictReasons {
             Words.points(detectable.equivalenceMargin()));
   }
 
-  private String note(FactorVerdict.Note note) {
-    if (note instanceof LevelsLeftOut out) {
-      return "Left out, because these records can't compare it with the others: %s."
-          .formatted(Words.list(out.levels()));
-    }
-    if (note instanceof BatchAdded added) {
-      return "The %s was added to the model, because %s changed mostly between them."
-          .formatted(Words.column(added.column()), Words.levels(factor));
-    }
-    if (note instanceof CountsAlone counts) {
-      return "%s of the grafts took, so nothing could be adjusted for: this rests on the counts alone."
-          .formatted(counts.allTook() ? "All" : "None");
-    }
-    return "On %s none or all took, so \"no difference\" was judged by the counts alone, nothing adjusted."
-        .formatted(Words.list(((NoneOrAllTook) note).levels()));
-  }
-
   private String whatIsMissing() {
     String more =
         detectable.moreGrafts().isPresent()
@@ -126,9 +110,8 @@ final class VerdictReasons {
                 .formatted(Words.count(detectable.moreGrafts().getAsLong()), Words.levels(factor))
             : "Even 30 times as many grafts might not settle it, because the difference seems to"
                 + " lie close to the margin itself; a wider or narrower margin would.";
-    boolean far = size.chanceWithinMargin() < 0.5;
-    return (far
-            ? "These grafts are too few to rule out chance. "
+    return (verdict.verdict() == Verdict.DIFFERS_UNSETTLED
+            ? "These grafts are too few to say on which side of the margin the difference lies. "
             : "These grafts are too few to rule out a difference as large as the margin. ")
         + more;
   }
@@ -148,25 +131,63 @@ final class VerdictReasons {
   private String headline() {
     String swapping =
         "swapping between these %d %s".formatted(verdict.levels().size(), Words.levels(factor));
-    String by =
-        "%s (likely under %s)"
-            .formatted(
-                Words.points(size.largest().value()),
-                Words.points(Math.max(0.01, size.largest().high())));
-    String margin = "your margin of " + Words.points(options.margin());
+    String yours = "your margin of " + margin;
     return switch (verdict.verdict()) {
       case NO_PRACTICAL_DIFFERENCE ->
           "No practical difference: %s moves take by at most about %s, within %s; %s."
-              .formatted(swapping, by, margin, from);
+              .formatted(swapping, atMost(), yours, from);
       case LESS_THAN_YOU_CARE_ABOUT ->
           "It differs, but less than you care about: %s moves take by at most about %s, within %s; %s."
-              .formatted(swapping, by, margin, from);
-      case MATTERS -> "It matters: " + standingOut() + "; " + from + ".";
+              .formatted(swapping, atMost(), yours, from);
+      case MATTERS -> "It matters: %s; %s; %s.".formatted(standingOut(), apart(), from);
+      case DIFFERS_UNSETTLED ->
+          "It differs, how much isn't settled: %s, where %s is the question; %s."
+              .formatted(apart(), yours, from);
+      case DEPENDS_ON_CULTIVAR -> "It depends on the cultivar: %s; %s.".formatted(swaps(), from);
       case CANT_TELL_YET ->
-          "Can't tell yet: %s may move take by %s, where %s is the question; %s."
-              .formatted(swapping, Words.points(size.largest().interval()), margin, from);
+          "Can't tell yet: %s may move take by up to %s, where %s is the question; %s."
+              .formatted(swapping, Words.points(furthest()), yours, from);
       case ENTANGLED -> throw new IllegalStateException("entangled has words of its own");
     };
+  }
+
+  /** The widest gap as estimated, and the end of the ranges that decide. */
+  private String atMost() {
+    return "%s (likely under %s)"
+        .formatted(Words.points(size.largest().value()), Words.points(Math.max(0.01, furthest())));
+  }
+
+  /** The end furthest from zero of any pair's 90 % range, by which equivalence is judged. */
+  private double furthest() {
+    return size.pairs().stream()
+        .mapToDouble(
+            pair -> Math.max(Math.abs(pair.equivalence().low()), pair.equivalence().high()))
+        .max()
+        .orElse(0);
+  }
+
+  /** The widest gap, with the range that decides. */
+  private String apart() {
+    FactorVerdict.Pair widest = size.pairs().get(0);
+    return "%s takes %s less than %s (likely %s)"
+        .formatted(
+            widest.other(),
+            Words.points(widest.difference().value()),
+            widest.level(),
+            Words.points(widest.difference().interval()));
+  }
+
+  private String swaps() {
+    return verdict.notes().stream()
+        .filter(CultivarSwap.class::isInstance)
+        .map(CultivarSwap.class::cast)
+        .map(
+            swap ->
+                "%s takes more than %s on %s and less on %s, each by more than your margin of %s; averaged over cultivars %s"
+                    .formatted(
+                        swap.level(), swap.other(), swap.more(), swap.less(), margin, apart()))
+        .findFirst()
+        .orElse(apart());
   }
 
   private String standingOut() {

@@ -90,6 +90,11 @@ final class Conditions {
     return cells.length;
   }
 
+  /** The cells they are. */
+  IntStream cells() {
+    return Arrays.stream(cells);
+  }
+
   double[] weights() {
     return weights;
   }

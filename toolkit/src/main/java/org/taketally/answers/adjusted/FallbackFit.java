@@ -24,7 +24,32 @@ public record FallbackFit(TakeFit fit, List<ModelChange> changes) {
   /** Pairings beyond those that cultivars and rootstocks alone would make. */
   private static final int SPARE_PAIRINGS = 3;
 
+  /** A spread of rows below this, in logits, counts as none. */
+  private static final double NO_SCATTER = 1e-3;
+
   public static FallbackFit of(Cells cells, TakeModel asked) {
+    WithinGroups within = WithinGroups.of(cells, asked);
+    FallbackFit found = fitted(cells, within.model());
+    return scatters(found.fit())
+        ? found
+        : fitted(cells, found.fit().model().without(Cells.BATCH_ROW)).after(found.changes());
+  }
+
+  /** Rows of several grafts that scatter no more than chance are as good as their grafts. */
+  private static boolean scatters(TakeFit fit) {
+    return fit.varying().stream()
+        .noneMatch(
+            factor ->
+                factor.factor().equals(Cells.BATCH_ROW) && factor.standardDeviation() < NO_SCATTER);
+  }
+
+  private FallbackFit after(List<ModelChange> earlier) {
+    List<ModelChange> all = new ArrayList<>(earlier);
+    all.addAll(changes);
+    return new FallbackFit(fit, all);
+  }
+
+  private static FallbackFit fitted(Cells cells, TakeModel asked) {
     List<ModelChange> changes = new ArrayList<>();
     TakeModel model = asked;
     if (asked.varying().contains(TakeModel.PAIRING) && sparePairings(cells) < SPARE_PAIRINGS) {

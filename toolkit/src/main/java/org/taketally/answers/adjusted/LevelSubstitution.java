@@ -2,6 +2,7 @@ package org.taketally.answers.adjusted;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.taketally.cells.Cells;
 import org.taketally.cells.Factor;
 import org.taketally.model.TakeDesign;
@@ -13,8 +14,9 @@ import org.taketally.model.TakeModel;
  * Taking one column's part out of every condition's logit and putting a level's part in.
  *
  * <p>Where pairings vary, swapping the cultivar (or the rootstock) also swaps the pairing: a level
- * then contributes the mean of its pairings over the records' mix of the other partner, pairings
- * never made counting as nothing.
+ * then contributes the mean of its pairings over the records' mix of the other partner; a pairing
+ * never made is drawn from the spread of pairings. Where rootstocks vary by season as well, that
+ * part is taken out: what is left is their take in an average season.
  */
 public final class LevelSubstitution {
 
@@ -25,6 +27,8 @@ public final class LevelSubstitution {
   private final boolean varies;
   private final List<String> levels;
   private final PairingMix pairing;
+  private final boolean bySeason;
+  private final int[][] cellsOfPartner;
 
   private LevelSubstitution(
       TakeFit fit,
@@ -40,6 +44,8 @@ public final class LevelSubstitution {
     this.varies = varies(fit, column);
     this.levels = levels;
     this.pairing = pairing;
+    this.bySeason = column.equals("rootstock") && varies(fit, SuggestedModel.STOCK_BY_SEASON);
+    this.cellsOfPartner = pairing == null ? new int[0][] : pairing.cells(conditions);
   }
 
   static LevelSubstitution ofLevels(
@@ -58,20 +64,51 @@ public final class LevelSubstitution {
     return fit.varying().stream().anyMatch(f -> f.factor().equals(column));
   }
 
+  private double[] own(int d) {
+    return varies
+        ? draws.effects(column, d).clone()
+        : levels.stream()
+            .mapToDouble(level -> design.contribution(column, level, draws.beta(d)))
+            .toArray();
+  }
+
   /** What each level or value contributes in a draw, logits. */
   double[] contributions(int d) {
-    double[] own =
-        varies
-            ? draws.effects(column, d).clone()
-            : levels.stream()
-                .mapToDouble(level -> design.contribution(column, level, draws.beta(d)))
-                .toArray();
+    double[] own = own(d);
     if (pairing != null) {
       for (int l = 0; l < own.length; l++) {
         own[l] += pairing.mean(l, draws, d);
       }
     }
     return own;
+  }
+
+  /** Whether the column is one of two that pair, and pairings vary. */
+  boolean pairs() {
+    return pairing != null;
+  }
+
+  /** Take of each level on each partner, over that partner's own conditions, in a draw. */
+  double[][] takesByPartner(int d, float[] eta) {
+    double[] rest = rest(d, eta);
+    double[] own = own(d);
+    double[] weights = conditions.weights();
+    double[][] takes = new double[pairing.mix().length][own.length];
+    for (int o = 0; o < takes.length; o++) {
+      int[] cells = cellsOfPartner[o];
+      if (cells.length == 0) {
+        continue;
+      }
+      double total = Arrays.stream(cells).mapToDouble(i -> weights[i]).sum();
+      MeanTake mean =
+          MeanTake.of(
+              Arrays.stream(cells).mapToDouble(i -> rest[i]).toArray(),
+              Arrays.stream(cells).mapToDouble(i -> weights[i] / total).toArray());
+      for (int l = 0; l < own.length; l++) {
+        takes[o][l] = mean.at(own[l] + pairing.effect(l, o, draws, d));
+      }
+    }
+    return takes;
   }
 
   /** Logits less the column's part, in a draw. */
@@ -86,17 +123,24 @@ public final class LevelSubstitution {
       Arrays.setAll(rest, i -> eta[i] - part[i]);
     }
     if (pairing != null) {
-      double[] effects = draws.effects(TakeModel.PAIRING, d);
-      int[] codes = conditions.codes(TakeModel.PAIRING);
-      for (int i = 0; i < rest.length; i++) {
-        rest[i] -= effects[codes[i]];
-      }
+      takeOut(TakeModel.PAIRING, d, rest);
+    }
+    if (bySeason) {
+      takeOut(SuggestedModel.STOCK_BY_SEASON, d, rest);
     }
     return rest;
   }
 
+  private void takeOut(String varyingColumn, int d, double[] rest) {
+    double[] effects = draws.effects(varyingColumn, d);
+    int[] codes = conditions.codes(varyingColumn);
+    for (int i = 0; i < rest.length; i++) {
+      rest[i] -= effects[codes[i]];
+    }
+  }
+
   /** Which pairings a level has, and how the records mix the other partner. */
-  private record PairingMix(int[][] pairings, double[] mix) {
+  private record PairingMix(int[][] pairings, double[] mix, int[] partners) {
 
     static PairingMix of(TakeFit fit, String column, List<String> levels) {
       boolean cultivar = column.equals("cultivar");
@@ -118,22 +162,31 @@ public final class LevelSubstitution {
         pairings[place[own.codes()[i]]][other.codes()[i]] = codes[i];
         mix[other.codes()[i]] += cells.grafts()[i] / total;
       }
-      return new PairingMix(pairings, mix);
+      return new PairingMix(pairings, mix, other.codes());
+    }
+
+    double mean(int level, TakeDraws draws, int d) {
+      double mean = 0;
+      for (int o = 0; o < mix.length; o++) {
+        mean += mix[o] * effect(level, o, draws, d);
+      }
+      return mean;
     }
 
     /** A pairing never made deviates by what its like do. */
-    double mean(int level, TakeDraws draws, int d) {
-      double[] effects = draws.effects(TakeModel.PAIRING, d);
-      double mean = 0;
-      for (int o = 0; o < mix.length; o++) {
-        int code = pairings[level][o];
-        mean +=
-            mix[o]
-                * (code == Factor.MISSING
-                    ? draws.unseen(TakeModel.PAIRING, (long) level * mix.length + o, d)
-                    : effects[code]);
-      }
-      return mean;
+    double effect(int level, int other, TakeDraws draws, int d) {
+      int code = pairings[level][other];
+      return code == Factor.MISSING
+          ? draws.unseen(TakeModel.PAIRING, (long) level * mix.length + other, d)
+          : draws.effects(TakeModel.PAIRING, d)[code];
+    }
+
+    /** Conditions by partner. */
+    int[][] cells(Conditions conditions) {
+      int[] partner = conditions.cells().map(cell -> partners[cell]).toArray();
+      return IntStream.range(0, mix.length)
+          .mapToObj(o -> IntStream.range(0, partner.length).filter(i -> partner[i] == o).toArray())
+          .toArray(int[][]::new);
     }
 
     @Override

@@ -2,6 +2,7 @@ package org.taketally.answers.adjusted;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import org.taketally.answers.AnswerOptions;
 import org.taketally.answers.counts.TakeCount;
@@ -105,6 +106,26 @@ public final class MarginalTakes {
    */
   public double[][] takes(String column, double[] values) {
     return takes(LevelSubstitution.ofValues(fit, draws, conditions, column, values));
+  }
+
+  /**
+   * Takes of each level on each of its partners, where pairings vary.
+   *
+   * @param column {@code rootstock} (partners are cultivars) or {@code cultivar}
+   * @return for each draw one row a partner, one take a level; empty where pairings don't vary, or
+   *     there are too many of them
+   */
+  public Optional<double[][][]> takesByPartner(String column) {
+    LevelSubstitution swap =
+        LevelSubstitution.ofLevels(fit, draws, conditions, column, levels(column));
+    if (!swap.pairs() || (long) count() * fit.varying("pairing").levels().size() > DRAWN_NUMBERS) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        IntStream.range(0, count())
+            .parallel()
+            .mapToObj(d -> swap.takesByPartner(d, eta[d]))
+            .toArray(double[][][]::new));
   }
 
   /** What each level contributes to the logit, one row a draw. */

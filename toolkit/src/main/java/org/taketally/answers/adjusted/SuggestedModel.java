@@ -18,8 +18,11 @@ import org.taketally.records.GraftRecords;
  *
  * <p>A circumstance is adjusted for if it is recorded for at least {@value #RECORDED_PERCENT} % of
  * the grafts and comes in at least two kinds of {@value #LEAST_GRAFTS} grafts; storage days enter
- * as a curve where there are enough different ones. Cultivar, pairing, grafter, site, season and
- * grafting day vary around a common mean. Common practice, no source.
+ * as a curve where there are enough different ones. Everything that groups grafts made together
+ * varies around a common mean: cultivar, pairing, grafter, site, block, season, grafting day, the
+ * records' own batches, and rows of several grafts; with three seasons or more, so does what each
+ * rootstock does in a season of its own. Common practice, no source. Every recorded column that is
+ * left out is named.
  *
  * @param model the model
  * @param choices one sentence per circumstance considered
@@ -47,8 +50,37 @@ public record SuggestedModel(TakeModel model, List<String> choices) {
   /** Columns every answer looks at; no sheet may lack them. */
   private static final List<String> ALWAYS = List.of("cultivar", "rootstock");
 
+  private static final String SITE = "site";
+  private static final String BLOCK = "block";
+  private static final String SEASON = "season";
+  private static final String ROOTSTOCK = "rootstock";
+
+  /** What a rootstock does in one season beside what it does in all. */
+  public static final String STOCK_BY_SEASON = TakeModel.together(ROOTSTOCK, SEASON);
+
   private static final List<String> VARYING =
-      List.of("cultivar", "pairing", "grafter", "site", "season", "grafting_day");
+      List.of("cultivar", "pairing", "grafter", SITE, BLOCK, SEASON, "grafting_day");
+
+  /** With fewer seasons, what a rootstock does in one can't be told from what it does in all. */
+  private static final int SEASONS = 3;
+
+  /** More rows than this are not looked at one by one. */
+  private static final int MOST_ROWS = 20_000;
+
+  /** Columns that say what became of a graft, or nothing that could move its take. */
+  private static final Set<String> NO_CIRCUMSTANCE =
+      Set.of(
+          "record",
+          "graft_date",
+          "budwood_cut_date",
+          "assessed_date",
+          "days_to_assessment",
+          "grafts",
+          "takes",
+          "outcome",
+          "failure_cause",
+          "replaces",
+          "notes");
 
   public SuggestedModel {
     choices = List.copyOf(choices);
@@ -62,7 +94,7 @@ public record SuggestedModel(TakeModel model, List<String> choices) {
   public static List<String> columns() {
     List<String> all = new ArrayList<>(CIRCUMSTANCES);
     all.add(STORAGE);
-    all.add("rootstock");
+    all.add(ROOTSTOCK);
     all.addAll(VARYING);
     return all;
   }
@@ -75,7 +107,23 @@ public record SuggestedModel(TakeModel model, List<String> choices) {
    */
   public static SuggestedModel of(GraftRecords records) {
     List<String> names = records.frame().columnNames();
-    return of(CellsOf.records(records, columns().stream().filter(names::contains).toList()));
+    List<String> wanted = new ArrayList<>(columns().stream().filter(names::contains).toList());
+    wanted.add(Cells.BATCH_ROW);
+    SuggestedModel suggested = of(CellsOf.records(records, wanted));
+    List<String> choices = new ArrayList<>(suggested.choices());
+    List<String> unused =
+        names.stream()
+            .filter(name -> !columns().contains(name) && !NO_CIRCUMSTANCE.contains(name))
+            .filter(
+                name -> records.frame().column(name).countMissing() < records.frame().rowCount())
+            .map(Words::column)
+            .toList();
+    if (!unused.isEmpty()) {
+      choices.add(
+          "Not in the model unless it is named: %s. If grafts alike in one of them share their luck (a tray, a fridge batch), name it as something that varies."
+              .formatted(Words.list(unused)));
+    }
+    return new SuggestedModel(suggested.model(), choices);
   }
 
   /**
@@ -107,15 +155,64 @@ public record SuggestedModel(TakeModel model, List<String> choices) {
     }
     model = storage(model, cells, choices);
     for (String name : VARYING) {
-      if (cells.findFactor(name).filter(f -> varies(cells, f)).isPresent()) {
-        model = model.varyBy(name);
+      if (grouped(cells, name, choices)) {
+        model = name.equals(BLOCK) ? block(model) : model.varyBy(name);
       }
     }
+    model = combined(model, cells, choices);
     choices.add("Varying around a common mean: " + words(model.varying()) + ".");
-    if (cells.findFactor("rootstock").filter(f -> levelsInUse(cells, f) >= 2).isPresent()) {
-      model = model.compare("rootstock");
+    if (compares(cells)) {
+      model = model.compare(ROOTSTOCK);
     }
     return new SuggestedModel(model, choices);
+  }
+
+  private static boolean compares(Cells cells) {
+    return cells.findFactor(ROOTSTOCK).filter(f -> levelsInUse(cells, f) >= 2).isPresent();
+  }
+
+  /** Whether a column of groups can vary; says why not where it is recorded. */
+  private static boolean grouped(Cells cells, String name, List<String> choices) {
+    Factor factor = cells.findFactor(name).orElse(null);
+    if (factor == null || levelsWithAnyGrafts(cells, factor) < 2) {
+      return false;
+    }
+    int recorded = recordedPercent(cells, i -> factor.codes()[i] != Factor.MISSING);
+    if (recorded < RECORDED_PERCENT) {
+      choices.add(
+          "Left out: %s, recorded for %d %% of the grafts only."
+              .formatted(Words.column(name), recorded));
+      return false;
+    }
+    if (!varies(cells, factor)) {
+      choices.add("Left out: %s, nearly every graft has its own.".formatted(Words.column(name)));
+      return false;
+    }
+    return true;
+  }
+
+  /** A block of one site is another than the block of that name at another site. */
+  private static TakeModel block(TakeModel model) {
+    return model.varying().contains(SITE) ? model.varyTogether(SITE, BLOCK) : model.varyBy(BLOCK);
+  }
+
+  /** What each rootstock does in a season of its own, and what each row of grafts does. */
+  private static TakeModel combined(TakeModel model, Cells cells, List<String> choices) {
+    TakeModel more = model;
+    if (compares(cells)
+        && model.varying().contains(SEASON)
+        && levelsWithAnyGrafts(cells, cells.factor(SEASON)) >= SEASONS) {
+      more = more.varyTogether(ROOTSTOCK, SEASON);
+    }
+    Factor rows = cells.findFactor(Cells.BATCH_ROW).orElse(null);
+    if (rows != null && rows.size() > MOST_ROWS) {
+      choices.add(
+          "Left out: what rows of several grafts have in common, as there are more than %s of them."
+              .formatted(Words.count(MOST_ROWS)));
+    } else if (rows != null && varies(cells, rows)) {
+      more = more.varyByBatchRow();
+    }
+    return more;
   }
 
   private static boolean useful(Cells cells, String name, List<String> choices) {
@@ -198,6 +295,14 @@ public record SuggestedModel(TakeModel model, List<String> choices) {
   }
 
   private static String words(List<String> columns) {
-    return columns.isEmpty() ? "nothing" : Words.list(columns.stream().map(Words::column).toList());
+    return columns.isEmpty()
+        ? "nothing"
+        : Words.list(columns.stream().map(SuggestedModel::word).toList());
+  }
+
+  private static String word(String column) {
+    return column.equals(Cells.BATCH_ROW)
+        ? "rows of several grafts (if they scatter more than chance)"
+        : Words.column(column);
   }
 }

@@ -139,7 +139,10 @@ public final class SeasonAdviceCalculator {
   /** Advice must not say more than the verdict printed beside it. */
   private boolean undecided(String factor) {
     return verdicts()
-        .anyMatch(v -> v.factor().equals(factor) && v.verdict() == Verdict.CANT_TELL_YET);
+        .filter(v -> v.factor().equals(factor))
+        .anyMatch(
+            v ->
+                v.verdict() == Verdict.CANT_TELL_YET || v.verdict() == Verdict.DEPENDS_ON_CULTIVAR);
   }
 
   /** Verdicts worked out already, on free levels and in fits of their own, are used first. */

@@ -21,7 +21,7 @@ final class ExtremeCells {
   private static final String NAME = "cells with none or all taken";
 
   /** Wrong alarms to expect over all cells together, at most (Bonferroni). */
-  private static final double FALSE_ALARMS = 0.05;
+  private static final double FALSE_ALARMS = 0.01;
 
   private final TakeFit fit;
   private final Cells cells;

@@ -36,6 +36,8 @@ public record FitChecks(
   public enum State {
     /** Nothing to do. */
     FINE,
+    /** These records can't show it either way. */
+    NOT_CHECKABLE,
     /** Worth a look. */
     LOOK,
     /** Something is wrong. */

@@ -10,24 +10,29 @@ import org.taketally.model.TakeDraws;
 import org.taketally.model.TakeFit;
 
 /**
- * What all other cells say about a cell: one Newton step back from the fit, without the cell.
+ * What all other cells say about a cell. Where the cell has little say in its own fitted value, by
+ * one Newton step back from the fit; else by the draws, each weighted by how little it owes to the
+ * cell, weights above the root of their number times their mean cut off.
  *
  * <pre>
  *   eta, V   logit of a cell at the modes and its posterior variance, from the draws
  *   w        grafts * p * (1 - p)          r = takes - grafts * p
- *   h        w * V, the cell's own share in its fitted value, kept below 0.9
- *   eta0   = eta - V * r / (1 - h)         logit without the cell
+ *   h        w * V, the cell's own share in its fitted value
+ *   eta0   = eta - V * r / (1 - h)         logit without the cell, h up to 0.2
  *   V0     = V / (1 - h)                   its variance
+ *   q_d    = 1 / P(takes | eta_d)          weight of a draw, h above that; eta0 and V0 are the
+ *                                          mean and variance of eta_d so weighted
  *   takes  ~ Binomial(grafts, logistic(N(eta0, V0))), the normal by five nodes
  * </pre>
  *
  * @see <a href="https://doi.org/10.1214/aos/1176345513">Pregibon (1981)</a>, one-step deletion
+ * @see <a href="https://doi.org/10.1198/106186008X320456">Ionides (2008)</a>, truncated weights
  */
 final class LeftOutCells {
 
   private static final int DRAWS = 400;
   private static final long AFFORDABLE = 100_000_000;
-  private static final double OWN_SHARE_AT_MOST = 0.9;
+  private static final double OWN_SHARE_AT_MOST = 0.2;
 
   private final Cells cells;
   private final double[] standardised;
@@ -41,14 +46,71 @@ final class LeftOutCells {
     this.logits = fit.linearPredictor().clone();
     this.standardised = new double[logits.length];
     double[] take = fit.fittedTake();
+    boolean[] ownSay = new boolean[logits.length];
     for (int i = 0; i < logits.length; i++) {
       double w = cells.grafts()[i] * take[i] * (1 - take[i]);
       double r = cells.takes()[i] - cells.grafts()[i] * take[i];
-      double h = Math.min(OWN_SHARE_AT_MOST, w * variances[i]);
-      variances[i] = w > 0 ? h / w / (1 - h) : variances[i];
-      logits[i] -= variances[i] * r;
-      standardised[i] = w > 0 ? r / Math.sqrt(w * (1 - h)) : 0;
+      double h = w * variances[i];
+      ownSay[i] = h > OWN_SHARE_AT_MOST;
+      if (!ownSay[i]) {
+        variances[i] = w > 0 ? h / w / (1 - h) : variances[i];
+        logits[i] -= variances[i] * r;
+        standardised[i] = w > 0 ? r / Math.sqrt(w * (1 - h)) : 0;
+      }
     }
+    weigh(averaging.draws(), IntStream.range(0, logits.length).filter(i -> ownSay[i]).toArray());
+  }
+
+  /** Cells with a say of their own, by weighted draws. */
+  private void weigh(TakeDraws draws, int[] own) {
+    int count = own.length == 0 ? 0 : (int) Math.min(draws.count(), AFFORDABLE / cells.size());
+    double[][] eta = new double[own.length][count];
+    for (int d = 0; d < count; d++) {
+      double[] all = draws.linearPredictor(d);
+      for (int k = 0; k < own.length; k++) {
+        eta[k][d] = all[own[k]];
+      }
+    }
+    IntStream.range(0, own.length).parallel().forEach(k -> weigh(own[k], eta[k]));
+  }
+
+  private void weigh(int cell, double[] eta) {
+    double[] weight = new double[eta.length];
+    for (int d = 0; d < eta.length; d++) {
+      weight[d] = -logChance(cell, eta[d]);
+    }
+    double top = Arrays.stream(weight).max().orElse(0);
+    Arrays.setAll(weight, d -> Math.exp(weight[d] - top));
+    double most = Arrays.stream(weight).average().orElse(1) * Math.sqrt(eta.length);
+    double sum = 0;
+    double mean = 0;
+    double square = 0;
+    for (int d = 0; d < eta.length; d++) {
+      double q = Math.min(most, weight[d]);
+      sum += q;
+      mean += q * eta[d];
+      square += q * eta[d] * eta[d];
+    }
+    logits[cell] = mean / sum;
+    variances[cell] = Math.max(0, square / sum - logits[cell] * logits[cell]);
+    standardised[cell] = beyond(cell);
+  }
+
+  /** Log chance of the cell's takes, up to a constant. */
+  private double logChance(int cell, double eta) {
+    return cells.takes()[cell] * eta
+        - cells.grafts()[cell] * (Math.max(0, eta) + Math.log1p(Math.exp(-Math.abs(eta))));
+  }
+
+  /** Counted less expected takes, in standard errors of what the others say. */
+  private double beyond(int cell) {
+    double n = cells.grafts()[cell];
+    double p = predicted(cell);
+    double both =
+        NormalAverage.of(
+            logits[cell], variances[cell], eta -> Math.pow(NormalAverage.logistic(eta), 2));
+    double variance = n * p * (1 - p) + n * (n - 1) * Math.max(0, both - p * p);
+    return variance > 0 ? (cells.takes()[cell] - n * p) / Math.sqrt(variance) : 0;
   }
 
   private static double[] variances(TakeDraws draws, int cells) {

@@ -34,7 +34,7 @@ final class Scatter {
     if (several.length < LEAST_CELLS) {
       return new Check(
           NAME,
-          State.FINE,
+          State.NOT_CHECKABLE,
           Double.NaN,
           "can't be seen, as nearly all grafts stand alone in their conditions.",
           "");

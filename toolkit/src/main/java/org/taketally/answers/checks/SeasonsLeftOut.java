@@ -47,7 +47,8 @@ public record SeasonsLeftOut(List<SeasonInfluence> influences, Check check) {
   }
 
   private static SeasonsLeftOut unchecked(String finding) {
-    return new SeasonsLeftOut(List.of(), new Check(NAME, State.FINE, Double.NaN, finding, ""));
+    return new SeasonsLeftOut(
+        List.of(), new Check(NAME, State.NOT_CHECKABLE, Double.NaN, finding, ""));
   }
 
   /** Errors that chance alone exceeds in one record set of a hundred, for so many shifts. */

@@ -67,12 +67,14 @@ public final class ConfoundingFinder {
         .ifPresent(cultivar -> ties.addAll(cultivarTies(cultivar, others, finder)));
     DesignInformation information = new DesignInformation(cells, compared, others);
     List<Group> groups = groups(compared, information, ties);
+    List<Factor> allowed = new ArrayList<>(others);
+    batches().stream().filter(batch -> meetWithin(compared, batch)).forEach(allowed::add);
     return new Confounding(
         compared.name(),
         groups,
         groups.size() == 1 && groups.get(0).levels().size() > 1
-            ? information.efficiency()
-            : efficiency(compared, groups, others),
+            ? new DesignInformation(cells, compared, allowed).efficiency()
+            : efficiency(compared, groups, allowed),
         ties,
         cells.graftsTotal());
   }
@@ -109,6 +111,12 @@ public final class ConfoundingFinder {
             within,
             spare < SPARE_BATCHES,
             new Confounding.OneEach(met.partnersSeen(), within < 1e-9)));
+  }
+
+  /** Where levels hardly meet within batches, batches are compared and can't be allowed for. */
+  private boolean meetWithin(Factor compared, Factor batch) {
+    return new DesignInformation(cells, compared, List.of(batch)).efficiency()
+        >= TieFinder.TIED_BELOW;
   }
 
   private List<Group> groups(Factor compared, DesignInformation information, List<Tie> ties) {

@@ -18,37 +18,36 @@ final class DetectableCalculator {
   private static final double[] TIMES = {1.1, 1.25, 1.5, 2, 2.5, 3, 4, 5, 7, 10, 14, 20, 30};
 
   private final PairDifferences free;
-  private final double[] best;
   private final AnswerOptions options;
 
   /**
    * From the precision of the pairs.
    *
    * @param free differences of the free levels
-   * @param best best guess of each level's take, levels drawn toward each other
    * @param options margin and level
    */
-  DetectableCalculator(PairDifferences free, double[] best, AnswerOptions options) {
+  DetectableCalculator(PairDifferences free, AnswerOptions options) {
     this.free = free;
-    this.best = best;
     this.options = options;
   }
 
   FactorVerdict.Detectable detectable(Verdict verdict, long grafts) {
     double[] errors = free.standardErrors();
     double typical = Arrays.stream(errors).sorted().toArray()[errors.length / 2];
-    double steps = z(1 - (1 - options.coverage()) / 2) + z(VerdictRules.POWER);
+    double steps = free.reach(1 - VerdictRules.ERROR) + z(VerdictRules.POWER);
     double smallest = Math.min(1, typical * steps);
     double margin = Math.min(1, smallestMargin(errors));
     OptionalLong more =
-        verdict == Verdict.CANT_TELL_YET ? moreGrafts(errors, grafts) : OptionalLong.empty();
+        verdict == Verdict.CANT_TELL_YET || verdict == Verdict.DIFFERS_UNSETTLED
+            ? moreGrafts(errors, grafts)
+            : OptionalLong.empty();
     return new FactorVerdict.Detectable(smallest, margin, more);
   }
 
   /** Margin within which levels truly alike pass all one-sided tests, with the stated power. */
   private double smallestMargin(double[] errors) {
     double[] needed = new double[free.draws()];
-    double reach = z(1 - VerdictRules.ONE_SIDED);
+    double reach = z(1 - VerdictRules.ERROR);
     for (int d = 0; d < needed.length; d++) {
       for (int k = 0; k < errors.length; k++) {
         needed[d] = Math.max(needed[d], Math.abs(free.noise(d, k)) + reach * errors[k]);
@@ -69,20 +68,18 @@ final class DetectableCalculator {
 
   /** Share of sets of records, noise divided by {@code shrink}, that would give an answer. */
   private double settled(double[] errors, double shrink) {
-    double reach = z(1 - VerdictRules.ONE_SIDED);
+    double alone = z(1 - VerdictRules.ERROR);
+    double atOnce = free.reach(VerdictRules.DECIDING);
     int settled = 0;
     for (int d = 0; d < free.draws(); d++) {
       boolean equivalent = true;
-      boolean shown = false;
-      double largest = 0;
+      boolean beyond = false;
       for (int k = 0; k < errors.length; k++) {
-        int[] p = free.places().get(k);
-        double seen = Math.abs(best[p[0]] - best[p[1]] + free.noise(d, k) / shrink);
-        equivalent &= seen + reach * errors[k] / shrink < options.margin();
-        shown |= seen > free.reach() * errors[k] / shrink;
-        largest = Math.max(largest, seen);
+        double seen = Math.abs(free.difference(k) + free.noise(d, k) / shrink);
+        equivalent &= seen + alone * errors[k] / shrink < options.margin();
+        beyond |= seen - atOnce * errors[k] / shrink > options.margin();
       }
-      settled += equivalent || (shown && largest > options.margin()) ? 1 : 0;
+      settled += equivalent || beyond ? 1 : 0;
     }
     return (double) settled / free.draws();
   }

@@ -16,7 +16,7 @@ import org.taketally.terms.Interval;
  * much.
  *
  * @param factor column of the records
- * @param verdict one of five
+ * @param verdict one of seven
  * @param levels each level's take, lowest first
  * @param size how large differences are; empty if they can't be estimated
  * @param tests evidence that there is any difference; empty if none could be made
@@ -78,8 +78,8 @@ public record FactorVerdict(
    *
    * @param level the level
    * @param other the level it is compared with
-   * @param difference take of {@code level} minus take of {@code other}, -1 to 1; the range holds
-   *     for all pairs at once
+   * @param difference take of {@code level} minus take of {@code other}, -1 to 1; its 90 % range
+   *     holds for all pairs at once, and for whatever became of unassessed grafts
    * @param equivalence 90 % range of this difference alone, as two one-sided tests at 5 % use it
    * @param equivalent whether that range lies inside the margin on both sides
    * @param chanceBeyondMargin chance that the difference exceeds the margin either way, 0 to 1
@@ -91,6 +91,27 @@ public record FactorVerdict(
       Interval equivalence,
       boolean equivalent,
       double chanceBeyondMargin) {
+
+    /**
+     * Whether the whole range for all pairs at once lies beyond the margin, {@code level} the
+     * higher.
+     *
+     * @param margin 0 to 1
+     * @return whether they very likely lie further apart
+     */
+    public boolean beyond(double margin) {
+      return difference.low() > margin;
+    }
+
+    /**
+     * Whether the whole range for all pairs at once lies within the margin.
+     *
+     * @param margin 0 to 1
+     * @return whether they very likely lie less far apart
+     */
+    public boolean within(double margin) {
+      return -margin < difference.low() && difference.high() < margin;
+    }
 
     private Optional<Pair> between(String first, String second) {
       if (level.equals(first) && other.equals(second)) {
@@ -130,6 +151,10 @@ public record FactorVerdict(
 
   /** How a test was made. */
   public enum TestMethod {
+    /** The most extreme pair of all, by draws of the fit; the verdict's own. */
+    ALL_PAIRS_AT_ONCE,
+    /** Levels dealt out anew among grafts made together. */
+    DEALT_WITHIN_GROUPS,
     /** Wald, by the covariance within the one fit. */
     WALD,
     /** Likelihood ratio of the levels as measured, half chi-square at zero. */
@@ -200,6 +225,73 @@ public record FactorVerdict(
   }
 
   /**
+   * Columns within whose groups levels were compared, as they were spread unevenly over them.
+   *
+   * @param columns names
+   */
+  public record ComparedWithin(List<String> columns) implements Note {
+    public ComparedWithin {
+      columns = List.copyOf(columns);
+    }
+  }
+
+  /**
+   * Levels do differently from season to season; the verdict is on an average season.
+   *
+   * @param spread standard deviation of a level's part in a season, logits
+   */
+  public record AverageSeason(Estimate spread) implements Note {}
+
+  /**
+   * Ranges allow for whatever became of unassessed grafts.
+   *
+   * @param moved largest move of a difference between all failed and all taken, 0 to 1
+   */
+  public record Unassessed(double moved) implements Note {}
+
+  /**
+   * The largest set of levels that make no practical difference among themselves, where not all do.
+   *
+   * @param levels names
+   */
+  public record EquivalentLevels(List<String> levels) implements Note {
+    public EquivalentLevels {
+      levels = List.copyOf(levels);
+    }
+  }
+
+  /**
+   * Two levels of which one takes more by the margin on one cultivar and less on another.
+   *
+   * @param level a level
+   * @param other another
+   * @param more cultivar on which {@code level} takes more
+   * @param less cultivar on which {@code level} takes less
+   */
+  public record CultivarSwap(String level, String other, String more, String less)
+      implements Note {}
+
+  /**
+   * Single cultivars may differ beyond the margin both ways; it isn't shown.
+   *
+   * @param probability that some do, 0 to 1
+   */
+  public record CultivarsMayDiffer(double probability) implements Note {}
+
+  /**
+   * A second opinion: levels dealt out anew among grafts alike in some columns.
+   *
+   * @param columns names
+   * @param grafts that could be dealt
+   * @param pValue how often dealing gives as much as is seen, 0 to 1
+   */
+  public record DealtWithin(List<String> columns, long grafts, double pValue) implements Note {
+    public DealtWithin {
+      columns = List.copyOf(columns);
+    }
+  }
+
+  /**
    * What the records could have shown.
    *
    * @param smallestDifference smallest difference between two levels that would have been seen in 8
@@ -233,6 +325,26 @@ public record FactorVerdict(
    */
   public List<String> standingOut() {
     return levels.stream().filter(LevelTake::standsOut).map(LevelTake::level).toList();
+  }
+
+  /**
+   * Levels named as making no practical difference among themselves: all of them, or the largest
+   * set shown.
+   *
+   * @return names; empty if none were shown
+   */
+  public List<String> equivalentLevels() {
+    boolean all =
+        size.filter(s -> s.pairs().stream().allMatch(Pair::equivalent))
+            .filter(s -> !s.pairs().isEmpty())
+            .isPresent();
+    if (all) {
+      return levels.stream().map(LevelTake::level).toList();
+    }
+    return notes.stream()
+        .filter(EquivalentLevels.class::isInstance)
+        .flatMap(note -> ((EquivalentLevels) note).levels().stream())
+        .toList();
   }
 
   @Override

@@ -1,15 +1,21 @@
 package org.taketally.answers.verdict;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.taketally.answers.AnswerOptions;
 import org.taketally.answers.Estimate;
 import org.taketally.answers.adjusted.DrawSummary;
 import org.taketally.answers.adjusted.FallbackFit;
+import org.taketally.answers.adjusted.LevelSubstitution;
 import org.taketally.answers.adjusted.MarginalTakes;
+import org.taketally.answers.adjusted.SuggestedModel;
+import org.taketally.answers.adjusted.WithinGroups;
 import org.taketally.answers.confounding.Confounding;
 import org.taketally.answers.confounding.ConfoundingFinder;
 import org.taketally.answers.counts.CountedTakes;
@@ -20,12 +26,19 @@ import org.taketally.cells.Cells;
 import org.taketally.cells.Factor;
 import org.taketally.model.TakeFit;
 import org.taketally.model.TakeModel;
+import org.taketally.model.VaryingFactor;
 
 /** Works out a {@link FactorVerdict}: what can be compared, the evidence, and the rules. */
 public final class FactorVerdictCalculator {
 
   /** Share of the grafts the comparable levels must hold for a verdict on them alone. */
   private static final double MOST = 0.80;
+
+  /** Grafts alike in these are dealt out anew among themselves, the first the most important. */
+  private static final List<String> DEALT_WITHIN =
+      List.of("grafting_day", "block", "season", "site", "grafter", "cultivar");
+
+  private static final long MOST_DEALT = 50_000;
 
   private final String factor;
   private final AnswerOptions options;
@@ -88,12 +101,18 @@ public final class FactorVerdictCalculator {
   /** Only the columns that could entangle: pairings are made of the factor itself. */
   private static Cells withoutPairings(Cells cells) {
     return new Cells(
-        cells.factors().stream().filter(f -> !f.name().equals(TakeModel.PAIRING)).toList(),
+        cells.factors().stream().filter(f -> !isMade(f.name())).toList(),
         List.of(),
         cells.grafts(),
         cells.takes(),
         cells.logCoefficients(),
         cells.provenance());
+  }
+
+  private static boolean isMade(String column) {
+    return column.equals(TakeModel.PAIRING)
+        || column.contains(" \u00d7 ")
+        || column.equals(Cells.BATCH_ROW);
   }
 
   /** Levels the verdict is about: the largest comparable group if it holds most grafts. */
@@ -169,67 +188,148 @@ public final class FactorVerdictCalculator {
 
   private FactorVerdict verdict(MarginalTakes main) {
     FactorEvidence evidence = FactorEvidence.of(main, factor, options);
-    noteBounded(evidence.bounded());
+    if (!evidence.bounded().isEmpty()) {
+      notes.add(new FactorVerdict.NoneOrAllTook(evidence.bounded()));
+    }
+    List<String> within = WithinGroups.columns(main.fit().model());
+    if (main.fit().model().compared().filter(factor::equals).isPresent() && !within.isEmpty()) {
+      notes.add(new FactorVerdict.ComparedWithin(within));
+    }
+    if (factor.equals("rootstock")
+        && LevelSubstitution.varies(main.fit(), SuggestedModel.STOCK_BY_SEASON)) {
+      notes.add(new FactorVerdict.AverageSeason(seasonSpread(main)));
+    }
     return verdict(main.fit().cells(), evidence);
+  }
+
+  /** Standard deviation of what one level does in one season beside what it does in all, logits. */
+  private Estimate seasonSpread(MarginalTakes main) {
+    int k =
+        main.fit().varying().stream()
+            .map(VaryingFactor::factor)
+            .toList()
+            .indexOf(SuggestedModel.STOCK_BY_SEASON);
+    return DrawSummary.median(
+        IntStream.range(0, main.count()).mapToDouble(d -> main.draws().sds(d)[k]).toArray(),
+        options.coverage());
   }
 
   private FactorVerdict verdict(Cells cells, FactorEvidence evidence) {
     TakeCount[] counts = TakeCounter.byLevel(cells, factor, evidence.levels());
-    PairDifferences free =
-        new PairDifferences(evidence.levels(), evidence.free(), options.coverage());
+    long[] grafts = Arrays.stream(counts).mapToLong(TakeCount::grafts).toArray();
+    PairDifferences differences = new PairDifferences(evidence.levels(), evidence.takes());
     double[][] judged =
-        evidence.bounded().isEmpty() ? evidence.free() : CountedTakes.draws(counts, options);
-    List<FactorVerdict.Pair> pairs = free.pairs(options.margin(), judged);
-    double[] largest = PairDifferences.largest(evidence.drawn());
-    double within = DrawSummary.chance(largest, x -> x < options.margin());
+        evidence.bounded().isEmpty() ? evidence.takes() : CountedTakes.draws(counts, options);
+    UnassessedBounds bounds = UnassessedBounds.of(cells, factor, evidence.levels(), grafts);
+    List<FactorVerdict.Pair> pairs = differences.pairs(options.margin(), judged, bounds);
+    noteUnassessed(bounds, evidence);
+    Optional<CultivarSwaps> swaps =
+        evidence.free().flatMap(f -> CultivarSwaps.of(f, factor, options));
     Verdict verdict =
         VerdictRules.verdict(
             new VerdictRules.Evidence(
-                differenceShown(evidence.tests(), pairs),
                 pairs.stream().allMatch(FactorVerdict.Pair::equivalent),
-                1 - within));
+                differences.anyDiffer(bounds),
+                pairs.stream().anyMatch(p -> p.beyond(options.margin())),
+                swaps.filter(CultivarSwaps::shown).isPresent()));
+    swaps.ifPresent(s -> notes.addAll(s.notes()));
+    noteEquivalent(evidence.levels(), grafts, pairs);
+    List<FactorVerdict.Test> tests = tests(cells, differences);
+    double[] largest = PairDifferences.largest(evidence.takes());
     FactorVerdict.Size size =
         new FactorVerdict.Size(
             evidence.standardDeviation(),
-            DrawSummary.median(largest, options.coverage()),
-            within,
+            pairs.get(0).difference(),
+            DrawSummary.chance(largest, x -> x < options.margin()),
             pairs);
-    FactorVerdict.Detectable detectable =
-        new DetectableCalculator(free, PairDifferences.means(evidence.drawn()), options)
-            .detectable(verdict, cells.graftsTotal());
-    List<FactorVerdict.LevelTake> levels = levelTakes(evidence, counts, verdict);
     return new FactorVerdict(
         factor,
         verdict,
-        levels,
+        levelTakes(
+            evidence, counts, verdict == Verdict.MATTERS ? named(pairs, evidence) : Set.of()),
         Optional.of(size),
-        evidence.tests(),
-        Optional.of(detectable),
+        tests,
+        Optional.of(
+            new DetectableCalculator(differences, options)
+                .detectable(verdict, cells.graftsTotal())),
         confounding,
         notes,
         TakeCounter.all(cells),
         options);
   }
 
-  private void noteBounded(List<String> bounded) {
-    if (!bounded.isEmpty()) {
-      notes.add(new FactorVerdict.NoneOrAllTook(bounded));
+  private void noteUnassessed(UnassessedBounds bounds, FactorEvidence evidence) {
+    double moved = bounds.largest(PairDifferences.means(evidence.takes()));
+    if (moved > 0) {
+      notes.add(new FactorVerdict.Unassessed(moved));
     }
   }
 
-  private static boolean differenceShown(
-      List<FactorVerdict.Test> tests, List<FactorVerdict.Pair> pairs) {
-    return tests.isEmpty()
-        ? pairs.stream().anyMatch(p -> p.difference().low() > 0)
-        : tests.get(0).pValue() < VerdictRules.CHANCE_AT_MOST;
+  /** The largest set of levels shown equivalent at once, where the whole set isn't. */
+  private void noteEquivalent(List<String> levels, long[] grafts, List<FactorVerdict.Pair> pairs) {
+    if (pairs.stream().allMatch(FactorVerdict.Pair::equivalent)) {
+      return;
+    }
+    boolean[][] equivalent = new boolean[grafts.length][grafts.length];
+    for (FactorVerdict.Pair pair : pairs) {
+      int a = levels.indexOf(pair.level());
+      int b = levels.indexOf(pair.other());
+      equivalent[a][b] = pair.within(options.margin());
+      equivalent[b][a] = equivalent[a][b];
+    }
+    int[] set = EquivalentSet.largest(equivalent, grafts);
+    if (set.length > 0) {
+      notes.add(
+          new FactorVerdict.EquivalentLevels(Arrays.stream(set).mapToObj(levels::get).toList()));
+    }
+  }
+
+  /** All pairs at once from the fit, and dealing out within groups as a second opinion. */
+  private List<FactorVerdict.Test> tests(Cells cells, PairDifferences differences) {
+    List<FactorVerdict.Test> tests = new ArrayList<>();
+    double statistic = differences.largestInErrors();
+    tests.add(
+        new FactorVerdict.Test(
+            FactorVerdict.TestQuestion.ANY_DIFFERENCE,
+            FactorVerdict.TestMethod.ALL_PAIRS_AT_ONCE,
+            differences.draws(),
+            statistic,
+            differences.standardErrors().length,
+            differences.chanceOf(statistic)));
+    List<String> groups =
+        DEALT_WITHIN.stream().filter(name -> cells.findFactor(name).isPresent()).toList();
+    if (!groups.isEmpty() && cells.graftsTotal() <= MOST_DEALT) {
+      PermutationTest.of(cells, factor, groups, options.seed())
+          .ifPresent(
+              dealt -> {
+                tests.add(
+                    new FactorVerdict.Test(
+                        FactorVerdict.TestQuestion.ANY_DIFFERENCE,
+                        FactorVerdict.TestMethod.DEALT_WITHIN_GROUPS,
+                        dealt.deals(),
+                        dealt.statistic(),
+                        1,
+                        dealt.pValue()));
+                notes.add(
+                    new FactorVerdict.DealtWithin(dealt.within(), dealt.grafts(), dealt.pValue()));
+              });
+    }
+    return tests;
+  }
+
+  /** Levels that account for every pair shown to lie beyond the margin. */
+  private Set<String> named(List<FactorVerdict.Pair> pairs, FactorEvidence evidence) {
+    List<String> levels = evidence.levels();
+    boolean[][] above = new boolean[levels.size()][levels.size()];
+    for (FactorVerdict.Pair pair : pairs) {
+      above[levels.indexOf(pair.level())][levels.indexOf(pair.other())] =
+          pair.beyond(options.margin());
+    }
+    return NamedLevels.of(above).stream().map(levels::get).collect(Collectors.toSet());
   }
 
   private List<FactorVerdict.LevelTake> levelTakes(
-      FactorEvidence evidence, TakeCount[] counts, Verdict verdict) {
-    boolean[] out =
-        verdict == Verdict.MATTERS
-            ? OutlyingLevels.of(evidence.free(), options.margin())
-            : new boolean[counts.length];
+      FactorEvidence evidence, TakeCount[] counts, Set<String> named) {
     return IntStream.range(0, counts.length)
         .mapToObj(
             l ->
@@ -240,8 +340,8 @@ public final class FactorVerdictCalculator {
                         counts[l].takes(), counts[l].grafts(), options.coverage()),
                     Optional.of(
                         DrawSummary.estimate(
-                            DrawSummary.column(evidence.free(), l), options.coverage())),
-                    out[l]))
+                            DrawSummary.column(evidence.takes(), l), options.coverage())),
+                    named.contains(evidence.levels().get(l))))
         .sorted(Comparator.comparingDouble(l -> l.take().map(Estimate::value).orElse(1.0)))
         .toList();
   }

@@ -53,8 +53,8 @@ public final class LevelComparisonCalculator {
     double[][] takes = averaging.takes(factor);
     Confounding entanglement = ConfoundingFinder.of(fit.cells(), factor, options);
     List<Pair> pairs =
-        new PairDifferences(names, takes, options.coverage())
-            .pairs(options.margin(), takes).stream()
+        new PairDifferences(names, takes)
+            .pairs(options.margin(), takes, UnassessedBounds.none(names.size())).stream()
                 .filter(pair -> together(entanglement, pair))
                 .toList();
     return new LevelComparison(factor, levels(factor, names, takes), pairs, entanglement, options);

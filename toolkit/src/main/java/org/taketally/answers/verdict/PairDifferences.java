@@ -9,65 +9,67 @@ import org.taketally.answers.adjusted.DrawSummary;
 import org.taketally.terms.Interval;
 
 /**
- * Differences of take between every pair of levels, from posterior draws. Ranges hold for all pairs
- * at once: each is as many standard deviations wide as the most extreme pair of a draw lies from
- * its mean in the stated share of draws.
+ * Differences of take between every pair of levels, from posterior draws. Ranges for all pairs at
+ * once are each as many standard deviations wide as the most extreme pair of a draw lies from its
+ * mean in the stated share of draws.
  */
 final class PairDifferences {
 
   private final List<String> levels;
   private final double[][] takes;
-  private final double level;
   private final double[] mean;
   private final List<int[]> places;
   private final double[] errors;
-  private final double reach;
+  private final double[] most;
 
   /**
    * Of some levels.
    *
    * @param levels names
    * @param takes one row a draw, one take a level
-   * @param level coverage of the simultaneous ranges
    */
-  PairDifferences(List<String> levels, double[][] takes, double level) {
+  PairDifferences(List<String> levels, double[][] takes) {
     this.levels = levels;
     this.takes = takes;
-    this.level = level;
     this.mean = means(takes);
     this.places = places(mean);
     this.errors = places.stream().mapToDouble(this::sd).toArray();
-    this.reach = reachOfAll();
+    this.most = mostExtreme();
   }
 
   /**
    * Every pair, the lower take second, largest difference first.
    *
-   * @param margin the margin equivalence is judged by
+   * @param margin the margin
    * @param judged draws by which equivalence is judged; usually those of the pairs themselves
+   * @param bounds how far takes could be moved by what was not assessed
    */
-  List<FactorVerdict.Pair> pairs(double margin, double[][] judged) {
+  List<FactorVerdict.Pair> pairs(double margin, double[][] judged, UnassessedBounds bounds) {
+    double reach = reach(VerdictRules.DECIDING);
     List<FactorVerdict.Pair> pairs = new ArrayList<>();
     for (int k = 0; k < errors.length; k++) {
       int[] p = places.get(k);
       double centre = mean[p[0]] - mean[p[1]];
-      Interval equivalence =
-          DrawSummary.range(differences(judged, p), 1 - 2 * VerdictRules.ONE_SIDED);
+      Interval alone =
+          bounds.widened(
+              DrawSummary.range(differences(judged, p), VerdictRules.DECIDING), mean, p[0], p[1]);
+      Interval atOnce = bounds.widened(around(centre, reach * errors[k]), mean, p[0], p[1]);
       pairs.add(
           new FactorVerdict.Pair(
               levels.get(p[0]),
               levels.get(p[1]),
-              new Estimate(centre, around(centre, reach * errors[k])),
-              equivalence,
-              -margin < equivalence.low() && equivalence.high() < margin,
+              new Estimate(centre, atOnce),
+              alone,
+              -margin < alone.low() && alone.high() < margin,
               DrawSummary.chance(differences(takes, p), x -> Math.abs(x) > margin)));
     }
     pairs.sort(Comparator.comparingDouble(p -> -p.difference().value()));
     return pairs;
   }
 
-  private Interval around(double centre, double half) {
-    return new Interval(Math.max(-1, centre - half), Math.min(1, centre + half), level);
+  private static Interval around(double centre, double half) {
+    return new Interval(
+        Math.max(-1, centre - half), Math.min(1, centre + half), VerdictRules.DECIDING);
   }
 
   private static double[] differences(double[][] takes, int[] p) {
@@ -81,6 +83,34 @@ final class PairDifferences {
         .toArray();
   }
 
+  /** The most extreme pair, in standard errors from no difference. */
+  double largestInErrors() {
+    double largest = 0;
+    for (int k = 0; k < errors.length; k++) {
+      int[] p = places.get(k);
+      largest = Math.max(largest, errors[k] > 0 ? (mean[p[0]] - mean[p[1]]) / errors[k] : 0);
+    }
+    return largest;
+  }
+
+  /** How often the most extreme pair of a draw lies so many errors from its mean, 0 to 1. */
+  double chanceOf(double inErrors) {
+    return Arrays.stream(most).filter(m -> m >= inErrors).count() / (double) most.length;
+  }
+
+  /** Whether a pair's range for all pairs at once excludes zero, the unassessed allowed for. */
+  boolean anyDiffer(UnassessedBounds bounds) {
+    double reach = reach(1 - VerdictRules.ERROR);
+    for (int k = 0; k < errors.length; k++) {
+      int[] p = places.get(k);
+      Interval range = around(mean[p[0]] - mean[p[1]], reach * errors[k]);
+      if (bounds.widened(range, mean, p[0], p[1]).low() > 0) {
+        return true;
+      }
+    }
+    return false;
+  }
+
   /** Pairs as places of levels, the higher take first. */
   List<int[]> places() {
     return places;
@@ -92,12 +122,18 @@ final class PairDifferences {
   }
 
   /** Standard errors that a range for all pairs at once reaches to either side. */
-  double reach() {
-    return reach;
+  double reach(double coverage) {
+    return most[(int) Math.min(most.length - 1, Math.ceil(coverage * most.length) - 1)];
   }
 
   int draws() {
     return takes.length;
+  }
+
+  /** Mean difference of a pair, 0 or more. */
+  double difference(int pair) {
+    int[] p = places.get(pair);
+    return mean[p[0]] - mean[p[1]];
   }
 
   /** How far a pair's difference lies from its mean in a draw. */
@@ -136,16 +172,16 @@ final class PairDifferences {
     return Math.sqrt(sum / takes.length);
   }
 
-  private double reachOfAll() {
-    double[] most = new double[takes.length];
-    for (int d = 0; d < most.length; d++) {
+  private double[] mostExtreme() {
+    double[] extreme = new double[takes.length];
+    for (int d = 0; d < extreme.length; d++) {
       for (int k = 0; k < errors.length; k++) {
         if (errors[k] > 0) {
-          most[d] = Math.max(most[d], Math.abs(noise(d, k)) / errors[k]);
+          extreme[d] = Math.max(extreme[d], Math.abs(noise(d, k)) / errors[k]);
         }
       }
     }
-    Arrays.sort(most);
-    return most[(int) Math.min(most.length - 1, Math.ceil(level * most.length) - 1)];
+    Arrays.sort(extreme);
+    return extreme;
   }
 }

@@ -1,35 +1,50 @@
 package org.taketally.answers.verdict;
 
-import org.taketally.answers.confounding.Confounding;
-
 /**
- * The rules that turn evidence into a verdict, all in one place.
+ * The rules that turn evidence into a verdict, all in one place. Each claim has an error of its
+ * own, held at {@value #ERROR} at most whatever else is true.
  *
  * <ol>
- *   <li>{@code entangled}: under {@link Confounding#ENTANGLED_BELOW} of the information about some
- *       levels is left once everything else recorded is allowed for; the levels that can be
+ *   <li>{@code entangled}: under {@link
+ *       org.taketally.answers.confounding.Confounding#ENTANGLED_BELOW} of the information about
+ *       some levels is left once everything else recorded is allowed for; the levels that can be
  *       compared get a verdict of their own if they hold most grafts.
- *   <li>Equivalence is shown if every pair of levels passes two one-sided tests at 5 % against the
- *       margin, levels left free. All must pass, so a false claim has at most 5 % for the whole set
- *       (an intersection-union test: Berger 1982, Technometrics 24, 295-300).
- *   <li>A difference is shown if the likelihood-ratio test gives chance less than {@value
- *       #CHANCE_AT_MOST}.
- *   <li>Both shown: {@code differs, but less than you care about}. Equivalence alone: {@code no
- *       practical difference}. A difference alone: {@code matters} if the largest difference
- *       exceeds the margin at least as likely as not, else {@code can't tell yet}. Neither: {@code
- *       can't tell yet}.
+ *   <li><em>All equivalent</em>: every pair of levels passes two one-sided tests against the margin
+ *       (its 90 % range lies inside). All must pass, so the claim is false in at most 5 % of sets
+ *       of records in which some pair lies the margin or more apart (an intersection-union test:
+ *       Berger 1982, Technometrics 24, 295-300).
+ *   <li><em>Differ</em>: some pair's 95 % range for all pairs at once excludes zero (Tukey's idea,
+ *       by simulation: Hothorn, Bretz and Westfall 2008, Biometrical Journal 50, 346-363).
+ *   <li><em>Beyond</em>: some pair's 90 % range for all pairs at once lies wholly beyond the
+ *       margin, so that naming a pair that isn't happens in at most 5 %.
+ *   <li><em>Depends</em>: pairings differ by more than chance gives once in 100, and single
+ *       cultivars lie beyond the margin in both directions with probability {@value #SURE}.
  * </ol>
+ *
+ * <table>
+ *   <caption>Verdict</caption>
+ *   <tr><th></th><th>differ</th><th>not shown to differ</th></tr>
+ *   <tr><td>all equivalent</td><td>differs, but less than you care about</td>
+ *       <td>no practical difference</td></tr>
+ *   <tr><td>beyond</td><td>matters</td><td>matters</td></tr>
+ *   <tr><td>neither</td><td>differs, how much isn't settled</td><td>can't tell yet</td></tr>
+ * </table>
+ *
+ * <p>{@code depends on the cultivar} takes the place of any of these but {@code matters}.
  */
 final class VerdictRules {
 
-  /** Chance alone must give as large a statistic less often than this. */
-  static final double CHANCE_AT_MOST = 0.05;
+  /** Most often any one claim may be wrong. */
+  static final double ERROR = 0.05;
 
-  /** Level of each of the two one-sided tests. */
-  static final double ONE_SIDED = 0.05;
+  /** Coverage of ranges that decide: both ends together may miss twice {@link #ERROR}. */
+  static final double DECIDING = 1 - 2 * ERROR;
 
-  /** Posterior chance needed that the largest difference exceeds the margin. */
-  static final double LIKELY_BEYOND = 0.50;
+  /** Probability that single cultivars lie beyond the margin in both directions. */
+  static final double SURE = 0.95;
+
+  /** Chance alone must give as much spread of pairings less often than this. */
+  static final double PAIRINGS_BY_CHANCE = 0.01;
 
   /** Power that "could have shown" stands for. */
   static final double POWER = 0.80;
@@ -39,20 +54,24 @@ final class VerdictRules {
   /**
    * What the evidence says of levels that can be compared.
    *
-   * @param differenceShown whether chance is a poor explanation
    * @param allEquivalent whether every pair passed both one-sided tests
-   * @param chanceBeyond chance that the largest difference exceeds the margin, 0 to 1
+   * @param differ whether some two levels were shown to differ
+   * @param beyondMargin whether some two were shown to differ by more than the margin
+   * @param dependsOnCultivar whether a swap moves single cultivars beyond the margin both ways
    */
-  record Evidence(boolean differenceShown, boolean allEquivalent, double chanceBeyond) {}
+  record Evidence(
+      boolean allEquivalent, boolean differ, boolean beyondMargin, boolean dependsOnCultivar) {}
 
   static Verdict verdict(Evidence evidence) {
-    if (evidence.allEquivalent()) {
-      return evidence.differenceShown()
-          ? Verdict.LESS_THAN_YOU_CARE_ABOUT
-          : Verdict.NO_PRACTICAL_DIFFERENCE;
+    if (evidence.beyondMargin() && !evidence.allEquivalent()) {
+      return Verdict.MATTERS;
     }
-    return evidence.differenceShown() && evidence.chanceBeyond() >= LIKELY_BEYOND
-        ? Verdict.MATTERS
-        : Verdict.CANT_TELL_YET;
+    if (evidence.dependsOnCultivar()) {
+      return Verdict.DEPENDS_ON_CULTIVAR;
+    }
+    if (evidence.allEquivalent()) {
+      return evidence.differ() ? Verdict.LESS_THAN_YOU_CARE_ABOUT : Verdict.NO_PRACTICAL_DIFFERENCE;
+    }
+    return evidence.differ() ? Verdict.DIFFERS_UNSETTLED : Verdict.CANT_TELL_YET;
   }
 }

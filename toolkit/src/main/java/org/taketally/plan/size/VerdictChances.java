@@ -2,9 +2,11 @@ package org.taketally.plan.size;
 
 import java.util.Collections;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.IntConsumer;
 import java.util.stream.IntStream;
@@ -25,6 +27,9 @@ import org.taketally.model.TakeModel;
  * @param trials trials made up
  */
 public record VerdictChances(Map<Verdict, Integer> counts, int unanswered, int trials) {
+
+  private static final Set<Verdict> OPEN =
+      EnumSet.of(Verdict.CANT_TELL_YET, Verdict.DIFFERS_UNSETTLED, Verdict.ENTANGLED);
 
   public VerdictChances {
     counts = Collections.unmodifiableMap(new EnumMap<>(counts));
@@ -97,11 +102,12 @@ public record VerdictChances(Map<Verdict, Integer> counts, int unanswered, int t
   /**
    * Chance that the trial settles the question one way or the other.
    *
-   * @return chance of any verdict but {@code can't tell yet} and {@code entangled}, 0 to 1
+   * @return chance of any verdict but {@code can't tell yet}, {@code differs, how much isn't
+   *     settled} and {@code entangled}, 0 to 1
    */
   public double settled() {
     return counts.entrySet().stream()
-            .filter(e -> e.getKey() != Verdict.CANT_TELL_YET && e.getKey() != Verdict.ENTANGLED)
+            .filter(e -> !OPEN.contains(e.getKey()))
             .mapToInt(Map.Entry::getValue)
             .sum()
         / (double) trials;
