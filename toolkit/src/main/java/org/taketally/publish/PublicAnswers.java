@@ -7,7 +7,6 @@ import java.util.Set;
 import java.util.function.DoublePredicate;
 import java.util.stream.Stream;
 import org.taketally.answers.Answer;
-import org.taketally.answers.Estimate;
 import org.taketally.answers.advice.SeasonAdvice;
 import org.taketally.answers.confounding.Confounding;
 import org.taketally.answers.counts.TakeCount;
@@ -20,46 +19,36 @@ import org.taketally.answers.effects.TakeCurve;
 import org.taketally.answers.survival.LateLoss;
 import org.taketally.answers.verdict.FactorVerdict;
 import org.taketally.answers.verdict.FactorVerdict.LevelTake;
+import org.taketally.answers.verdict.FactorVerdict.LevelsLeftOut;
+import org.taketally.answers.verdict.FactorVerdict.NoneOrAllTook;
 import org.taketally.answers.verdict.FactorVerdict.Size;
 import org.taketally.answers.verdict.RootstockVerdict;
+import org.taketally.answers.verdict.Verdict;
 import org.taketally.cells.Cells;
 import org.taketally.cells.Measure;
 import org.taketally.publish.privacy.Evidence;
 import org.taketally.publish.privacy.PublishedTable;
-import org.taketally.wording.Wording;
 
 /** The answers of an analysis, reduced to what may be published beside the counts of the page. */
 final class PublicAnswers {
 
   static final String NOT_SHOWN = "–";
   private static final Set<String> PLACES = Set.of(SeasonFacts.SITE, "block");
-  private static final String NO_REASON_MAY_BE_PRINTED =
-      "The reasons can't be given without naming what too few members grafted.";
+  private static final Set<String> PEOPLE =
+      Set.of(SeasonFacts.GRAFTER, SeasonFacts.SITE, "block", "grafting_day", "pairing");
 
   private final List<Answer> answers;
   private final SeasonFacts facts;
-  private final WithheldNames withheld;
   private final SeasonAdvice whole;
 
   PublicAnswers(List<Answer> answers, SeasonAdvice advice, SeasonFacts facts) {
     this.answers = List.copyOf(answers);
     this.whole = advice;
     this.facts = facts;
-    Stream<String> moved =
-        find(FactorImportance.class).stream()
-            .flatMap(answer -> answer.movers().stream())
-            .filter(mover -> mover.kind() != FactorImportance.Kind.NUMBER)
-            .map(Mover::factor);
-    List<String> known = facts.records().frame().columnNames();
-    this.withheld = new WithheldNames(facts, moved.filter(known::contains).toList());
   }
 
   private <T extends Answer> Optional<T> find(Class<T> kind) {
     return answers.stream().filter(kind::isInstance).map(kind::cast).findFirst();
-  }
-
-  boolean mayPrint(String text) {
-    return withheld.allow(text);
   }
 
   /** Only cultivars that stand by themselves in the page's table, with that table's counts. */
@@ -74,10 +63,9 @@ final class PublicAnswers {
         whole.get().cultivars().stream()
             .flatMap(c -> table.get().of(c.cultivar()).map(e -> recounted(c, e, level)).stream())
             .toList();
-    String standard = mayPrint(whole.get().standard()) ? whole.get().standard() : "";
     return shown.isEmpty()
         ? Optional.empty()
-        : Optional.of(new Difficulty(shown, standard, facts.total(), whole.get().options()));
+        : Optional.of(new Difficulty(shown, "", facts.total(), whole.get().options()));
   }
 
   private CultivarTake recounted(CultivarTake c, PublishedTable.Entry entry, double level) {
@@ -149,27 +137,44 @@ final class PublicAnswers {
 
   private FactorVerdict with(FactorVerdict whole, List<LevelTake> levels, Optional<Size> size) {
     Confounding tie = whole.confounding();
+    List<String> shown = levels.stream().map(LevelTake::level).toList();
     return new FactorVerdict(
         whole.factor(),
         whole.verdict(),
         levels,
         size,
-        List.of(),
+        whole.tests(),
         whole.detectable(),
-        new Confounding(tie.compared(), List.of(), tie.efficiency(), List.of(), tie.grafts()),
-        List.of(),
+        new Confounding(
+            tie.compared(), groups(tie, shown), tie.efficiency(), List.of(), tie.grafts()),
+        whole.notes().stream().filter(note -> names(note).allMatch(shown::contains)).toList(),
         facts.total(),
         whole.options());
   }
 
-  /** The reasons that may be printed; empty without a verdict. */
-  List<String> rootstockReasons() {
-    return find(RootstockVerdict.class).map(answer -> reasons(answer.type())).orElse(List.of());
+  private static Stream<String> names(FactorVerdict.Note note) {
+    if (note instanceof LevelsLeftOut out) {
+      return out.levels().stream();
+    }
+    return note instanceof NoneOrAllTook bounded ? bounded.levels().stream() : Stream.empty();
   }
 
-  private List<String> reasons(FactorVerdict whole) {
-    List<String> kept = Wording.of(whole).paragraphs().stream().filter(this::mayPrint).toList();
-    return kept.isEmpty() ? List.of(NO_REASON_MAY_BE_PRINTED) : kept;
+  /** Groups of the levels that may be shown; what they were grafted with is left out. */
+  private static List<Confounding.Group> groups(Confounding tie, List<String> shown) {
+    return tie.groups().stream()
+        .map(g -> g.levels().stream().filter(shown::contains).toList())
+        .filter(levels -> !levels.isEmpty())
+        .map(levels -> new Confounding.Group(levels, List.of(), tie.grafts()))
+        .toList();
+  }
+
+  /** Whether the verdict's reasons can be given with the levels that may be named. */
+  boolean hasReasons(FactorVerdict reduced) {
+    return reduced.verdict() == Verdict.ENTANGLED
+        ? reduced.confounding().groups().size() > 1
+        : reduced.size().isPresent()
+            && reduced.detectable().isPresent()
+            && !reduced.size().get().pairs().isEmpty();
   }
 
   /**
@@ -208,19 +213,36 @@ final class PublicAnswers {
   }
 
   private Mover unnamed(Mover mover) {
-    boolean ofPeople =
-        mover.factor().equals(SeasonFacts.GRAFTER) || mover.factor().equals(SeasonFacts.SITE);
-    boolean named = !ofPeople && mayPrint(mover.best()) && mayPrint(mover.worst());
+    boolean named = mayName(mover, mover.best()) && mayName(mover, mover.worst());
     return new Mover(
         mover.factor(),
         mover.kind(),
         mover.levels(),
         mover.typical(),
-        named ? mover.best() : NOT_SHOWN,
-        named ? mover.worst() : NOT_SHOWN,
+        named ? mover.best() : "",
+        named ? mover.worst() : "",
         mover.span(),
         mover.compared(),
-        mayPrint(mover.sentence()) && named ? mover.sentence() : "");
+        "");
+  }
+
+  /** Whether a level may be named beside a result: never one of people, places or their days. */
+  private boolean mayName(Mover mover, String level) {
+    String factor = mover.factor();
+    if (mover.kind() == FactorImportance.Kind.NUMBER) {
+      return true;
+    }
+    if (PEOPLE.contains(factor) || !facts.records().frame().columnNames().contains(factor)) {
+      return false;
+    }
+    if (factor.equals("cultivar") || factor.equals("rootstock")) {
+      Optional<PublishedTable> table =
+          factor.equals("cultivar") ? facts.cultivarTable() : facts.rootstockTable();
+      return table.flatMap(t -> t.of(level)).isPresent();
+    }
+    Evidence evidence = facts.evidence(List.of(factor));
+    return evidence.levels(factor).contains(level)
+        && evidence.allows(evidence.level(factor, level), facts.options().rule());
   }
 
   /**
@@ -278,14 +300,5 @@ final class PublicAnswers {
   /** Advice that names no level behind which too few people stand. */
   SeasonAdvice advice() {
     return new PublicAdvice(facts, storage()).of(whole);
-  }
-
-  /** The typical difference between two hands, if there are enough of them. */
-  Optional<Estimate> hands() {
-    return movers().stream()
-        .flatMap(answer -> answer.movers().stream())
-        .filter(mover -> mover.factor().equals(SeasonFacts.GRAFTER))
-        .map(Mover::typical)
-        .findFirst();
   }
 }

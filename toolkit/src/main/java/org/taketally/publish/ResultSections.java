@@ -23,6 +23,7 @@ import org.taketally.publish.Block.Section;
 import org.taketally.publish.Block.Table;
 import org.taketally.publish.privacy.PublishedTable;
 import org.taketally.publish.privacy.PublishedTable.Entry;
+import org.taketally.wording.Wording;
 
 /** What was found: cultivars, rootstock, what moved take, storage. */
 final class ResultSections {
@@ -144,7 +145,7 @@ final class ResultSections {
     verdict.ifPresent(
         answer -> {
           blocks.add(new Callout(RootstockWords.verdict(answer)));
-          answers.rootstockReasons().forEach(reason -> blocks.add(new Paragraph(reason)));
+          reasons(answer).forEach(reason -> blocks.add(new Paragraph(reason)));
           if (answers.hidesWhatStandsOut()) {
             blocks.add(
                 new Paragraph(
@@ -161,6 +162,12 @@ final class ResultSections {
             "Take says nothing about growth, health, yield or how long the union lasts: stocks that"
                 + " take alike can still differ in all of these."));
     return new Section("rootstock", "Does the rootstock matter?", blocks);
+  }
+
+  private List<String> reasons(FactorVerdict answer) {
+    return answers.hasReasons(answer)
+        ? Wording.of(answer).paragraphs()
+        : List.of("The reasons can't be given without naming what too few members grafted.");
   }
 
   private Grid rootstockGrid(PublishedTable table, Optional<FactorVerdict> verdict) {
@@ -221,6 +228,10 @@ final class ResultSections {
     return "What goes with take most: " + String.join(", then ", parts) + ".";
   }
 
+  private static String shown(String level) {
+    return level.isEmpty() ? PublicAnswers.NOT_SHOWN : level;
+  }
+
   private static Grid moversGrid(FactorImportance answer) {
     List<List<String>> rows = new ArrayList<>();
     for (Mover m : answer.movers()) {
@@ -229,8 +240,8 @@ final class ResultSections {
               PlainWords.column(m.factor()),
               Words.points(m.typical().value()),
               Words.points(m.typical().interval()),
-              m.best(),
-              m.worst()));
+              shown(m.best()),
+              shown(m.worst())));
     }
     return new Grid(
         "How far apart two grafts that differ in one thing typically are",
