@@ -3,9 +3,11 @@ package org.taketally.publish.privacy;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.taketally.answers.counts.TakeCount;
 import org.taketally.publish.privacy.PublishedBefore.EarlierPage;
 import org.taketally.publish.privacy.PublishedBefore.Kind;
@@ -13,13 +15,15 @@ import org.taketally.publish.privacy.PublishedBefore.Line;
 
 /**
  * Finds the grafts behind the counts of an earlier page among the records of today. Where results
- * were added to its seasons since, it looks for the few batches (a member's season, or cultivar in
- * a season) without which every count of the page comes out.
+ * were added to its seasons since, it looks for the few batches (a member's season, cultivar in a
+ * season, or single cell) without which every count of the page comes out. If several choices of
+ * batches would do, it isn't known which is true, and the page counts as not found.
  */
 final class EarlierGrafts {
 
   private static final String SEASON = "season";
   private static final int MOST_LATE_BATCHES = 3;
+  private static final int FEW = 200;
 
   private final Evidence evidence;
   private final Map<String, BitSet> levels = new LinkedHashMap<>();
@@ -46,50 +50,51 @@ final class EarlierGrafts {
     return late(page, batches(scope)).map(late -> found(page, late));
   }
 
+  /** The only set of few batches without which all counts come out; empty if there are others. */
   private Optional<BitSet> late(EarlierPage page, List<BitSet> batches) {
-    for (int depth = 1; depth <= MOST_LATE_BATCHES; depth++) {
-      Optional<BitSet> late = exactly(depth, page, batches, 0, new BitSet());
-      if (late.isPresent()) {
-        return late;
-      }
-    }
-    return Optional.empty();
-  }
-
-  private Optional<BitSet> exactly(
-      int more, EarlierPage page, List<BitSet> batches, int from, BitSet without) {
-    if (more == 0) {
-      return agrees(page, without) ? Optional.of(without) : Optional.empty();
-    }
-    long[] over = tooMany(page, without);
-    for (int b = from; b < batches.size(); b++) {
-      BitSet next = batches.get(b);
-      TakeCount count = evidence.count(next);
-      boolean fits =
-          more == 1
-              ? count.grafts() == over[0] && count.takes() == over[1]
-              : count.grafts() < over[0] && count.takes() <= over[1];
-      if (fits && !next.intersects(without)) {
-        BitSet both = (BitSet) without.clone();
-        both.or(next);
-        Optional<BitSet> late = exactly(more - 1, page, batches, b + 1, both);
-        if (late.isPresent()) {
-          return late;
-        }
-      }
-    }
-    return Optional.empty();
-  }
-
-  /** Grafts and takes of the page's whole today, beyond those published. */
-  private long[] tooMany(EarlierPage page, BitSet without) {
+    List<Batch> counted =
+        batches.stream().map(cells -> new Batch(cells, evidence.count(cells))).toList();
     Line whole = page.lines().get(0);
     BitSet today = seasons(whole.seasons());
-    today.andNot(without);
-    TakeCount count = today.isEmpty() ? null : evidence.count(today);
-    return count == null
-        ? new long[] {-1, -1}
-        : new long[] {count.grafts() - whole.grafts(), count.takes() - whole.takes()};
+    Set<BitSet> explanations = new LinkedHashSet<>();
+    if (!today.isEmpty()) {
+      TakeCount count = evidence.count(today);
+      Missing over = new Missing(count.grafts() - whole.grafts(), count.takes() - whole.takes());
+      Search search = new Search(page, counted, explanations);
+      search(search, 0, search.most(), over, new BitSet());
+    }
+    return explanations.size() == 1 ? explanations.stream().findFirst() : Optional.empty();
+  }
+
+  private record Batch(BitSet cells, TakeCount count) {}
+
+  private record Missing(long grafts, long takes) {}
+
+  private record Search(EarlierPage page, List<Batch> batches, Set<BitSet> explanations) {
+
+    /** So many batches may be late at once that looking through all choices ends soon. */
+    int most() {
+      int count = batches.size();
+      return count <= FEW ? MOST_LATE_BATCHES : count <= FEW * FEW ? 2 : 1;
+    }
+  }
+
+  private void search(Search search, int from, int more, Missing over, BitSet without) {
+    for (int b = from; b < search.batches().size() && search.explanations().size() < 2; b++) {
+      Batch next = search.batches().get(b);
+      long grafts = over.grafts() - next.count().grafts();
+      long takes = over.takes() - next.count().takes();
+      if (grafts < 0 || takes < 0 || next.cells().intersects(without)) {
+        continue;
+      }
+      BitSet both = (BitSet) without.clone();
+      both.or(next.cells());
+      if (grafts == 0 && takes == 0 && agrees(search.page(), both)) {
+        search.explanations().add(both);
+      } else if (grafts > 0 && more > 1) {
+        search(search, b + 1, more - 1, new Missing(grafts, takes), both);
+      }
+    }
   }
 
   private List<BitSet> batches(BitSet scope) {
@@ -108,7 +113,15 @@ final class EarlierGrafts {
                           key -> new BitSet())
                       .set(cell));
     }
-    return List.copyOf(batches.values());
+    List<BitSet> all = new ArrayList<>(batches.values());
+    scope.stream()
+        .forEach(
+            cell -> {
+              BitSet one = new BitSet();
+              one.set(cell);
+              all.add(one);
+            });
+    return all.stream().distinct().toList();
   }
 
   private boolean agrees(EarlierPage page, BitSet without) {

@@ -190,6 +190,12 @@ class PagesOverTimeTest {
     IntStream.range(0, CIRCLES).forEach(this::attack);
   }
 
+  /** Its late sheet has the same counts as another member's batch: which was late isn't known. */
+  @Test
+  void a_late_sheet_that_could_be_another_s_is_not_taken_for_it() {
+    attack(30);
+  }
+
   @Tag("slow")
   @Test
   void nor_in_many_circles() {
