@@ -14,6 +14,7 @@ import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.taketally.cells.Cells;
 import org.taketally.files.SafeFile;
+import org.taketally.model.Bootstrap;
 import org.taketally.model.FitOptions;
 import org.taketally.model.TakeFit;
 import org.taketally.records.invented.BenchRecords;
@@ -41,6 +42,9 @@ final class BenchCommand implements Callable<Integer> {
 
   @Option(names = "--repeat", description = "fits per size; the last is reported (default: 5)")
   private int repeat = 5;
+
+  @Option(names = "--refits", description = "bootstrap refits of the last fit (default: none)")
+  private int refits;
 
   @Option(names = "--threads", description = "most threads (default: all processors)")
   private int threads = Runtime.getRuntime().availableProcessors();
@@ -103,6 +107,11 @@ final class BenchCommand implements Callable<Integer> {
         fit.search().size() - 1,
         Memory.peakMegabytes());
     say("   log-likelihood %.6f", fit.logLikelihood());
+    if (refits > 0) {
+      Stopwatch refitting = Stopwatch.start();
+      int fitted = Bootstrap.withSeed(1).replicates(refits).of(fit).size();
+      say("   %,d bootstrap refits %s", fitted, refitting.stop());
+    }
     BenchReference.of(size.name()).ifPresent(this::say);
     if (withR) {
       for (String tool : List.of("glmmTMB", "lme4")) {

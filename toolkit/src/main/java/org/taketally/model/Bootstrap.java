@@ -21,14 +21,40 @@ import org.taketally.model.laplace.LikelihoodPoint;
  * @param replicates simulated records, at least 1
  * @param seed any number
  * @param progress told how many replicates are done; may be called from several threads
+ * @param sequential when a comparison may stop before all replicates are done
  */
-public record Bootstrap(int replicates, long seed, IntConsumer progress) {
+public record Bootstrap(int replicates, long seed, IntConsumer progress, Sequential sequential) {
 
   public Bootstrap {
     if (replicates < 1) {
       throw new IllegalArgumentException("replicates must be 1 or more, got " + replicates);
     }
     Objects.requireNonNull(progress, "progress");
+    Objects.requireNonNull(sequential, "sequential");
+  }
+
+  /**
+   * When a comparison has seen enough. It is looked at after every {@value #LOOK} replicates, in
+   * their order, so that the result doesn't depend on threads.
+   *
+   * @param enough stops when so many replicates gained at least as much as observed (Besag and
+   *     Clifford 1991, Biometrika 78, 301-304); 0: never
+   * @param limit stops when the p-value is clear of this by {@value #CLEAR} Monte Carlo standard
+   *     errors; NaN: never
+   */
+  public record Sequential(int enough, double limit) {
+
+    /** Replicates between looks. */
+    public static final int LOOK = 50;
+
+    /** Standard errors that count as clear. */
+    public static final double CLEAR = 4;
+
+    private boolean stops(int simulated, int atLeast) {
+      double p = (atLeast + 1.0) / (simulated + 1.0);
+      return (enough > 0 && atLeast >= enough)
+          || Math.abs(p - limit) > CLEAR * Math.sqrt(p * (1 - p) / simulated);
+    }
   }
 
   /**
@@ -65,7 +91,27 @@ public record Bootstrap(int replicates, long seed, IntConsumer progress) {
    * @param atLeast replicates with at least the observed gain
    * @param pValue (atLeast + 1) / (simulated + 1)
    */
-  public record Comparison(double chiSquare, int simulated, int atLeast, double pValue) {}
+  public record Comparison(double chiSquare, int simulated, int atLeast, double pValue) {
+
+    /**
+     * Monte Carlo standard error of the p-value.
+     *
+     * @return above 0
+     */
+    public double standardError() {
+      return Math.sqrt(pValue * (1 - pValue) / simulated + 0.25 / ((double) simulated * simulated));
+    }
+
+    /**
+     * Whether another seed could put the p-value on the other side of a limit.
+     *
+     * @param limit e.g. 0.05
+     * @return true if the p-value is clear of it by {@value Sequential#CLEAR} standard errors
+     */
+    public boolean settles(double limit) {
+      return Math.abs(pValue - limit) > Sequential.CLEAR * standardError();
+    }
+  }
 
   /**
    * The usual number of replicates, silent.
@@ -74,7 +120,7 @@ public record Bootstrap(int replicates, long seed, IntConsumer progress) {
    * @return 999 replicates
    */
   public static Bootstrap withSeed(long seed) {
-    return new Bootstrap(999, seed, done -> {});
+    return new Bootstrap(999, seed, done -> {}, new Sequential(0, Double.NaN));
   }
 
   /**
@@ -84,7 +130,29 @@ public record Bootstrap(int replicates, long seed, IntConsumer progress) {
    * @return a new bootstrap
    */
   public Bootstrap replicates(int count) {
-    return new Bootstrap(count, seed, progress);
+    return new Bootstrap(count, seed, progress, sequential);
+  }
+
+  /**
+   * Stops a comparison that is clear of significance: as soon as so many replicates gained as much
+   * as was observed.
+   *
+   * @param count e.g. 20, at least 1
+   * @return a new bootstrap
+   */
+  public Bootstrap stopAfter(int count) {
+    return new Bootstrap(replicates, seed, progress, new Sequential(count, sequential.limit()));
+  }
+
+  /**
+   * Stops a comparison whose p-value is clear of a limit, and goes on while it isn't, so that no
+   * verdict turns with the seed before {@link #replicates} are done.
+   *
+   * @param limit e.g. 0.05
+   * @return a new bootstrap
+   */
+  public Bootstrap untilClearOf(double limit) {
+    return new Bootstrap(replicates, seed, progress, new Sequential(sequential.enough(), limit));
   }
 
   /**
@@ -94,7 +162,7 @@ public record Bootstrap(int replicates, long seed, IntConsumer progress) {
    * @return a new bootstrap
    */
   public Bootstrap progress(IntConsumer listener) {
-    return new Bootstrap(replicates, seed, listener);
+    return new Bootstrap(replicates, seed, listener, sequential);
   }
 
   /**
@@ -106,6 +174,8 @@ public record Bootstrap(int replicates, long seed, IntConsumer progress) {
   public List<Replicate> of(TakeFit fit) {
     Refit refit = new Refit(fit);
     return run(
+        0,
+        replicates,
         number -> {
           LikelihoodPoint point = refit.fit(simulate(fit, number));
           return point == null ? null : new Replicate(point.beta, point.thetas());
@@ -123,26 +193,36 @@ public record Bootstrap(int replicates, long seed, IntConsumer progress) {
     double observed = LikelihoodRatioTest.of(smaller, larger).chiSquare();
     Refit small = new Refit(smaller);
     Refit large = new Refit(larger);
-    List<Double> gains =
-        run(
-            number -> {
-              int[] takes = simulate(smaller, number);
-              LikelihoodPoint below = small.fit(takes);
-              LikelihoodPoint above = large.fit(takes);
-              return below == null || above == null
-                  ? null
-                  : 2 * (above.logLikelihood - below.logLikelihood);
-            });
-    int atLeast = (int) gains.stream().filter(gain -> gain >= observed - 1e-9).count();
-    return new Comparison(observed, gains.size(), atLeast, (atLeast + 1.0) / (gains.size() + 1.0));
+    int simulated = 0;
+    int atLeast = 0;
+    for (int from = 0; from < replicates; from += Sequential.LOOK) {
+      List<Double> gains =
+          run(
+              from,
+              Math.min(replicates, from + Sequential.LOOK),
+              number -> {
+                int[] takes = simulate(smaller, number);
+                LikelihoodPoint below = small.fit(takes);
+                LikelihoodPoint above = large.fit(takes);
+                return below == null || above == null
+                    ? null
+                    : 2 * Math.max(0, above.logLikelihood - below.logLikelihood);
+              });
+      simulated += gains.size();
+      atLeast += (int) gains.stream().filter(gain -> gain >= observed - 1e-6).count();
+      if (simulated > 0 && sequential.stops(simulated, atLeast)) {
+        break;
+      }
+    }
+    return new Comparison(observed, simulated, atLeast, (atLeast + 1.0) / (simulated + 1.0));
   }
 
-  private <T> List<T> run(IntFunction<T> replicate) {
-    AtomicInteger done = new AtomicInteger();
+  private <T> List<T> run(int from, int to, IntFunction<T> replicate) {
+    AtomicInteger done = new AtomicInteger(from);
     AtomicBoolean stop = new AtomicBoolean();
     Thread caller = Thread.currentThread();
     List<T> results =
-        IntStream.range(0, replicates)
+        IntStream.range(from, to)
             .parallel()
             .mapToObj(
                 number -> {

@@ -1,5 +1,7 @@
 package org.taketally.model;
 
+import org.apache.commons.statistics.distribution.FDistribution;
+
 /**
  * A test of whether levels differ.
  *
@@ -7,4 +9,19 @@ package org.taketally.model;
  * @param degrees degrees of freedom, 1 or more
  * @param pValue how often levels that don't differ would give as much, 0 to 1
  */
-public record LevelTest(double chiSquare, int degrees, double pValue) {}
+public record LevelTest(double chiSquare, int degrees, double pValue) {
+
+  /**
+   * The same by F instead of chi-square: where levels change between few groups (beds, days), these
+   * are the independent units, however many grafts they hold.
+   *
+   * @param groupDegrees degrees of freedom of the groups, 1 or more: {@link TakeFit#groupDegrees}
+   * @return the test with its p-value from F(degrees, groupDegrees)
+   */
+  public LevelTest byGroups(int groupDegrees) {
+    return new LevelTest(
+        chiSquare,
+        degrees,
+        FDistribution.of(degrees, groupDegrees).survivalProbability(chiSquare / degrees));
+  }
+}

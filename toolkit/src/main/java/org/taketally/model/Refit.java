@@ -2,7 +2,6 @@ package org.taketally.model;
 
 import java.util.Arrays;
 import org.taketally.model.laplace.BlockLaplace;
-import org.taketally.model.laplace.FixedOnly;
 import org.taketally.model.laplace.LikelihoodPoint;
 import org.taketally.model.laplace.Marginal;
 import org.taketally.model.laplace.ModelData;
@@ -13,7 +12,7 @@ import org.taketally.model.numeric.Parallel;
 /** Fits other takes of the same cells, as quickly as possible: no curvature, no warnings. */
 final class Refit {
 
-  private static final FitOptions QUICK = FitOptions.withDefaults().tolerance(1e-7).threads(1);
+  private static final FitOptions QUICK = FitOptions.withDefaults().tolerance(1e-6).threads(1);
 
   private final TakeFit fit;
   private final SortedCells sorted;
@@ -39,7 +38,7 @@ final class Refit {
       tau[k] = Math.max(tau[k], 0.01);
     }
     Search search = new Search(marginal, QUICK, new boolean[tau.length + fit.beta().length]);
-    LikelihoodPoint point = search.run(tau, FixedOnly.fit(evidence));
+    LikelihoodPoint point = search.run(tau, fit.beta().clone());
     boolean runaway = false;
     for (double b : point.beta) {
       runaway |= !(Math.abs(b) < 1e6);

@@ -17,6 +17,7 @@ import org.taketally.terms.Interval;
 public final class TakeFit {
 
   private static final double LEVEL = 0.95;
+  private static final int PREDICTION_DRAWS = 2_000;
 
   private final TakeModel model;
   private final FitInput ready;
@@ -306,6 +307,43 @@ public final class TakeFit {
         this,
         count,
         new PosteriorSampler(engine(), point, prior, cells().size()).source(count, seed));
+  }
+
+  /**
+   * Degrees of freedom that the groups of a column leave for effects that change between them only:
+   * groups less the fixed effects, intercept included, of which less than 5 % changes within
+   * groups.
+   *
+   * @param groups a varying column, e.g. {@code grafting_day} or {@code block}
+   * @return at least 1
+   * @throws IllegalArgumentException if the column doesn't vary in this fit
+   */
+  public int groupDegrees(String groups) {
+    return GroupDegrees.of(design(), cells().grafts(), groups);
+  }
+
+  /**
+   * What a lot not yet made is likely to do.
+   *
+   * @param lot what is known of it
+   * @return its take and counts, from 2,000 draws with a fixed seed
+   * @throws IllegalArgumentException if the lot names a column the fit doesn't know, or a level new
+   *     to a column that doesn't vary
+   */
+  public LotPrediction predict(PlannedLot lot) {
+    return predict(lot, draws(PREDICTION_DRAWS, 1));
+  }
+
+  /**
+   * What a lot not yet made is likely to do, by draws at hand: lots that share a new level (the
+   * same new day) share its luck in every draw.
+   *
+   * @param lot what is known of it
+   * @param draws of this fit
+   * @return its take and counts
+   */
+  public LotPrediction predict(PlannedLot lot, TakeDraws draws) {
+    return new LotPredictor(this, draws, lot).predict();
   }
 
   /**
