@@ -106,8 +106,8 @@ public final class ToolkitKernel {
         thrown instanceof NoClassDefFoundError && String.valueOf(thrown).contains("com/ibm/icu");
     return reader
         ? "Tablesaw opens files by name with a library that isn't part of Taketally. Records of"
-              + " grafts: RecordsReader.withDefaults().read(List.of(Path.of(\"x.csv\"))); any other"
-              + " table: Table.read().csv(Files.newBufferedReader(Path.of(\"x.csv\")))."
+            + " grafts: GraftRecords.read(Path.of(\"x.csv\")); any other"
+            + " table: Table.read().csv(Files.newBufferedReader(Path.of(\"x.csv\")))."
         : "";
   }
 }

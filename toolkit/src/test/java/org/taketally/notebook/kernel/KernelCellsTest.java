@@ -73,7 +73,8 @@ class KernelCellsTest {
   void bytes_of_a_character_may_come_apart() throws Exception {
     Outcome outcome =
         client.execute(
-            "for (byte b : \"🌳é\".getBytes(\"UTF-8\")) { System.out.write(b); System.out.flush(); }");
+            "for (byte b : \"🌳é\".getBytes(\"UTF-8\")) { System.out.write(b); System.out.flush();"
+                + " }");
     assertThat(outcome.printed("stdout")).isEqualTo("🌳é");
   }
 
@@ -90,7 +91,9 @@ class KernelCellsTest {
   @Test
   void threads_print_after_their_cell_has_ended() throws Exception {
     client.execute(
-        "Thread later = new Thread(() -> { try { Thread.sleep(300); } catch (InterruptedException e) {} System.out.println(\"from the background\"); });\nlater.start();");
+        "Thread later = new Thread(() -> { try { Thread.sleep(300); } catch (InterruptedException"
+            + " e) {} System.out.println(\"from the background\"); });\n"
+            + "later.start();");
     Message late = client.awaitPublished(message -> message.type().equals("stream"));
     assertThat(late.content().get("text").getAsString()).isEqualTo("from the background\n");
   }
@@ -99,7 +102,10 @@ class KernelCellsTest {
   void uncaught_exceptions_of_threads_are_shown() throws Exception {
     Outcome outcome =
         client.execute(
-            "Thread broken = new Thread(() -> { throw new IllegalStateException(\"in a thread\"); });\nbroken.start();\nbroken.join();");
+            "Thread broken = new Thread(() -> { throw new IllegalStateException(\"in a thread\");"
+                + " });\n"
+                + "broken.start();\n"
+                + "broken.join();");
     assertThat(outcome.printed("stderr")).contains("java.lang.IllegalStateException: in a thread");
   }
 
@@ -126,7 +132,8 @@ class KernelCellsTest {
   void an_interrupt_that_code_swallows_still_ends_the_cell() throws Exception {
     Outcome outcome =
         interrupted(
-            "try { Thread.sleep(60_000); } catch (InterruptedException e) { }\nSystem.out.println(\"not reached\");");
+            "try { Thread.sleep(60_000); } catch (InterruptedException e) { }\n"
+                + "System.out.println(\"not reached\");");
     assertThat(outcome.reply().get("ename").getAsString()).isEqualTo("Interrupted");
     assertThat(outcome.printed("stdout")).isEmpty();
   }
@@ -143,7 +150,8 @@ class KernelCellsTest {
     assertThat(outcome.reply().get("ename").getAsString()).endsWith("ExitRefused");
     assertThat(outcome.reply().get("evalue").getAsString())
         .isEqualTo(
-            "System.exit(0) would end the kernel and lose every variable, so it was not done. To end the kernel, restart it or shut it down from the menu.");
+            "System.exit(0) would end the kernel and lose every variable, so it was not done. To"
+                + " end the kernel, restart it or shut it down from the menu.");
     assertThat(outcome.traceback()).contains("  at cell [");
     assertThat(client.execute("\"alive\"").result()).isEqualTo("alive");
   }
@@ -154,7 +162,8 @@ class KernelCellsTest {
         client.send(
             "execute_request",
             KernelClient.code(
-                "String name = ask(\"Whose grafts? \");\nname + \"/\" + new Scanner(System.in).nextLine()"));
+                "String name = ask(\"Whose grafts? \");\n"
+                    + "name + \"/\" + new Scanner(System.in).nextLine()"));
     for (String answer : List.of("Mira", "Jon")) {
       Message question = client.stdin.receive(30_000).orElseThrow();
       assertThat(question.type()).isEqualTo("input_request");
@@ -217,7 +226,9 @@ class KernelCellsTest {
     assertThat(
             client
                 .execute(
-                    "class Stock { Scion scion; }\nclass Scion { Stock stock = new Stock(); }\nnew Scion().stock.scion == null")
+                    "class Stock { Scion scion; }\n"
+                        + "class Scion { Stock stock = new Stock(); }\n"
+                        + "new Scion().stock.scion == null")
                 .result())
         .isEqualTo("true");
   }
@@ -264,23 +275,30 @@ class KernelCellsTest {
   @Test
   void cells_see_what_is_not_public_in_other_cells() throws Exception {
     client.execute(
-        "class Bench { int seats = 4; int free() { return seats; } Bench() { } }\nenum Knife { SHARP, BLUNT }\ninterface Cut { int depth(); }\nrecord Bud(int number) { }");
+        "class Bench { int seats = 4; int free() { return seats; } Bench() { } }\n"
+            + "enum Knife { SHARP, BLUNT }\n"
+            + "interface Cut { int depth(); }\n"
+            + "record Bud(int number) { }");
     assertThat(
             client
                 .execute(
-                    "new Bench().seats + new Bench().free() + Knife.values().length + new Bud(3).number()")
+                    "new Bench().seats + new Bench().free() + Knife.values().length + new"
+                        + " Bud(3).number()")
                 .result())
         .isEqualTo("13");
     assertThat(
             client
                 .execute(
-                    "Cut cut = () -> 7;\nswitch (Knife.SHARP) { case SHARP: cut.depth(); default: }")
+                    "Cut cut = () -> 7;\n"
+                        + "switch (Knife.SHARP) { case SHARP: cut.depth(); default: }")
                 .status())
         .isEqualTo("ok");
     assertThat(
             client
                 .execute(
-                    "class Tall extends Bench { int free() { return super.free() * 2; } }\nBench bench = new Tall();\nbench.free()")
+                    "class Tall extends Bench { int free() { return super.free() * 2; } }\n"
+                        + "Bench bench = new Tall();\n"
+                        + "bench.free()")
                 .result())
         .isEqualTo("8");
   }
@@ -326,6 +344,27 @@ class KernelCellsTest {
     Outcome added = client.execute("%maven halden:order:1.0 from " + repository);
     assertThat(added.printed("stdout")).contains("added 2 jars");
     assertThat(client.execute("new halden.Order().buds()").result()).isEqualTo("10");
+    library(
+        repository,
+        "vans",
+        "package halden; public class Vans { }",
+        "<dependencies><dependency><groupId>halden</groupId><artifactId>${needed}</artifactId>"
+            + "<version>1.0</version></dependency></dependencies>"
+            + "<profiles><profile><id>java</id><activation><property><name>java.version</name>"
+            + "</property></activation><properties><needed>order</needed></properties></profile>"
+            + "</profiles>");
+    assertThat(client.execute("%maven halden:vans:1.0 from " + repository).printed("stdout"))
+        .as("needs a system property to say what it needs")
+        .contains("added 3 jars");
+    assertThat(
+            client
+                .execute("%maven halden:vans:1.0 -halden:sticks from " + repository)
+                .printed("stdout"))
+        .contains("added 2 jars");
+    for (String version : List.of("[1.0,2.0)", "LATEST")) {
+      Outcome range = client.execute("%maven halden:order:" + version + " from " + repository);
+      assertThat(range.reply().get("evalue").getAsString()).contains("expected one version");
+    }
     Outcome wrong = client.execute("%maven halden from " + repository);
     assertThat(wrong.reply().get("evalue").getAsString())
         .contains("%maven: found \"halden\", expected group:artifact:version");
@@ -371,7 +410,14 @@ class KernelCellsTest {
   void records_may_check_what_they_are_given() throws Exception {
     Outcome outcome =
         client.execute(
-            "record Batch(int grafts, int takes) {\n  Batch {\n    if (takes > grafts) throw new IllegalArgumentException(\"more takes than grafts\");\n  }\n  Batch(int grafts) { this(grafts, 0); }\n}\nnew Batch(9).takes()");
+            "record Batch(int grafts, int takes) {\n"
+                + "  Batch {\n"
+                + "    if (takes > grafts) throw new IllegalArgumentException(\"more takes than"
+                + " grafts\");\n"
+                + "  }\n"
+                + "  Batch(int grafts) { this(grafts, 0); }\n"
+                + "}\n"
+                + "new Batch(9).takes()");
     assertThat(outcome.result()).isEqualTo("0");
     Outcome refused = client.execute("new Batch(9, 10)");
     assertThat(refused.reply().get("evalue").getAsString()).isEqualTo("more takes than grafts");

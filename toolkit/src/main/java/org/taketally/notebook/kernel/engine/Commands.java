@@ -26,7 +26,8 @@ final class Commands {
       %jars PLACE...     adds jars or folders of classes; * stands for any name, as in lib/*.jar
       %maven GROUP:ARTIFACT:VERSION... [from PLACE]
                          adds libraries and what they need, from PLACE (a folder or an address;
-                         else Maven Central) or, if once fetched, from this computer
+                         else Maven Central) or, if once fetched, from this computer;
+                         -GROUP:ARTIFACT among them leaves that library out
       %classpath         lists what was added
       %variables         lists the variables with their types
       %limit SECONDS     stops this cell if it takes longer

@@ -4,13 +4,17 @@ import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Properties;
 import org.apache.maven.repository.internal.MavenRepositorySystemUtils;
 import org.eclipse.aether.DefaultRepositorySystemSession;
 import org.eclipse.aether.RepositorySystem;
 import org.eclipse.aether.artifact.DefaultArtifact;
 import org.eclipse.aether.collection.CollectRequest;
 import org.eclipse.aether.graph.Dependency;
+import org.eclipse.aether.graph.Exclusion;
 import org.eclipse.aether.repository.LocalRepository;
 import org.eclipse.aether.repository.RemoteRepository;
 import org.eclipse.aether.resolution.ArtifactResult;
@@ -64,50 +68,94 @@ final class MavenLibraries {
 
   private static Path keptByMaven() {
     String said = System.getProperty("maven.repo.local");
-    return said == null
-        ? Path.of(System.getProperty("user.home"), ".m2", "repository")
-        : Path.of(said);
+    if (said != null) {
+      return Path.of(said);
+    }
+    String home = System.getenv().getOrDefault("HOME", "");
+    String kept = home.isBlank() ? System.getProperty("user.home") : home;
+    return Path.of(kept, ".m2", "repository");
   }
 
   /**
    * The jars of some libraries and of all they need to run.
    *
-   * @param coordinates {@code group:artifact:version}, or with extension and classifier between
+   * @param words {@code group:artifact:version}, or with extension and classifier before the
+   *     version; {@code -group:artifact} leaves that out wherever it is needed
    * @return jars, each once
    */
-  List<Path> jars(List<String> coordinates) throws CommandRefused {
+  List<Path> jars(List<String> words) throws CommandRefused {
     RepositorySystem system = new RepositorySystemSupplier().get();
-    DefaultRepositorySystemSession workspace = MavenRepositorySystemUtils.newSession();
-    workspace.setLocalRepositoryManager(
-        system.newLocalRepositoryManager(workspace, new LocalRepository(kept.toFile())));
-    workspace.setProxySelector(new JreProxySelector());
-    CollectRequest wanted = new CollectRequest();
-    wanted.addRepository(place);
-    for (String each : coordinates) {
-      wanted.addDependency(new Dependency(artifact(each), JavaScopes.RUNTIME));
-    }
-    DependencyRequest request =
-        new DependencyRequest(wanted, DependencyFilterUtils.classpathFilter(JavaScopes.RUNTIME));
-    List<Path> jars = new ArrayList<>();
     try {
-      for (ArtifactResult result :
-          system.resolveDependencies(workspace, request).getArtifactResults()) {
-        jars.add(result.getArtifact().getFile().toPath());
-      }
+      return system
+          .resolveDependencies(session(system), request(words))
+          .getArtifactResults()
+          .stream()
+          .map(ArtifactResult::getArtifact)
+          .filter(artifact -> artifact.getExtension().equals("jar"))
+          .map(artifact -> artifact.getFile().toPath())
+          .toList();
     } catch (DependencyResolutionException notFound) {
       throw new CommandRefused("%maven: " + notFound.getMessage());
     } finally {
       system.shutdown();
     }
-    return jars;
+  }
+
+  /** As Maven's own: descriptions of libraries may ask for the system, its Java and environment. */
+  private DefaultRepositorySystemSession session(RepositorySystem system) {
+    DefaultRepositorySystemSession session = MavenRepositorySystemUtils.newSession();
+    Map<String, String> properties = new HashMap<>();
+    System.getenv().forEach((name, value) -> properties.put("env." + name, value));
+    Properties own = System.getProperties();
+    own.stringPropertyNames().forEach(name -> properties.put(name, own.getProperty(name)));
+    session.setSystemProperties(properties);
+    session.setLocalRepositoryManager(
+        system.newLocalRepositoryManager(session, new LocalRepository(kept.toFile())));
+    session.setProxySelector(new JreProxySelector());
+    return session;
+  }
+
+  private DependencyRequest request(List<String> words) throws CommandRefused {
+    List<Exclusion> left = new ArrayList<>();
+    for (String word : words) {
+      if (word.startsWith("-")) {
+        left.add(exclusion(word));
+      }
+    }
+    CollectRequest wanted = new CollectRequest();
+    wanted.addRepository(place);
+    for (String word : words) {
+      if (!word.startsWith("-")) {
+        wanted.addDependency(new Dependency(artifact(word), JavaScopes.RUNTIME, false, left));
+      }
+    }
+    if (wanted.getDependencies().isEmpty()) {
+      throw new CommandRefused("%maven: expected at least one group:artifact:version");
+    }
+    return new DependencyRequest(wanted, DependencyFilterUtils.classpathFilter(JavaScopes.RUNTIME));
+  }
+
+  private static Exclusion exclusion(String word) throws CommandRefused {
+    String[] names = word.substring(1).split(":", -1);
+    if (names.length != 2 || names[0].isBlank() || names[1].isBlank()) {
+      throw new CommandRefused("%maven: found \"" + word + "\", expected -group:artifact");
+    }
+    return new Exclusion(names[0], names[1], "*", "*");
   }
 
   private static DefaultArtifact artifact(String coordinates) throws CommandRefused {
+    DefaultArtifact artifact;
     try {
-      return new DefaultArtifact(coordinates);
+      artifact = new DefaultArtifact(coordinates);
     } catch (IllegalArgumentException wrong) {
       throw new CommandRefused(
           "%maven: found \"" + coordinates + "\", expected group:artifact:version");
     }
+    if (artifact.getVersion().matches("[\\[(].*|LATEST|RELEASE")) {
+      throw new CommandRefused(
+          "%%maven: found version \"%s\", expected one version: what a range gives today it may not give tomorrow"
+              .formatted(artifact.getVersion()));
+    }
+    return artifact;
   }
 }
