@@ -3,6 +3,7 @@ package org.taketally.wording;
 import java.util.ArrayList;
 import java.util.List;
 import org.taketally.answers.Words;
+import org.taketally.answers.counts.Agreement;
 import org.taketally.answers.verdict.RootstockVerdict;
 
 /** Whether the rootstock matters, in words. */
@@ -21,7 +22,15 @@ final class RootstockVerdictWords implements AnswerWords {
 
   @Override
   public String headline() {
-    return new FactorVerdictWords(answer.type()).headline();
+    String headline = new FactorVerdictWords(answer.type()).headline();
+    boolean disagree =
+        answer
+            .byHand()
+            .filter(view -> view.agreement().verdict() == Agreement.Verdict.DISAGREE)
+            .isPresent();
+    return disagree
+        ? headline + " Counted by hand, cultivars disagree about it: look at each."
+        : headline;
   }
 
   @Override

@@ -39,7 +39,7 @@ final class EquivalentSet {
     search.extend(0, (1L << grafts.length) - 1);
     return Long.bitCount(search.best) < 2
         ? new int[0]
-        : IntStream.range(0, grafts.length).filter(k -> (search.best >> k & 1) == 1).toArray();
+        : IntStream.range(0, grafts.length).filter(k -> ((search.best >> k) & 1) == 1).toArray();
   }
 
   private void extend(long chosen, long candidates) {
@@ -54,7 +54,7 @@ final class EquivalentSet {
     }
     int next = Long.numberOfTrailingZeros(candidates);
     long others = candidates & ~(1L << next);
-    extend(chosen | 1L << next, others & equalTo[next]);
+    extend(chosen | (1L << next), others & equalTo[next]);
     if ((others & ~equalTo[next]) != 0) {
       extend(chosen, others);
     }
@@ -67,7 +67,7 @@ final class EquivalentSet {
 
   private long grafts(long set) {
     return IntStream.range(0, grafts.length)
-        .filter(k -> (set >> k & 1) == 1)
+        .filter(k -> ((set >> k) & 1) == 1)
         .mapToLong(k -> grafts[k])
         .sum();
   }

@@ -50,7 +50,7 @@ class EquivalentSetTest {
   private static boolean isEquivalent(boolean[][] pairs, int set) {
     for (int a = 0; a < pairs.length; a++) {
       for (int b = 0; b < a; b++) {
-        if ((set >> a & 1) == 1 && (set >> b & 1) == 1 && !pairs[a][b]) {
+        if (((set >> a) & 1) == 1 && ((set >> b) & 1) == 1 && !pairs[a][b]) {
           return false;
         }
       }
