@@ -112,8 +112,13 @@ final class RecordsOptions {
   }
 
   GraftRecords read() {
-    files.forEach(this::requireFile);
-    return reader().read(files);
+    return read(files);
+  }
+
+  /** Other files, read in the same way. */
+  GraftRecords read(List<Path> others) {
+    others.forEach(this::requireFile);
+    return reader().read(others);
   }
 
   /** Counts the files without holding their rows, by some columns only. */

@@ -17,11 +17,14 @@ import picocli.CommandLine.Command;
       SummaryCommand.class,
       PlanCommand.class,
       OrderCommand.class,
+      WatchCommand.class,
       NotebookCommand.class,
       CropCommand.class,
       BenchCommand.class
     },
-    description = "Reads, checks, analyses and publishes graft records; plans trials and orders.",
+    description =
+        "Reads, checks, analyses and publishes graft records; plans trials and orders; watches"
+            + " seasons.",
     footer = "%nEvery command prints its options with --help and works without a network.")
 public final class Taketally implements Runnable {
 

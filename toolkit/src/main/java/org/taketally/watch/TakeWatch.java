@@ -1,7 +1,6 @@
 package org.taketally.watch;
 
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -62,6 +61,18 @@ public record TakeWatch(
    * @return the chart and its alarms
    */
   public static TakeWatch of(List<Counted> counted, SeasonChart chart) {
+    return of(counted, chart, counted);
+  }
+
+  /**
+   * Watches a season whose steps are made up of smaller lots.
+   *
+   * @param counted steps of the chart, in any order
+   * @param chart with the limit for the whole season
+   * @param parts the lots causes are looked for in
+   * @return the chart and its alarms
+   */
+  public static TakeWatch of(List<Counted> counted, SeasonChart chart, List<Counted> parts) {
     List<Counted> inOrder =
         counted.stream()
             .sorted(
@@ -74,7 +85,7 @@ public record TakeWatch(
     List<Alarm> alarms =
         IntStream.range(0, steps.size())
             .filter(i -> steps.get(i).alarm())
-            .mapToObj(i -> alarm(i, steps, lots, expected))
+            .mapToObj(i -> alarm(i, steps, parts))
             .toList();
     return new TakeWatch(
         steps,
@@ -85,18 +96,20 @@ public record TakeWatch(
         inOrder.stream().mapToDouble(c -> c.lot().grafts() * (1 - c.expected().mean())).sum());
   }
 
-  private static Alarm alarm(
-      int i, List<SeasonChart.Step> steps, List<WatchedLot> lots, List<LotExpectation> expected) {
+  private static Alarm alarm(int i, List<SeasonChart.Step> steps, List<Counted> parts) {
     int start = i;
     while (start > 0 && !steps.get(start - 1).alarm() && steps.get(start - 1).height() > 0) {
       start--;
     }
+    LocalDate day = steps.get(i).lot().counted();
+    List<Counted> soFar =
+        parts.stream().filter(part -> !part.lot().counted().isAfter(day)).toList();
     List<Cause> causes =
         new CauseFinder(
-                new ArrayList<>(lots.subList(0, i + 1)),
-                new ArrayList<>(expected.subList(0, i + 1)))
+                soFar.stream().map(Counted::lot).toList(),
+                soFar.stream().map(Counted::expected).toList())
             .causes();
-    return new Alarm(lots.get(i).counted(), lots.get(start).counted(), causes);
+    return new Alarm(day, steps.get(start).lot().counted(), causes);
   }
 
   /**

@@ -156,7 +156,7 @@ public final class PlanJson {
   }
 
   private static String camel(Enum<?> constant) {
-    String[] words = constant.name().toLowerCase(Locale.ROOT).split("_");
+    String[] words = constant.name().toLowerCase(Locale.ROOT).split("_", -1);
     StringBuilder name = new StringBuilder(words[0]);
     for (int i = 1; i < words.length; i++) {
       name.append(Character.toUpperCase(words[i].charAt(0))).append(words[i].substring(1));

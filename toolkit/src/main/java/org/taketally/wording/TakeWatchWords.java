@@ -1,0 +1,242 @@
+package org.taketally.wording;
+
+import com.google.gson.JsonArray;
+import com.google.gson.JsonObject;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.taketally.answers.Words;
+import org.taketally.watch.Cause;
+import org.taketally.watch.SeasonLots;
+import org.taketally.watch.TakeWatch;
+import org.taketally.watch.TakeWatch.Alarm;
+import org.taketally.watch.WatchedSeason;
+
+/** A watched season in words. */
+public final class TakeWatchWords {
+
+  private final WatchedSeason season;
+  private final TakeWatch watch;
+
+  private TakeWatchWords(WatchedSeason season) {
+    this.season = season;
+    this.watch = season.watch();
+  }
+
+  /**
+   * The words for a watched season.
+   *
+   * @param season the chart, its alarms, and how the season runs as a whole
+   * @return the words
+   */
+  public static TakeWatchWords of(WatchedSeason season) {
+    return new TakeWatchWords(season);
+  }
+
+  /**
+   * Whether the season is going wrong.
+   *
+   * @return one paragraph
+   */
+  public String headline() {
+    String counts =
+        "%s of %s counted failed, about %s were to be expected from past seasons."
+            .formatted(
+                Words.count(watch.failures()),
+                Words.count(watch.grafts(), "graft"),
+                Words.count(Math.round(season.expectedFailures())));
+    if (watch.alarms().isEmpty()) {
+      return "No alarm: no run of failures stands apart in this season. " + counts;
+    }
+    Alarm last = watch.alarms().get(watch.alarms().size() - 1);
+    return "ALARM on %s (%s in this season): a run of failures beyond what chance gives, begun with the count of %s. %s"
+        .formatted(last.day(), Words.count(watch.alarms().size(), "alarm"), last.since(), counts);
+  }
+
+  /**
+   * How the season runs as a whole.
+   *
+   * @return one paragraph
+   */
+  public String wholeSeason() {
+    double chance = season.asBadAsThis();
+    String often =
+        season.points() < 0
+            ? " A season as bad or worse is had with a chance of about %s."
+                .formatted(Words.chance(chance))
+            : "";
+    return "The season as a whole takes about %s %s than past seasons let expect; that is allowed for above.%s"
+        .formatted(Words.points(season.points()), season.points() < 0 ? "worse" : "better", often);
+  }
+
+  /**
+   * What failing lots have in common at the latest alarm.
+   *
+   * @return a paragraph a cause, the most telling first; empty without an alarm
+   */
+  public List<String> causes() {
+    if (watch.latest().isEmpty()) {
+      return List.of();
+    }
+    List<Cause> causes = watch.latest().get().causes();
+    if (causes.isEmpty()) {
+      return List.of(
+          "No hand, day, batch or other recorded column stands out: look at what the whole season"
+              + " shares, such as the weather, the stocks or how takes are counted.");
+    }
+    List<String> lines = new ArrayList<>();
+    for (int i = 0; i < causes.size(); i++) {
+      Cause cause = causes.get(i);
+      lines.add(
+          "%d. %s %s: %s of %s failed, about %s were to be expected%s. %s"
+              .formatted(
+                  i + 1,
+                  Words.sentence(Words.column(cause.column())),
+                  cause.level(),
+                  Words.count(cause.failures()),
+                  Words.count(cause.grafts(), "graft"),
+                  Words.count(Math.round(cause.expectedFailures())),
+                  i == 0 ? "" : " even allowing for those above",
+                  check(cause.column())));
+    }
+    lines.add(
+        "These are prompts to look, not verdicts: what failing lots share need not be what made"
+            + " them fail.");
+    return lines;
+  }
+
+  /** What to look at first; common practice, no source. */
+  private static String check(String column) {
+    String name = column.toLowerCase(Locale.ROOT);
+    if (name.contains("grafter")) {
+      return "Look at knife, cut and tie, and at what this hand had to graft.";
+    }
+    if (name.contains("week") || name.contains("day")) {
+      return "Look at the weather of those days, shade and water, before and after grafting.";
+    }
+    if (name.contains("batch") || name.contains("fridge") || name.contains("lot")) {
+      return "Look at that wood: dry, chilled, sprouted or long kept.";
+    }
+    if (name.contains("rootstock") || name.contains("stock")) {
+      return "Look at those stocks: condition, roots, size, lot.";
+    }
+    if (name.contains("cultivar")) {
+      return "Look at the mother tree, bud stage and age of that wood.";
+    }
+    if (name.contains("site") || name.contains("block") || name.contains("bed")) {
+      return "Look at water, shade and heat at that place.";
+    }
+    return "Look at what those lots had that others had not.";
+  }
+
+  /**
+   * Alarms before the latest.
+   *
+   * @return a sentence each, oldest first
+   */
+  public List<String> earlier() {
+    return watch.alarms().stream()
+        .limit(Math.max(0, watch.alarms().size() - 1))
+        .map(
+            alarm ->
+                "Earlier alarm on %s, begun with the count of %s%s."
+                    .formatted(
+                        alarm.day(),
+                        alarm.since(),
+                        alarm.causes().isEmpty()
+                            ? ""
+                            : "; most telling: %s %s"
+                                .formatted(
+                                    Words.column(alarm.causes().get(0).column()),
+                                    alarm.causes().get(0).level())))
+        .toList();
+  }
+
+  /**
+   * What was watched.
+   *
+   * @param lots of the season
+   * @param falseAlarms stated number a season
+   * @param oddsRatio odds of failing that are found fast
+   * @return a paragraph each
+   */
+  public List<String> restsOn(SeasonLots lots, double falseAlarms, double oddsRatio) {
+    List<String> lines = new ArrayList<>();
+    lines.add(
+        "%s not counted yet, which are no failures.%s"
+            .formatted(
+                Words.count(lots.notCounted(), "graft"),
+                lots.withoutDay() == 0
+                    ? ""
+                    : " %s counted on no stated day, and left out: fill in assessed_date."
+                        .formatted(Words.count(lots.withoutDay(), "graft"))));
+    lines.add(
+        "The chart is set to find odds of failing %s times those expected, and to cry wolf about %s times a season while all is well; the level of the season is learnt as it goes, and days and hands that are a little better or worse are allowed for. Height now %s, limit %s."
+            .formatted(
+                String.format(Locale.ROOT, "%.1f", oddsRatio),
+                String.format(Locale.ROOT, "%.2g", falseAlarms),
+                String.format(
+                    Locale.ROOT, "%.1f", watch.steps().get(watch.steps().size() - 1).height()),
+                String.format(Locale.ROOT, "%.1f", watch.limit())));
+    return lines;
+  }
+
+  /**
+   * As JSON; keys are documented in docs/watching.md.
+   *
+   * @param lots of the season
+   * @return an object
+   */
+  public JsonObject json(SeasonLots lots) {
+    JsonObject json = new JsonObject();
+    json.addProperty("alarm", !watch.alarms().isEmpty());
+    json.addProperty("grafts", watch.grafts());
+    json.addProperty("failures", watch.failures());
+    json.addProperty("expectedFailures", season.expectedFailures());
+    json.addProperty("level", season.level());
+    json.addProperty("asBadAsThis", season.asBadAsThis());
+    json.addProperty("notCounted", lots.notCounted());
+    json.addProperty("withoutDay", lots.withoutDay());
+    json.addProperty("limit", watch.limit());
+    JsonArray alarms = new JsonArray();
+    watch.alarms().forEach(alarm -> alarms.add(alarm(alarm)));
+    json.add("alarms", alarms);
+    JsonArray steps = new JsonArray();
+    watch
+        .steps()
+        .forEach(
+            step -> {
+              JsonObject one = new JsonObject();
+              one.addProperty("session", step.lot().label());
+              one.addProperty("counted", step.lot().counted().toString());
+              one.addProperty("height", step.height());
+              one.addProperty("alarm", step.alarm());
+              steps.add(one);
+            });
+    json.add("chart", steps);
+    return json;
+  }
+
+  private static JsonObject alarm(Alarm alarm) {
+    JsonObject json = new JsonObject();
+    json.addProperty("day", alarm.day().toString());
+    json.addProperty("since", alarm.since().toString());
+    JsonArray causes = new JsonArray();
+    alarm
+        .causes()
+        .forEach(
+            cause -> {
+              JsonObject one = new JsonObject();
+              one.addProperty("column", cause.column());
+              one.addProperty("level", cause.level());
+              one.addProperty("grafts", cause.grafts());
+              one.addProperty("failures", cause.failures());
+              one.addProperty("expectedFailures", cause.expectedFailures());
+              one.addProperty("oddsRatio", cause.oddsRatio());
+              one.addProperty("gain", cause.gain());
+              causes.add(one);
+            });
+    json.add("causes", causes);
+    return json;
+  }
+}

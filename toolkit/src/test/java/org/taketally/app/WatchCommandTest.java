@@ -1,0 +1,128 @@
+package org.taketally.app;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.google.gson.JsonObject;
+import com.google.gson.JsonParser;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import picocli.CommandLine;
+
+/** Watching a season as typed: the demo's season of 2023 against that of 2022. */
+class WatchCommandTest {
+
+  private static final Path DATA =
+      Path.of(System.getProperty("taketally.root", ".."), "datasets", "halden-bay-avocado");
+
+  @TempDir private Path folder;
+
+  private record Outcome(int status, String out, String err) {}
+
+  private static Outcome run(Object... arguments) {
+    StringWriter out = new StringWriter();
+    StringWriter err = new StringWriter();
+    CommandLine commandLine = Taketally.commandLine();
+    commandLine.setOut(new PrintWriter(out));
+    commandLine.setErr(new PrintWriter(err));
+    String[] typed = new String[arguments.length];
+    for (int i = 0; i < typed.length; i++) {
+      typed[i] = arguments[i].toString();
+    }
+    int status = commandLine.execute(typed);
+    assertThat(out + "" + err).doesNotContain("Exception").doesNotContain("\tat ");
+    return new Outcome(status, out.toString().replaceAll("\\s+", " "), err.toString());
+  }
+
+  /** The season with a column of fridge batches, one of them bad if {@code planted}. */
+  private Path season(boolean planted) throws IOException {
+    List<String> lines = Files.readAllLines(DATA.resolve("grafts-2023.csv"));
+    List<String> headings = List.of(lines.get(0).split(",", -1));
+    int day = headings.indexOf("graft_date");
+    int takes = headings.indexOf("takes");
+    int outcome = headings.indexOf("outcome");
+    List<String> days =
+        lines.stream().skip(1).map(line -> line.split(",", -1)[day]).distinct().sorted().toList();
+    String text =
+        IntStream.range(0, lines.size())
+            .mapToObj(
+                i -> {
+                  String[] cells = lines.get(i).split(",", -1);
+                  if (i == 0) {
+                    return lines.get(0) + ",fridge_batch";
+                  }
+                  int batch = days.indexOf(cells[day]) / 3;
+                  if (planted && batch == 3 && takes >= 0 && cells[takes].matches("\\d+")) {
+                    cells[takes] = String.valueOf(Integer.parseInt(cells[takes]) / 5);
+                  }
+                  if (planted && batch == 3 && outcome >= 0 && i % 5 > 0) {
+                    cells[outcome] = cells[outcome].replace("taken", "failed");
+                  }
+                  return String.join(",", cells) + ",F" + batch;
+                })
+            .collect(Collectors.joining("\n"));
+    return Files.writeString(folder.resolve("season.csv"), text + "\n");
+  }
+
+  @Test
+  void a_bad_batch_is_alarmed_and_named() throws IOException {
+    Path json = folder.resolve("watch.json");
+    Outcome outcome =
+        run("watch", season(true), "--json", json, "--against", DATA.resolve("grafts-2022.csv"));
+    assertThat(outcome.status()).as(outcome.err()).isEqualTo(ExitStatus.NEEDS_A_PERSON);
+    assertThat(outcome.out()).contains("ALARM on 2023-", "prompts to look, not verdicts");
+    JsonObject first =
+        JsonParser.parseString(Files.readString(json))
+            .getAsJsonObject()
+            .getAsJsonArray("alarms")
+            .get(0)
+            .getAsJsonObject();
+    JsonObject cause = first.getAsJsonArray("causes").get(0).getAsJsonObject();
+    assertThat(cause.get("level").getAsString()).isEqualTo("F3");
+  }
+
+  /** The demo's hot week is 19 to 25 March 2023 at Ridge Farm (datasets, truth.csv). */
+  @Test
+  void the_hot_week_of_the_demo_is_alarmed_and_named() throws IOException {
+    Outcome outcome = run("watch", season(false), "--against", DATA.resolve("grafts-2022.csv"));
+    assertThat(outcome.status()).as(outcome.out()).isEqualTo(ExitStatus.NEEDS_A_PERSON);
+    assertThat(outcome.out()).contains("1. Grafting day Ridge Farm 2023-03-24");
+  }
+
+  @Test
+  void the_season_without_that_week_gives_no_alarm() throws IOException {
+    Path season = season(false);
+    String rest =
+        Files.readAllLines(season).stream()
+            .filter(line -> !line.matches(".*,2023-03-(19|2[0-5]),.*,2023-0[4-9].*"))
+            .collect(Collectors.joining("\n"));
+    Files.writeString(season, rest + "\n");
+    Outcome outcome = run("watch", season, "--against", DATA.resolve("grafts-2022.csv"));
+    assertThat(outcome.status()).as(outcome.out()).isEqualTo(ExitStatus.FINE);
+    assertThat(outcome.out()).contains("No alarm", "The season as a whole");
+  }
+
+  @Test
+  void says_what_it_needs() throws IOException {
+    Path uncounted =
+        Files.writeString(
+            folder.resolve("new.csv"),
+            "cultivar,rootstock,grafter,graft_date,assessed_date,grafts,takes\n"
+                + "Orrin,Ostrey,Kit,2026-03-02,,5,\n");
+    Path past = DATA.resolve("grafts-2022.csv");
+    Outcome none = run("watch", uncounted, "--against", past, "--blank-result", "unassessed");
+    assertThat(none.status()).isEqualTo(ExitStatus.USAGE);
+    assertThat(none.err()).contains("no lot of the season is counted on a stated day yet");
+    assertThat(run("watch", season(false), "--against", past, "--odds", "1").err())
+        .contains("must be above 1 times those expected");
+    assertThat(run("watch", season(false), "--against", past, "--false-alarms", "0").err())
+        .contains("false alarms a season must be above 0");
+  }
+}
