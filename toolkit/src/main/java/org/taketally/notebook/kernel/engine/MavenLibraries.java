@@ -37,13 +37,13 @@ final class MavenLibraries {
   private final RemoteRepository place;
   private final Path kept;
 
-  private MavenLibraries(String address, Path kept) {
-    this.place = new RemoteRepository.Builder("place", "default", address).build();
+  private MavenLibraries(String id, String address, Path kept) {
+    this.place = new RemoteRepository.Builder(id, "default", address).build();
     this.kept = kept;
   }
 
   static MavenLibraries usual() {
-    return new MavenLibraries(CENTRAL, keptByMaven());
+    return new MavenLibraries("central", CENTRAL, keptByMaven()); // as Maven calls it: shared
   }
 
   /**
@@ -53,7 +53,7 @@ final class MavenLibraries {
    */
   static MavenLibraries from(String place) throws CommandRefused {
     if (place.matches("https?://.+")) {
-      return new MavenLibraries(place, keptByMaven());
+      return new MavenLibraries("place", place, keptByMaven());
     }
     Path folder = Path.of(place);
     if (!Files.isDirectory(folder)) {
@@ -63,7 +63,7 @@ final class MavenLibraries {
               + ", expected a folder laid out as a Maven repository, or an address");
     }
     URI address = folder.toAbsolutePath().normalize().toUri();
-    return new MavenLibraries(address.toString(), keptByMaven());
+    return new MavenLibraries("place", address.toString(), keptByMaven());
   }
 
   private static Path keptByMaven() {
