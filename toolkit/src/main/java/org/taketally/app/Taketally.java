@@ -19,6 +19,7 @@ import picocli.CommandLine.Command;
       OrderCommand.class,
       WatchCommand.class,
       NotebookCommand.class,
+      DictionaryCommand.class,
       CropCommand.class,
       BenchCommand.class
     },

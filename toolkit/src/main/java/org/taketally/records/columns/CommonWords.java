@@ -13,6 +13,8 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /**
  * Words that growers write for our columns and values, in several languages: data, in {@code
@@ -21,6 +23,8 @@ import java.util.Set;
 public final class CommonWords {
 
   private static final String HEADING = "heading";
+  private static final Pattern UNIT =
+      Pattern.compile("[\\s(\\[]+(°?[CF]|mm|cm|in|inch|%)[)\\]]*$", Pattern.CASE_INSENSITIVE);
   private static final CommonWords ALL = load();
 
   private final Map<String, Map<String, Set<String>>> meanings = new LinkedHashMap<>();
@@ -68,7 +72,17 @@ public final class CommonWords {
    * @return our names, in no order of likelihood; empty if it is none we know
    */
   public static Set<String> columns(String heading) {
-    return ALL.meanings.get(HEADING).getOrDefault(plain(heading), Set.of());
+    Map<String, Set<String>> words = ALL.meanings.get(HEADING);
+    Set<String> whole = words.getOrDefault(plain(heading), Set.of());
+    return whole.isEmpty()
+        ? words.getOrDefault(plain(UNIT.matcher(heading).replaceAll("")), Set.of())
+        : whole;
+  }
+
+  /** Whether a heading is a common word for what groups grafts treated together. */
+  public static boolean isBatch(String heading) {
+    return Stream.concat(Stream.of(heading), Stream.of(heading.split("[^\\p{L}]+")))
+        .anyMatch(word -> ALL.meanings.get("batch").containsKey(plain(word)));
   }
 
   private static Optional<String> only(String where, String word) {

@@ -1,0 +1,43 @@
+package org.taketally.app;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import org.taketally.records.DictionaryProposal;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Proposes a dictionary: JSON on standard output, reasons and open questions on standard error. */
+@Command(
+    name = "suggest",
+    mixinStandardHelpOptions = true,
+    sortOptions = false,
+    description =
+        "Proposes a dictionary for your sheets, e.g. taketally dictionary suggest sheet.csv >"
+            + " dictionary.json. Says what each entry rests on and what it couldn't decide; read"
+            + " and correct the file, then use it with --dictionary dictionary.json.")
+final class DictionarySuggestCommand implements Callable<Integer> {
+
+  @Parameters(arity = "1..*", paramLabel = "FILE", description = "Sheets as you keep them.")
+  private List<Path> files = new ArrayList<>();
+
+  @Spec private CommandSpec spec;
+
+  @Override
+  public Integer call() {
+    files.forEach(file -> RecordsOptions.requireFile(spec.commandLine(), file));
+    DictionaryProposal proposal = DictionaryProposal.of(files);
+    PrintWriter out = spec.commandLine().getOut();
+    out.print(proposal.json());
+    out.flush();
+    PrintWriter err = spec.commandLine().getErr();
+    proposal.reasons().forEach(reason -> err.println("because " + reason));
+    proposal.questions().forEach(question -> err.println("open: " + question));
+    err.flush();
+    return proposal.questions().isEmpty() ? ExitStatus.FINE : ExitStatus.NEEDS_A_PERSON;
+  }
+}

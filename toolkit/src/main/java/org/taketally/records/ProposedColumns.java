@@ -1,0 +1,284 @@
+package org.taketally.records;
+
+import com.google.gson.JsonArray;
+import com.google.gson.JsonElement;
+import com.google.gson.JsonObject;
+import com.google.gson.JsonPrimitive;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.taketally.records.columns.ColumnKind;
+import org.taketally.records.columns.CommonWords;
+import org.taketally.records.columns.NameLikeness;
+import org.taketally.records.columns.RecordColumn;
+import org.taketally.records.dictionary.DatePattern;
+import org.taketally.records.sources.RowSource;
+
+/** The entries proposed for the columns of one sheet, from the values that stand in them. */
+final class ProposedColumns {
+
+  private static final String NUMBER = "-?\\d+(\\.\\d+)?";
+  private static final List<String> ORDERS = List.of("d%1$sM%1$syyyy", "M%1$sd%1$syyyy");
+  private static final List<String> SHORT_YEARS = List.of("d%1$sM%1$syy", "M%1$sd%1$syy");
+  private static final double NEARLY_ALL = 0.9;
+  private static final double MANY_BLANKS = 0.1;
+
+  private final RowSource source;
+  private final Map<String, String> headings;
+  private final List<String> reasons;
+  private final List<String> questions;
+  private final Map<String, JsonObject> entries = new LinkedHashMap<>();
+  private long commas;
+  private long points;
+
+  ProposedColumns(
+      RowSource source,
+      Map<String, String> headings,
+      List<String> reasons,
+      List<String> questions) {
+    this.source = source;
+    this.headings = headings;
+    this.reasons = reasons;
+    this.questions = questions;
+  }
+
+  void addTo(JsonObject rules) {
+    headings.forEach(
+        (name, heading) -> {
+          JsonObject entry = new JsonObject();
+          if (!NameLikeness.plain(name).equals(NameLikeness.plain(heading))) {
+            entry.addProperty("from", heading);
+          }
+          Optional<RecordColumn> column = RecordColumn.named(name);
+          column.ifPresent(c -> values(c, heading, entry));
+          if (!entry.isEmpty()) {
+            entries.put(name, entry);
+          }
+        });
+    decimal(rules);
+    blanks();
+    batches(rules);
+    absent();
+    JsonObject columns = new JsonObject();
+    entries.forEach((name, entry) -> columns.add(name, brief(entry)));
+    if (!columns.isEmpty()) {
+      rules.add("columns", columns);
+    }
+  }
+
+  /** An entry that only names a heading is written as that heading. */
+  private static JsonElement brief(JsonObject entry) {
+    return entry.size() == 1 && entry.has("from")
+        ? new JsonPrimitive(entry.get("from").getAsString())
+        : entry;
+  }
+
+  private void values(RecordColumn column, String heading, JsonObject entry) {
+    SheetValues values = SheetValues.of(source, heading);
+    if (column.closed()) {
+      spellings(column, heading, values, entry);
+    } else if (column.kind() == ColumnKind.DATE) {
+      days(heading, values, entry);
+    } else if (column.kind() == ColumnKind.NUMBER || column.kind() == ColumnKind.COUNT) {
+      commas += values.count("-?\\d+,\\d{1,2}");
+      points += values.count("-?\\d+\\.\\d+");
+      unit(column, heading, values, entry);
+    }
+  }
+
+  private void spellings(
+      RecordColumn column, String heading, SheetValues values, JsonObject entry) {
+    Map<String, Set<String>> same = new LinkedHashMap<>();
+    values
+        .counts()
+        .forEach(
+            (text, count) -> {
+              String plain = NameLikeness.plain(text);
+              boolean ours =
+                  column.allowed().stream().anyMatch(a -> NameLikeness.plain(a).equals(plain));
+              if (!ours) {
+                Optional<String> means = CommonWords.value(column.columnName(), text);
+                means.ifPresentOrElse(
+                    meant -> same.computeIfAbsent(meant, m -> new LinkedHashSet<>()).add(text),
+                    () -> ask(column, heading, text, count));
+              }
+            });
+    if (!same.isEmpty()) {
+      JsonObject json = new JsonObject();
+      same.forEach((meant, texts) -> json.add(meant, array(texts)));
+      entry.add("same", json);
+      reasons.add(
+          "%s: words under \"%s\" are common ones for %s"
+              .formatted(source.name(), heading, String.join(", ", same.keySet())));
+    }
+  }
+
+  private static JsonArray array(Iterable<String> texts) {
+    JsonArray array = new JsonArray();
+    texts.forEach(array::add);
+    return array;
+  }
+
+  private void ask(RecordColumn column, String heading, String text, int count) {
+    questions.add(
+        "%s: \"%s\" stands under \"%s\" %,d times and may mean %s; add it under \"same\" of %s"
+            .formatted(
+                source.name(),
+                text,
+                heading,
+                count,
+                String.join(" or ", column.allowed()),
+                column.columnName()));
+  }
+
+  /** The patterns in which every day of the column can be read. */
+  private void days(String heading, SheetValues values, JsonObject entry) {
+    Set<String> texts =
+        values.counts().keySet().stream()
+            .filter(text -> !text.matches("\\d{4}-\\d{2}-\\d{2}.*"))
+            .collect(Collectors.toCollection(LinkedHashSet::new));
+    if (texts.isEmpty()) {
+      return;
+    }
+    Map<String, Long> fit = new LinkedHashMap<>();
+    for (String separator : List.of(".", "/", "-", " ")) {
+      for (List<String> orders : List.of(ORDERS, SHORT_YEARS)) {
+        for (String order : orders) {
+          String pattern = order.formatted(separator);
+          long read = texts.stream().filter(text -> reads(pattern, text)).count();
+          if (read > 0) {
+            fit.put(pattern, read);
+          }
+        }
+      }
+    }
+    Optional<String> best =
+        fit.keySet().stream()
+            .max(Comparator.comparingLong(fit::get))
+            .filter(b -> isClear(b, fit, texts));
+    if (best.isPresent()) {
+      entry.addProperty("dates", best.get());
+      reasons.add(
+          "%s: %,d of %,d days under \"%s\" read as %s"
+              .formatted(source.name(), fit.get(best.get()), texts.size(), heading, best.get()));
+    } else {
+      questions.add(
+          "%s: days under \"%s\" (such as %s) %s; add \"dates\" to that column"
+              .formatted(source.name(), heading, texts.iterator().next(), readings(fit, texts)));
+    }
+  }
+
+  /** Whether a pattern reads nearly all days and every other reads fewer. */
+  private static boolean isClear(String pattern, Map<String, Long> fit, Set<String> texts) {
+    return fit.get(pattern) >= NEARLY_ALL * texts.size()
+        && fit.entrySet().stream()
+            .allMatch(o -> o.getKey().equals(pattern) || o.getValue() < fit.get(pattern));
+  }
+
+  private static boolean reads(String pattern, String text) {
+    return DatePattern.of(pattern).flatMap(p -> p.read(text)).isPresent();
+  }
+
+  private static String readings(Map<String, Long> fit, Set<String> texts) {
+    return fit.isEmpty()
+        ? "read in no pattern tried"
+        : fit.entrySet().stream()
+            .map(
+                one ->
+                    "%,d of %,d read as %s".formatted(one.getValue(), texts.size(), one.getKey()))
+            .collect(Collectors.joining(", "));
+  }
+
+  private void unit(RecordColumn column, String heading, SheetValues values, JsonObject entry) {
+    String words = " " + heading.toLowerCase(Locale.ROOT).replaceAll("[^a-z°%\"]+", " ") + " ";
+    String unit = null;
+    if (column == RecordColumn.STORAGE_TEMP_C && words.matches(".* (°?f|fahrenheit) .*")) {
+      unit = "F";
+    } else if (column.unit().equals("mm") && words.matches(".* (in|inch|inches) .*")) {
+      unit = "inch";
+    } else if (column.unit().equals("mm") && words.matches(".* cm .*")) {
+      unit = "cm";
+    } else if (column == RecordColumn.TAKES && (values.any(".*%") || words.contains("%"))) {
+      unit = "percent";
+    } else if (column == RecordColumn.TAKES && values.any("0[.,]\\d+")) {
+      unit = "share";
+    }
+    if (unit != null) {
+      entry.addProperty("unit", unit);
+      reasons.add("%s: \"%s\" seems to be in %s".formatted(source.name(), heading, unit));
+    } else if (column == RecordColumn.STORAGE_TEMP_C
+        && values.all(NUMBER)
+        && values.counts().keySet().stream().allMatch(t -> Double.parseDouble(t) > 30)) {
+      questions.add(
+          "%s: every number under \"%s\" is above 30: add \"unit\": \"F\" if it is Fahrenheit"
+              .formatted(source.name(), heading));
+    }
+  }
+
+  private void decimal(JsonObject rules) {
+    if (commas > 0 && points <= (1 - NEARLY_ALL) * commas) {
+      rules.addProperty("decimal", ",");
+      reasons.add(
+          "%s: %,d numbers have decimal commas, %,d a point"
+              .formatted(source.name(), commas, points));
+    } else if (commas > 0 && points > 0) {
+      questions.add(
+          "%s: numbers stand with decimal commas and with points; add \"decimal\" to single columns"
+              .formatted(source.name()));
+    }
+  }
+
+  private void blanks() {
+    for (RecordColumn column : new RecordColumn[] {RecordColumn.TAKES, RecordColumn.OUTCOME}) {
+      String heading = headings.get(column.columnName());
+      if (heading != null) {
+        SheetValues values = SheetValues.of(source, heading);
+        if (values.blanks() > MANY_BLANKS * values.rows()) {
+          questions.add(
+              "%s: %,d of %,d results under \"%s\" are blank; add \"blank_result\": \"failed\" if only takes were written down, \"unassessed\" if nobody looked"
+                  .formatted(source.name(), values.blanks(), values.rows(), heading));
+        }
+      }
+    }
+  }
+
+  private void batches(JsonObject rules) {
+    JsonArray batches = new JsonArray();
+    for (String heading : source.headings()) {
+      if (!headings.containsValue(heading) && CommonWords.isBatch(heading)) {
+        batches.add(heading);
+        reasons.add(
+            "%s: \"%s\" seems to group grafts treated together".formatted(source.name(), heading));
+      }
+    }
+    if (!batches.isEmpty()) {
+      rules.add("batches", batches);
+    }
+  }
+
+  private void absent() {
+    boolean result =
+        headings.containsKey(RecordColumn.TAKES.columnName())
+            || headings.containsKey(RecordColumn.OUTCOME.columnName());
+    for (String needed :
+        List.of(RecordColumn.CULTIVAR.columnName(), RecordColumn.ROOTSTOCK.columnName())) {
+      if (!headings.containsKey(needed)) {
+        questions.add(lacks(needed));
+      }
+    }
+    if (!result) {
+      questions.add(lacks("takes or outcome"));
+    }
+  }
+
+  private String lacks(String needed) {
+    return "%s: no heading seems to hold %s (headings: %s); add it under \"columns\" or \"constants\""
+        .formatted(source.name(), needed, String.join(", ", source.headings()));
+  }
+}
