@@ -4,6 +4,7 @@ import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.NamedCsvRecord;
 import de.siegmar.fastcsv.writer.CsvWriter;
+import de.siegmar.fastcsv.writer.LineDelimiter;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.InputStreamReader;
@@ -52,7 +53,7 @@ public final class CropProfiles {
   public static String template(String like) {
     CropProfile profile = named(like);
     StringWriter text = new StringWriter();
-    CsvWriter csv = CsvWriter.builder().build(text);
+    CsvWriter csv = CsvWriter.builder().lineDelimiter(LineDelimiter.LF).build(text);
     csv.writeRecord(COLUMNS);
     for (CropProfile.Item item : CropProfile.Item.values()) {
       boolean name = item == CropProfile.Item.CROP;

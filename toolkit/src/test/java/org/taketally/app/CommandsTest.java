@@ -282,6 +282,24 @@ class CommandsTest {
   }
 
   @Test
+  void a_crop_template_and_a_proposed_dictionary_are_files_that_can_be_used() throws IOException {
+    Outcome template = run("crop", "template", "--like", "apple");
+    assertThat(template.status()).isEqualTo(ExitStatus.FINE);
+    Path crop = Files.writeString(folder.resolve("quince.csv"), template.out());
+    Path sheet =
+        Files.writeString(
+            folder.resolve("club.csv"), "Sorte;Unterlage;angewachsen?\nA;B;ja\nA;C;nein\n");
+    Outcome proposal = run("dictionary", "suggest", sheet);
+    assertThat(proposal.status()).isEqualTo(ExitStatus.FINE);
+    assertThat(proposal.err()).contains("because ", "\"Sorte\" is a common word for cultivar");
+    Path dictionary = Files.writeString(folder.resolve("dictionary.json"), proposal.out());
+    Outcome checked = run("check", sheet, "--dictionary", dictionary, "--crop", crop);
+    assertThat(checked.out()).contains("2 rows read = 2 kept + 0 set aside");
+    assertThat(run("crop", "list").out()).contains("avocado", "persimmon");
+    assertThat(run("check", sheet, "--crop", "avocdo").err()).contains("there are apple, avocado");
+  }
+
+  @Test
   void check_names_every_planted_fault_and_loses_nothing() throws IOException {
     Path messy = ROOT.resolve("datasets/halden-bay-avocado-messy");
     List<Object> typed =
