@@ -291,6 +291,26 @@ public final class Cells {
   }
 
   /**
+   * The same cells without a column; cells that differed in it only stay apart.
+   *
+   * @param column a level or number column, e.g. {@code pairing}
+   * @return new cells sharing the other columns
+   * @throws IllegalArgumentException if there is no such column, naming those there are
+   */
+  public Cells without(String column) {
+    if (findFactor(column).isEmpty()) {
+      measure(column);
+    }
+    return new Cells(
+        factors().stream().filter(factor -> !factor.name().equals(column)).toList(),
+        measures().stream().filter(measure -> !measure.name().equals(column)).toList(),
+        grafts,
+        takes,
+        logCoefficients,
+        provenance);
+  }
+
+  /**
    * The same cells with other takes, for simulation.
    *
    * @param otherTakes takes per cell, 0 to grafts

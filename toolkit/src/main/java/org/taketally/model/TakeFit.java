@@ -154,7 +154,7 @@ public final class TakeFit {
    * @return in the order of {@link #fixed()}, logits
    */
   public double[] beta() {
-    return point.beta;
+    return point.beta.clone();
   }
 
   /**

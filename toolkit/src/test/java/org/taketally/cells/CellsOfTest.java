@@ -78,6 +78,18 @@ class CellsOfTest {
   }
 
   @Test
+  void leaves_a_column_out() throws IOException {
+    Cells cells = CellsOf.records(records(), List.of("cultivar", "pairing", "storage_days"));
+    assertThat(cells.without("pairing").factors())
+        .extracting(Factor::name)
+        .containsExactly("cultivar");
+    assertThat(cells.without("storage_days").measures()).isEmpty();
+    assertThat(cells.without("pairing").graftsTotal()).isEqualTo(cells.graftsTotal());
+    assertThatThrownBy(() -> cells.without("moon"))
+        .hasMessage("no column of numbers \"moon\" in these records; there are [storage_days]");
+  }
+
+  @Test
   void picks_the_cells_of_one_level() throws IOException {
     Cells cells = CellsOf.records(records(), List.of("cultivar", "method"));
     Cells orrin = cells.where("cultivar", "Orrin");
