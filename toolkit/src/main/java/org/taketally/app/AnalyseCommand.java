@@ -23,7 +23,9 @@ import org.taketally.records.Assessments;
 import org.taketally.records.GraftRecords;
 import org.taketally.wording.AnalysisJson;
 import org.taketally.wording.AnswerTable;
+import org.taketally.wording.ModelWords;
 import org.taketally.wording.ProfileWords;
+import org.taketally.wording.TakeMeaningWords;
 import org.taketally.wording.Wording;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -106,7 +108,7 @@ final class AnalyseCommand implements Callable<Integer> {
     input.report(records.check());
     Optional<Assessments> counts = input.assessments(records);
     Analysis analysis = analysis(records, choices, rowsAsGiven, said);
-    said.add(0, TakeMeaning.of(records));
+    said.add(0, TakeMeaningWords.of(TakeMeaning.of(records)));
     if (counts.isPresent()) {
       analysis = analysis.withLateLoss(records, counts.get());
     }
@@ -160,7 +162,7 @@ final class AnalyseCommand implements Callable<Integer> {
       model = choices.model();
     } else {
       SuggestedModel suggested = SuggestedModel.of(records);
-      said.addAll(suggested.choices());
+      suggested.choices().forEach(choice -> said.add(ModelWords.of(choice)));
       model = choices.asked(suggested.model());
     }
     Cells cells =

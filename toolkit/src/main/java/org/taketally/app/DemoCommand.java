@@ -14,6 +14,7 @@ import org.taketally.publish.SummaryOptions;
 import org.taketally.records.GraftRecords;
 import org.taketally.records.RecordsReader;
 import org.taketally.records.invented.BundledDatasets;
+import org.taketally.wording.TakeMeaningWords;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -60,7 +61,7 @@ final class DemoCommand implements Callable<Integer> {
         AnalyseCommand.analysis(records, new ModelOptions(), false, new ArrayList<>())
             .withLateLoss(
                 records, reader.assessments(List.of(clean.resolve("assessments.csv")), records));
-    printing.analysis(analysis, List.of(TakeMeaning.of(records)));
+    printing.analysis(analysis, List.of(TakeMeaningWords.of(TakeMeaning.of(records))));
     SummaryOptions options = SummaryOptions.defaults().circle("Halden Bay growers' circle");
     FileSet files = FileSet.in(folder, "demo", guard);
     Path page = SummaryCommand.write(SeasonSummary.of(records, analysis, options), files).get(0);

@@ -2,12 +2,13 @@ package org.taketally.figure;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.taketally.answers.Words;
 import org.taketally.answers.checks.FitChecks;
 import org.taketally.answers.checks.FitChecks.Tenth;
 import org.taketally.answers.prediction.SecondOpinions;
 import org.taketally.answers.prediction.SecondOpinions.Opinion;
 import org.taketally.figure.Sheet.KeyEntry;
+import org.taketally.wording.Names;
+import org.taketally.wording.Words;
 
 /** Predicted against counted take: does the model say 70 % where 70 in 100 took? */
 final class CalibrationFigure {
@@ -37,7 +38,8 @@ final class CalibrationFigure {
     List<Series> series = new ArrayList<>();
     for (Opinion opinion : answer.opinions()) {
       series.add(
-          new Series(opinion.name(), MARKS.get(series.size() % MARKS.size()), opinion.tenths()));
+          new Series(
+              Names.of(opinion.way()), MARKS.get(series.size() % MARKS.size()), opinion.tenths()));
     }
     return draw(series, "Predicted and counted take, other ways beside", subtitle, size);
   }

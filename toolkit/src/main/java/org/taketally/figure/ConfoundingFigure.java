@@ -2,12 +2,12 @@ package org.taketally.figure;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.taketally.answers.Words;
 import org.taketally.answers.confounding.Confounding;
 import org.taketally.answers.confounding.Confounding.Tie;
 import org.taketally.wording.AnswerWords;
 import org.taketally.wording.TieWords;
 import org.taketally.wording.Wording;
+import org.taketally.wording.Words;
 
 /** How much of what records say about some levels is left once all else is allowed for. */
 final class ConfoundingFigure {

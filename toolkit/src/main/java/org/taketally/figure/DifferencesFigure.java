@@ -4,12 +4,12 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
-import org.taketally.answers.Words;
 import org.taketally.answers.verdict.FactorVerdict;
 import org.taketally.answers.verdict.FactorVerdict.LevelTake;
 import org.taketally.answers.verdict.FactorVerdict.Pair;
 import org.taketally.figure.Sheet.KeyEntry;
 import org.taketally.wording.Names;
+import org.taketally.wording.Words;
 
 /** Differences between each two levels against the margin: does the factor matter? */
 final class DifferencesFigure {

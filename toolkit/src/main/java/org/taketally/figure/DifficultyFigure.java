@@ -5,12 +5,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.taketally.answers.AnswerOptions.Bands;
-import org.taketally.answers.Words;
 import org.taketally.answers.effects.Band;
 import org.taketally.answers.effects.Difficulty;
 import org.taketally.answers.effects.Difficulty.CultivarTake;
 import org.taketally.figure.Sheet.KeyEntry;
 import org.taketally.wording.Names;
+import org.taketally.wording.Words;
 
 /** Which cultivars are hard to get to take. */
 final class DifficultyFigure {

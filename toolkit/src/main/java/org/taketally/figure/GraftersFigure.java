@@ -1,10 +1,10 @@
 package org.taketally.figure;
 
 import java.util.List;
-import org.taketally.answers.Words;
 import org.taketally.answers.effects.Grafters;
 import org.taketally.answers.effects.Grafters.GrafterTake;
 import org.taketally.figure.Sheet.KeyEntry;
+import org.taketally.wording.Words;
 
 /** Each grafter's take had all grafted the same mix. */
 final class GraftersFigure {

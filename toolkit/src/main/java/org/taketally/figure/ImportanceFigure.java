@@ -2,11 +2,11 @@ package org.taketally.figure;
 
 import java.util.Comparator;
 import java.util.List;
-import org.taketally.answers.Words;
 import org.taketally.answers.effects.FactorImportance;
 import org.taketally.answers.effects.FactorImportance.Kind;
 import org.taketally.answers.effects.FactorImportance.Mover;
 import org.taketally.figure.Sheet.KeyEntry;
+import org.taketally.wording.Words;
 
 /** What moves take: every factor on one scale, the one the question is about standing out. */
 final class ImportanceFigure {

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import org.taketally.answers.Words;
 import org.taketally.answers.survival.LateLoss;
 import org.taketally.answers.survival.LateLoss.FactorLoss;
 import org.taketally.answers.survival.LateLoss.LevelLoss;
@@ -13,6 +12,7 @@ import org.taketally.answers.survival.SurvivalCurve.Step;
 import org.taketally.figure.Lettering.Anchor;
 import org.taketally.figure.Sheet.KeyEntry;
 import org.taketally.wording.Wording;
+import org.taketally.wording.Words;
 
 /** Grafts still alive after the first count, in steps, with the grafts at risk below. */
 final class LateLossFigure {

@@ -1,11 +1,11 @@
 package org.taketally.figure;
 
 import java.util.List;
-import org.taketally.answers.Words;
 import org.taketally.answers.survival.LateLoss;
 import org.taketally.answers.survival.LateLoss.FactorLoss;
 import org.taketally.answers.survival.LateLoss.LevelLoss;
 import org.taketally.figure.Sheet.KeyEntry;
+import org.taketally.wording.Words;
 
 /** Late loss of each level of one factor. */
 final class LateLossLevelsFigure {

@@ -2,7 +2,7 @@ package org.taketally.figure;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.taketally.answers.Words;
+import org.taketally.wording.Words;
 
 /** Keeps a long list readable: both ends stay, and the cut is said. */
 final class LongList {

@@ -2,9 +2,9 @@ package org.taketally.figure;
 
 import java.util.List;
 import java.util.Locale;
-import org.taketally.answers.Words;
 import org.taketally.answers.verdict.MarginCost;
 import org.taketally.wording.Wording;
+import org.taketally.wording.Words;
 
 /** What a saleable tree costs if take drops. */
 final class MarginCostFigure {

@@ -1,10 +1,10 @@
 package org.taketally.figure;
 
 import java.util.List;
-import org.taketally.answers.Words;
 import org.taketally.answers.effects.Pairings;
 import org.taketally.answers.effects.Pairings.Pairing;
 import org.taketally.figure.Sheet.KeyEntry;
+import org.taketally.wording.Words;
 
 /** Which cultivars take worse on one rootstock than expected from both alone. */
 final class PairingsFigure {

@@ -4,12 +4,13 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
-import org.taketally.answers.Words;
 import org.taketally.answers.effects.TakeCurve;
 import org.taketally.answers.effects.TakeCurve.Point;
 import org.taketally.answers.effects.TakeCurve.Range;
 import org.taketally.figure.Lettering.Anchor;
 import org.taketally.figure.Sheet.KeyEntry;
+import org.taketally.wording.Wording;
+import org.taketally.wording.Words;
 
 /** Take against days of storage, with the likely range and where the records thin out. */
 final class TakeCurveFigure {
@@ -73,7 +74,7 @@ final class TakeCurveFigure {
   }
 
   private String description() {
-    StringBuilder text = new StringBuilder(curve.headline());
+    StringBuilder text = new StringBuilder(Wording.of(curve).headline());
     if (!curve.points().isEmpty()) {
       for (Point point : List.of(first(), last())) {
         text.append(" At ").append(SvgElement.number(point.value())).append(": ");

@@ -3,7 +3,6 @@ package org.taketally.publish;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.taketally.answers.Words;
 import org.taketally.answers.advice.Advice;
 import org.taketally.answers.advice.Advice.CompareHands;
 import org.taketally.answers.advice.Advice.PreferLevels;
@@ -17,6 +16,7 @@ import org.taketally.publish.Block.Grid;
 import org.taketally.publish.Block.Paragraph;
 import org.taketally.publish.Block.Section;
 import org.taketally.publish.Block.Table;
+import org.taketally.wording.Words;
 
 /** What to do differently next season, each piece with its gain, how sure and from how many. */
 final class AdviceSection {

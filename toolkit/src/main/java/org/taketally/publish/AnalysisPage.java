@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import org.taketally.analysis.Analysis;
 import org.taketally.answers.Answer;
-import org.taketally.answers.Words;
 import org.taketally.answers.counts.TakeMeaning;
 import org.taketally.model.FitWarning;
 import org.taketally.publish.Block.Bullets;
@@ -15,8 +14,10 @@ import org.taketally.publish.Block.Section;
 import org.taketally.records.GraftRecords;
 import org.taketally.terms.Provenance;
 import org.taketally.wording.AnswerWords;
+import org.taketally.wording.TakeMeaningWords;
 import org.taketally.wording.UnansweredWords;
 import org.taketally.wording.Wording;
+import org.taketally.wording.Words;
 
 /**
  * Every answer with its figures and tables, for those who work with the records. Nothing is held
@@ -105,7 +106,7 @@ public final class AnalysisPage {
                     Words.count(provenance.rowsSetAside()),
                     Words.count(records.grafts(), "graft"),
                     Words.count(records.takes()))));
-    blocks.add(new Paragraph(TakeMeaning.of(records)));
+    blocks.add(new Paragraph(TakeMeaningWords.of(TakeMeaning.of(records))));
     blocks.add(Bullets.of(provenance.sources()));
     List<FitWarning> warnings = analysis.fit().warnings();
     blocks.add(

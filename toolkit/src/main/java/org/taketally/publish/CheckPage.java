@@ -2,7 +2,6 @@ package org.taketally.publish;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.taketally.answers.Words;
 import org.taketally.publish.Block.Callout;
 import org.taketally.publish.Block.Grid;
 import org.taketally.publish.Block.Paragraph;
@@ -12,6 +11,7 @@ import org.taketally.records.GraftRecords;
 import org.taketally.terms.Problem;
 import org.taketally.terms.Provenance;
 import org.taketally.terms.Severity;
+import org.taketally.wording.Words;
 
 /** What is wrong or worth a look in some records, for whoever repairs them. */
 public final class CheckPage {

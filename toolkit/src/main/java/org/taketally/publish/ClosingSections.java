@@ -2,7 +2,6 @@ package org.taketally.publish;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.taketally.answers.Words;
 import org.taketally.publish.Block.Bullets;
 import org.taketally.publish.Block.Caution;
 import org.taketally.publish.Block.Fold;
@@ -11,6 +10,7 @@ import org.taketally.publish.Block.Section;
 import org.taketally.publish.privacy.Evidence;
 import org.taketally.publish.privacy.PrivacyRule;
 import org.taketally.terms.Provenance;
+import org.taketally.wording.Words;
 
 /** Cautions, how to read the page, and where its numbers come from. */
 final class ClosingSections {

@@ -1,8 +1,8 @@
 package org.taketally.publish;
 
-import org.taketally.answers.Words;
 import org.taketally.publish.privacy.Evidence;
 import org.taketally.publish.privacy.JointTake;
+import org.taketally.wording.Words;
 
 /** The joint result of few people in words, and what is held back. */
 final class JointWords {

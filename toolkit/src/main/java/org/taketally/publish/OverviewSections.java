@@ -3,7 +3,6 @@ package org.taketally.publish;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.taketally.answers.Words;
 import org.taketally.answers.counts.TakeCount;
 import org.taketally.answers.counts.TakeDifference;
 import org.taketally.answers.counts.TakeMeaning;
@@ -16,6 +15,8 @@ import org.taketally.publish.Block.Table;
 import org.taketally.publish.privacy.PublishedTable;
 import org.taketally.publish.privacy.PublishedTable.Entry;
 import org.taketally.terms.Interval;
+import org.taketally.wording.TakeMeaningWords;
+import org.taketally.wording.Words;
 import tech.tablesaw.api.IntColumn;
 
 /** Who took part, what was counted, and what changed. */
@@ -91,7 +92,7 @@ final class OverviewSections {
   }
 
   private String takeDefinition() {
-    String text = TakeMeaning.of(facts.records());
+    String text = TakeMeaningWords.of(TakeMeaning.of(facts.records()));
     long lost = unassessed();
     return lost == 0
         ? text

@@ -3,11 +3,11 @@ package org.taketally.publish;
 import java.util.List;
 import java.util.Optional;
 import org.taketally.answers.Estimate;
-import org.taketally.answers.Words;
 import org.taketally.answers.counts.TakeCount;
 import org.taketally.answers.counts.TakeRateInterval;
 import org.taketally.publish.privacy.PublishedTable.Entry;
 import org.taketally.terms.Interval;
+import org.taketally.wording.Words;
 
 /** Results as members read them. */
 final class PlainWords {

@@ -65,7 +65,7 @@ final class PublicAnswers {
             .toList();
     return shown.isEmpty()
         ? Optional.empty()
-        : Optional.of(new Difficulty(shown, "", facts.total(), whole.get().options()));
+        : Optional.of(new Difficulty(shown, List.of(), facts.total(), whole.get().options()));
   }
 
   private CultivarTake recounted(CultivarTake c, PublishedTable.Entry entry, double level) {
@@ -222,8 +222,7 @@ final class PublicAnswers {
         named ? mover.best() : "",
         named ? mover.worst() : "",
         mover.span(),
-        mover.compared(),
-        "");
+        mover.compared());
   }
 
   /** Whether a level may be named beside a result: never one of people, places or their days. */
@@ -292,7 +291,7 @@ final class PublicAnswers {
         kept,
         List.of(),
         whole.thinFrom() < end ? whole.thinFrom() : Double.NaN,
-        "",
+        Optional.empty(),
         whole.tally(),
         whole.options());
   }

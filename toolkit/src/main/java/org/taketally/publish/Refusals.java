@@ -1,8 +1,8 @@
 package org.taketally.publish;
 
-import org.taketally.answers.Words;
 import org.taketally.publish.privacy.Evidence;
 import org.taketally.publish.privacy.PrivacyRule;
+import org.taketally.wording.Words;
 
 /** Why no page can be made, and what would help. */
 final class Refusals {

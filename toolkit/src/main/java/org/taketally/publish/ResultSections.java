@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.taketally.answers.Estimate;
-import org.taketally.answers.Words;
 import org.taketally.answers.effects.Band;
 import org.taketally.answers.effects.Difficulty;
 import org.taketally.answers.effects.Difficulty.CultivarTake;
@@ -24,6 +23,7 @@ import org.taketally.publish.Block.Table;
 import org.taketally.publish.privacy.PublishedTable;
 import org.taketally.publish.privacy.PublishedTable.Entry;
 import org.taketally.wording.Wording;
+import org.taketally.wording.Words;
 
 /** What was found: cultivars, rootstock, what moved take, storage. */
 final class ResultSections {

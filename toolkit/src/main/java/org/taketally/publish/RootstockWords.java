@@ -1,8 +1,8 @@
 package org.taketally.publish;
 
 import org.taketally.answers.Estimate;
-import org.taketally.answers.Words;
 import org.taketally.answers.verdict.FactorVerdict;
+import org.taketally.wording.Words;
 
 /** The verdict on rootstock as members read it. */
 final class RootstockWords {

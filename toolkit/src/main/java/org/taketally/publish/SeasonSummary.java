@@ -4,12 +4,12 @@ import java.util.ArrayList;
 import java.util.List;
 import org.taketally.analysis.Analysis;
 import org.taketally.answers.Answer;
-import org.taketally.answers.Words;
 import org.taketally.answers.advice.SeasonAdvice;
 import org.taketally.answers.advice.SeasonAdviceCalculator;
 import org.taketally.publish.Block.Section;
 import org.taketally.publish.privacy.PublishedBefore;
 import org.taketally.records.GraftRecords;
+import org.taketally.wording.Words;
 
 /**
  * The season page for members, in plain language, reduced to what may be published: no member, site

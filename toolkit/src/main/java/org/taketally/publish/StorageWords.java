@@ -1,8 +1,8 @@
 package org.taketally.publish;
 
-import org.taketally.answers.Words;
 import org.taketally.answers.effects.TakeCurve;
 import org.taketally.answers.effects.TakeCurve.Point;
+import org.taketally.wording.Words;
 
 /** What a storage curve says to members. */
 final class StorageWords {

@@ -2,10 +2,7 @@ package org.taketally.wording;
 
 import com.google.gson.JsonArray;
 import com.google.gson.JsonElement;
-import com.google.gson.JsonNull;
 import com.google.gson.JsonObject;
-import com.google.gson.JsonPrimitive;
-import java.util.List;
 import java.util.Optional;
 import org.taketally.analysis.Analysis;
 import org.taketally.analysis.AnswerRegister;
@@ -14,7 +11,6 @@ import org.taketally.answers.Unanswered;
 import org.taketally.model.FixedEffect;
 import org.taketally.model.TakeFit;
 import org.taketally.model.VaryingFactor;
-import org.taketally.terms.Interval;
 import org.taketally.terms.Provenance;
 
 /**
@@ -53,7 +49,7 @@ public final class AnalysisJson {
       all.add(line.key(), form(line));
     }
     all.add("absent", absent());
-    all.add("changes", words(analysis.changes().stream().map(ModelWords::of).toList()));
+    all.add("changes", JsonValues.words(analysis.changes().stream().map(ModelWords::of).toList()));
     all.add("fit", fit());
     all.add("levels", levels());
     return all;
@@ -75,10 +71,10 @@ public final class AnalysisJson {
   private JsonElement form(AnswerRegister line) {
     Optional<? extends Answer> answer = analysis.find(line.kind());
     return switch (line) {
-      case ROOTSTOCK -> orNull(analysis.rootstock().map(VerdictJson::of));
+      case ROOTSTOCK -> JsonValues.orNull(analysis.rootstock().map(VerdictJson::of));
       case DIFFICULTY, IMPORTANCE ->
           answer.map(found -> Wording.of(found).table().toJson()).orElse(new JsonArray());
-      default -> orNull(answer.map(AnalysisJson::inFull));
+      default -> JsonValues.orNull(answer.map(AnalysisJson::inFull));
     };
   }
 
@@ -87,7 +83,7 @@ public final class AnalysisJson {
     JsonObject object = new JsonObject();
     object.addProperty("question", words.question());
     object.addProperty("answer", words.headline());
-    object.add("text", words(words.paragraphs()));
+    object.add("text", JsonValues.words(words.paragraphs()));
     JsonObject tables = new JsonObject();
     words.tables().forEach(table -> tables.add(table.key(), table.toJson()));
     object.add("tables", tables);
@@ -130,9 +126,9 @@ public final class AnalysisJson {
       JsonObject one = new JsonObject();
       one.addProperty("term", effect.term());
       one.addProperty("level", effect.level());
-      one.add("estimate", number(effect.estimate()));
-      one.add("standardError", number(effect.standardError()));
-      range(one, effect.interval());
+      one.add("estimate", JsonValues.number(effect.estimate()));
+      one.add("standardError", JsonValues.number(effect.standardError()));
+      JsonValues.range(one, effect.interval());
       fixed.add(one);
     }
     object.add("fixed", fixed);
@@ -150,8 +146,8 @@ public final class AnalysisJson {
       JsonObject one = new JsonObject();
       one.addProperty("factor", factor.factor());
       one.addProperty("levels", factor.levels().size());
-      one.add("standardDeviation", number(factor.standardDeviation()));
-      range(one, analysis.spreads().get(k));
+      one.add("standardDeviation", JsonValues.number(factor.standardDeviation()));
+      JsonValues.range(one, analysis.spreads().get(k));
       varying.add(one);
     }
     return varying;
@@ -164,33 +160,13 @@ public final class AnalysisJson {
         JsonObject one = new JsonObject();
         one.addProperty("factor", factor.factor());
         one.addProperty("level", factor.levels().get(l));
-        one.add("levelEffect", number(factor.modes()[l]));
-        one.add("levelEffectSd", number(factor.conditionalSds()[l]));
+        one.add("levelEffect", JsonValues.number(factor.modes()[l]));
+        one.add("levelEffectSd", JsonValues.number(factor.conditionalSds()[l]));
         one.addProperty("grafts", factor.grafts()[l]);
         one.addProperty("takes", factor.takes()[l]);
         levels.add(one);
       }
     }
     return levels;
-  }
-
-  static JsonElement orNull(Optional<JsonObject> object) {
-    return object.<JsonElement>map(found -> found).orElse(JsonNull.INSTANCE);
-  }
-
-  public static void range(JsonObject object, Interval interval) {
-    object.add("low", number(interval.low()));
-    object.add("high", number(interval.high()));
-  }
-
-  static JsonArray words(List<String> sentences) {
-    JsonArray array = new JsonArray();
-    sentences.forEach(array::add);
-    return array;
-  }
-
-  /** JSON has no NaN or infinity. */
-  public static JsonElement number(double value) {
-    return Double.isFinite(value) ? new JsonPrimitive(value) : JsonNull.INSTANCE;
   }
 }

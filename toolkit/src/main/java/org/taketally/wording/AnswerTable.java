@@ -15,7 +15,8 @@ import tech.tablesaw.api.Table;
  * @param rows values in column order: String, Long, Double, Boolean or null where there is none
  */
 public record AnswerTable(
-    String name, String caption, List<AnswerColumn> columns, List<List<Object>> rows) {
+    String name, String caption, List<AnswerColumn> columns, List<List<Object>> rows)
+    implements TableParts {
 
   public AnswerTable {
     columns = List.copyOf(columns);

@@ -3,8 +3,8 @@ package org.taketally.wording;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.taketally.answers.AnswerOptions;
-import org.taketally.answers.Words;
 import org.taketally.answers.effects.Band;
 import org.taketally.answers.effects.Difficulty;
 
@@ -78,7 +78,7 @@ final class DifficultyWords implements AnswerWords {
     lines.add(
         "Takes are what each cultivar would have shown in the mix of conditions of all these"
             + " records; \"standard\" means "
-            + answer.standard()
+            + standard()
             + ".");
     answer.cultivars().stream()
         .max(Comparator.comparingDouble(Difficulty.CultivarTake::drawnIn))
@@ -151,5 +151,12 @@ final class DifficultyWords implements AnswerWords {
       case HARD -> "Hard (%s: under %s)".formatted(sure, hardBelow);
       case CANT_TELL -> "Can't tell (too near a limit to be that sure)";
     };
+  }
+
+  /** The standard conditions, e.g. method cleft, storage days 4. */
+  private String standard() {
+    return answer.standard().isEmpty()
+        ? "the middle of everything that varies"
+        : answer.standard().stream().map(Names::of).collect(Collectors.joining(", "));
   }
 }

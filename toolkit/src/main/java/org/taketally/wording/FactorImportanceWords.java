@@ -2,11 +2,13 @@ package org.taketally.wording;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.taketally.answers.Words;
 import org.taketally.answers.effects.FactorImportance;
 
 /** What goes with take, in words. */
 final class FactorImportanceWords implements AnswerWords {
+
+  /** A share so small that it only stands for a spread estimated as zero. */
+  private static final double NOTHING = 1e-9;
 
   private final FactorImportance answer;
 
@@ -55,7 +57,7 @@ final class FactorImportanceWords implements AnswerWords {
           "How far apart the takes of two grafts typically are that differ in one thing only, then"
               + " from its worst to its best, over the conditions in these records:");
     }
-    answer.movers().forEach(mover -> lines.add(mover.sentence()));
+    answer.movers().forEach(mover -> lines.add(sentence(mover)));
     lines.add("This shows what goes with take here, which is not always what causes it.");
     return lines;
   }
@@ -90,5 +92,21 @@ final class FactorImportanceWords implements AnswerWords {
   private static String size(FactorImportance.Mover mover) {
     return "(typically %s, likely %s)"
         .formatted(Words.points(mover.typical().value()), Words.points(mover.typical().interval()));
+  }
+
+  private static String sentence(FactorImportance.Mover mover) {
+    String what = Words.sentence(Words.column(mover.factor()));
+    if (mover.typical().high() < NOTHING) {
+      return what + ": nothing seen of it; its spread is estimated as zero.";
+    }
+    return "%s: typically %s (likely %s); from %s to %s, %s (likely %s)."
+        .formatted(
+            what,
+            Words.points(mover.typical().value()),
+            Words.points(mover.typical().interval()),
+            mover.worst(),
+            mover.best(),
+            Words.points(mover.span().value()),
+            Words.points(mover.span().interval()));
   }
 }

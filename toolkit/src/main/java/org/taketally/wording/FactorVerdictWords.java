@@ -2,7 +2,6 @@ package org.taketally.wording;
 
 import java.util.List;
 import org.taketally.answers.Estimate;
-import org.taketally.answers.Words;
 import org.taketally.answers.verdict.FactorVerdict;
 
 /** Whether a column matters, in words. */

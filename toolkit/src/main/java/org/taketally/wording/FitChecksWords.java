@@ -2,7 +2,6 @@ package org.taketally.wording;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.taketally.answers.Words;
 import org.taketally.answers.checks.FitChecks;
 
 /** Whether the model fits, in words. */
@@ -46,12 +45,13 @@ final class FitChecksWords implements AnswerWords {
   public List<String> more() {
     List<String> lines = new ArrayList<>();
     for (FitChecks.Check check : answer.checks()) {
+      CheckWords words = new CheckWords(check);
       lines.add(
           "%s: %s%s"
               .formatted(
-                  Words.sentence(check.name()),
-                  check.finding(),
-                  check.remedy().isEmpty() ? "" : " " + check.remedy()));
+                  Words.sentence(words.name()),
+                  words.finding(),
+                  words.remedy().isEmpty() ? "" : " " + words.remedy()));
     }
     return lines;
   }
@@ -67,7 +67,8 @@ final class FitChecksWords implements AnswerWords {
             AnswerColumn.FINDING,
             AnswerColumn.REMEDY);
     for (FitChecks.Check c : answer.checks()) {
-      table.row(c.name(), Names.of(c.state()), c.value(), c.finding(), c.remedy());
+      CheckWords words = new CheckWords(c);
+      table.row(words.name(), Names.of(c.state()), c.value(), words.finding(), words.remedy());
     }
     return table.build();
   }
@@ -92,7 +93,7 @@ final class FitChecksWords implements AnswerWords {
   private List<String> names(FitChecks.State state) {
     return answer.checks().stream()
         .filter(check -> check.state() == state)
-        .map(FitChecks.Check::name)
+        .map(check -> new CheckWords(check).name())
         .toList();
   }
 }

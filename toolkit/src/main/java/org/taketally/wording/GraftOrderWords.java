@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import org.taketally.answers.Words;
 import org.taketally.plan.order.GraftOrder;
 import org.taketally.plan.order.GraftOrder.Line;
 import org.taketally.plan.order.OrderLine;

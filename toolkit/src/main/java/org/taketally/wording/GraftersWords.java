@@ -2,7 +2,6 @@ package org.taketally.wording;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.taketally.answers.Words;
 import org.taketally.answers.effects.Grafters;
 
 /** Hands compared, in words. */

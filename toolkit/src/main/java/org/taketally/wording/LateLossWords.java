@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.DoubleStream;
 import org.taketally.answers.Estimate;
-import org.taketally.answers.Words;
 import org.taketally.answers.survival.LateLoss;
 import org.taketally.answers.survival.LateLoss.FactorLoss;
 import org.taketally.answers.survival.LateLoss.LevelLoss;

@@ -3,7 +3,6 @@ package org.taketally.wording;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import org.taketally.answers.Words;
 import org.taketally.answers.verdict.MarginCost;
 
 /** What a drop in take costs, in words. */

@@ -1,8 +1,10 @@
 package org.taketally.wording;
 
 import java.util.Locale;
+import org.taketally.answers.Condition;
 import org.taketally.answers.checks.FitChecks;
 import org.taketally.answers.effects.Band;
+import org.taketally.answers.prediction.SecondOpinions;
 import org.taketally.answers.verdict.Verdict;
 
 /** What values of enums are called, in lower case. */
@@ -46,5 +48,39 @@ public final class Names {
    */
   public static String of(FitChecks.State state) {
     return state.name().toLowerCase(Locale.ROOT).replace('_', ' ');
+  }
+
+  /**
+   * A way of predicting.
+   *
+   * @param way any way
+   * @return e.g. {@code random forest}
+   */
+  public static String of(SecondOpinions.Way way) {
+    return switch (way) {
+      case THIS_MODEL -> "this model";
+      case RIDGE -> "ridge logistic regression";
+      case FOREST -> "random forest";
+      case SAME_CHANCE -> "same chance for every graft";
+    };
+  }
+
+  /**
+   * A column at a level or number.
+   *
+   * @param condition e.g. a column {@code storage_days} at 4
+   * @return e.g. {@code storage days 4}, {@code grafter C}
+   */
+  public static String of(Condition condition) {
+    String column = Words.column(condition.column());
+    if (condition.isNumber()) {
+      return column + " " + number(condition.number());
+    }
+    boolean named = condition.level().startsWith(column + " ");
+    return named ? condition.level() : column + " " + condition.level();
+  }
+
+  private static String number(double value) {
+    return value == Math.rint(value) ? Words.amount(value, "") : Double.toString(value);
   }
 }

@@ -1,7 +1,6 @@
 package org.taketally.wording;
 
 import java.util.List;
-import org.taketally.answers.Words;
 import org.taketally.answers.effects.Pairings;
 
 /** Pairings that do worse than expected, in words. */

@@ -4,7 +4,6 @@ import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
 import java.util.Locale;
 import java.util.stream.Collectors;
-import org.taketally.answers.Words;
 import org.taketally.answers.adjusted.ProfileRanges;
 
 /** Ranges by profile likelihood, for people and for other programs. */
@@ -47,8 +46,8 @@ public final class ProfileWords {
       one.addProperty("term", range.term());
       one.addProperty("level", range.level());
       one.addProperty("standardDeviation", range.standardDeviation());
-      one.add("estimate", AnalysisJson.number(range.estimate()));
-      AnalysisJson.range(one, range.interval());
+      one.add("estimate", JsonValues.number(range.estimate()));
+      JsonValues.range(one, range.interval());
       array.add(one);
     }
     return array;

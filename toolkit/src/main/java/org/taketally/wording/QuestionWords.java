@@ -1,7 +1,6 @@
 package org.taketally.wording;
 
 import org.taketally.answers.Question;
-import org.taketally.answers.Words;
 
 /** Every question in words. */
 public final class QuestionWords {

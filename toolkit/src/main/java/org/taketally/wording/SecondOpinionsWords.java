@@ -2,7 +2,8 @@ package org.taketally.wording;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.taketally.answers.Words;
+import java.util.Locale;
+import java.util.OptionalDouble;
 import org.taketally.answers.prediction.SecondOpinions;
 
 /** Other ways of predicting, in words. */
@@ -21,7 +22,77 @@ final class SecondOpinionsWords implements AnswerWords {
 
   @Override
   public String headline() {
-    return answer.sentence();
+    return answer
+        .best()
+        .map(this::standing)
+        .orElseGet(
+            () ->
+                "No second opinion: %s (%s)."
+                    .formatted(answer.none().map(this::why).orElse(""), grafts()));
+  }
+
+  private String grafts() {
+    return Words.count(answer.tally().grafts(), "graft");
+  }
+
+  private String why(SecondOpinions.NoOpinion none) {
+    String cause = none.cause().map(Throwable::getMessage).orElse("");
+    return switch (none.reason()) {
+      case ONE_SEASON -> "it takes two seasons or more to predict one from the others";
+      case SEASON_MISSING -> "some grafts have no season";
+      case NOTHING_LASTS -> "the model has nothing that carries over from one season to another";
+      case PART_CANT_BE_FITTED ->
+          "a part of the records small enough to compare on can't be fitted: " + cause;
+      case REST_CANT_BE_FITTED -> "without one of the seasons the rest can't be fitted: " + cause;
+    };
+  }
+
+  private String standing(SecondOpinions.Best best) {
+    String name = Names.of(best.way());
+    String verdict =
+        switch (best.standing()) {
+          case BETTER ->
+              "The "
+                  + name
+                  + " predicts better than this model, so something moves take that the model"
+                  + " doesn't know (try a curve, or let the pairing vary)";
+          case WORSE -> "No other way of predicting tried does as well as this model";
+          case ABOUT_AS_GOOD ->
+              "No other way of predicting tried does clearly better than this model";
+        };
+    String from =
+        "; on seasons not seen it gave what happened a typical chance of %s, the best other way, the %s, %s (%s)"
+            .formatted(
+                typicalChance(SecondOpinions.Way.THIS_MODEL),
+                name,
+                typicalChance(best.way()),
+                grafts());
+    return verdict + from + "." + agreement();
+  }
+
+  /** Geometric mean of the chances given to what happened; one decimal, as they lie close. */
+  private String typicalChance(SecondOpinions.Way way) {
+    double logScore =
+        answer.opinions().stream()
+            .filter(opinion -> opinion.way() == way)
+            .findFirst()
+            .orElseThrow()
+            .logScore();
+    return String.format(Locale.ROOT, "%.1f %%", 100 * Math.exp(logScore));
+  }
+
+  private String agreement() {
+    OptionalDouble least =
+        answer.opinions().stream()
+            .mapToDouble(SecondOpinions.Opinion::rankAgreement)
+            .filter(r -> !Double.isNaN(r))
+            .min();
+    if (least.isEmpty()) {
+      return "";
+    }
+    double r = least.getAsDouble();
+    return " They put the cultivars in %s order (rank agreement at least %.2f of 1)."
+        .formatted(r >= 0.9 ? "nearly the same" : r >= 0.7 ? "a similar" : "another", r);
   }
 
   @Override
@@ -46,7 +117,8 @@ final class SecondOpinionsWords implements AnswerWords {
             AnswerColumn.CALIBRATION_SLOPE,
             AnswerColumn.RANK_AGREEMENT);
     for (SecondOpinions.Opinion o : answer.opinions()) {
-      table.row(o.name(), o.logScore(), o.brier(), o.calibrationSlope(), o.rankAgreement());
+      table.row(
+          Names.of(o.way()), o.logScore(), o.brier(), o.calibrationSlope(), o.rankAgreement());
     }
     return table.build();
   }
@@ -75,7 +147,7 @@ final class SecondOpinionsWords implements AnswerWords {
             AnswerColumn.TAKES,
             AnswerColumn.RAW_TAKE);
     for (SecondOpinions.Opinion opinion : answer.opinions()) {
-      opinion.tenths().forEach(t -> table.row(opinion.name(), t.predicted(), t.tally()));
+      opinion.tenths().forEach(t -> table.row(Names.of(opinion.way()), t.predicted(), t.tally()));
     }
     return table.build();
   }

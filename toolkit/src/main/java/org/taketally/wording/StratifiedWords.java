@@ -3,7 +3,6 @@ package org.taketally.wording;
 import java.util.List;
 import java.util.Locale;
 import org.taketally.answers.Estimate;
-import org.taketally.answers.Words;
 import org.taketally.answers.counts.Agreement;
 import org.taketally.answers.verdict.RootstockVerdict.Picked;
 import org.taketally.answers.verdict.RootstockVerdict.TwoStocks;

@@ -11,7 +11,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.IntStream;
 import org.taketally.answers.Estimate;
-import org.taketally.answers.Words;
 import org.taketally.answers.counts.TakeCount;
 import org.taketally.files.Csv;
 import org.taketally.terms.Interval;
@@ -100,7 +99,7 @@ final class TableWriter {
     return column.kind() == Kind.NAME || column.kind() == Kind.WORDS;
   }
 
-  static String text(AnswerTable table) {
+  static String text(TableParts table) {
     List<List<String>> lines = new ArrayList<>();
     lines.add(table.columns().stream().map(TableWriter::heading).toList());
     for (List<Object> row : table.rows()) {
@@ -128,13 +127,13 @@ final class TableWriter {
     return cell.codePointCount(0, cell.length());
   }
 
-  private static List<String> shown(AnswerTable table, List<Object> row) {
+  private static List<String> shown(TableParts table, List<Object> row) {
     return IntStream.range(0, row.size())
         .mapToObj(i -> show(table.columns().get(i), row.get(i)))
         .toList();
   }
 
-  static String html(AnswerTable table) {
+  static String html(TableParts table) {
     StringBuilder html = new StringBuilder("<table class=\"answer\">\n<caption>");
     html.append(escape(table.caption())).append("</caption>\n<thead><tr>");
     for (AnswerColumn column : table.columns()) {
@@ -165,7 +164,7 @@ final class TableWriter {
         .replace("\"", "&quot;");
   }
 
-  static String csv(AnswerTable table) {
+  static String csv(TableParts table) {
     List<List<String>> lines = new ArrayList<>();
     lines.add(table.columns().stream().map(AnswerColumn::columnName).toList());
     for (List<Object> row : table.rows()) {
@@ -174,7 +173,7 @@ final class TableWriter {
     return Csv.text(lines);
   }
 
-  static JsonArray json(AnswerTable table) {
+  static JsonArray json(TableParts table) {
     JsonArray array = new JsonArray();
     for (List<Object> row : table.rows()) {
       JsonObject object = new JsonObject();
@@ -198,7 +197,7 @@ final class TableWriter {
         : new JsonPrimitive(value.toString());
   }
 
-  static Table tablesaw(AnswerTable table) {
+  static Table tablesaw(TableParts table) {
     Table result = Table.create(table.caption());
     for (int i = 0; i < table.columns().size(); i++) {
       Column<?> column = emptyColumn(table.columns().get(i));

@@ -2,7 +2,7 @@ package org.taketally.wording;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.taketally.answers.Words;
+import org.taketally.answers.Estimate;
 import org.taketally.answers.effects.TakeCurve;
 
 /** Take along a number, in words. */
@@ -21,7 +21,61 @@ final class TakeCurveWords implements AnswerWords {
 
   @Override
   public String headline() {
-    return answer.headline();
+    String grafts = Words.count(answer.tally().grafts(), "graft");
+    String column = Words.column(answer.column());
+    if (answer.points().isEmpty()) {
+      return "These records can't show how take changes with %s: the grafts are alike in it, or the model leaves it out; %s."
+          .formatted(column, grafts);
+    }
+    return answer
+        .change()
+        .map(
+            change ->
+                ends(change) + change.turn().map(this::turn).orElse("") + "; from " + grafts + ".")
+        .orElse(
+            "There are too few grafts near any one value to say how take changes with %s; %s."
+                .formatted(column, grafts));
+  }
+
+  private String ends(TakeCurve.Change change) {
+    Estimate difference = change.difference();
+    String along =
+        "From %s to %s (%s)"
+            .formatted(
+                Words.amount(change.from().value(), ""),
+                Words.amount(change.to().value(), answer.unit()),
+                Words.column(answer.column()));
+    String size =
+        "from %s to %s"
+            .formatted(
+                Words.percent(change.from().take().value()),
+                Words.percent(change.to().take().value()));
+    if (difference.high() < 0) {
+      return "%s take falls by about %s (likely %s), %s"
+          .formatted(
+              along, Words.points(difference.value()), Words.below(difference.interval()), size);
+    }
+    if (difference.low() > 0) {
+      return "%s take rises by about %s (likely %s), %s"
+          .formatted(
+              along, Words.points(difference.value()), Words.points(difference.interval()), size);
+    }
+    String range = Words.points(difference.interval());
+    double margin = answer.options().margin();
+    if (Math.max(-difference.low(), difference.high()) < margin) {
+      return "%s take changes by less than the %s you care about (likely %s)"
+          .formatted(along, Words.points(margin), range);
+    }
+    return "%s these records can't tell whether take falls or rises (likely %s)"
+        .formatted(along, range);
+  }
+
+  private String turn(TakeCurve.Turn turn) {
+    return ", but it is %s between them, near %s (%s)"
+        .formatted(
+            turn.highest() ? "highest" : "lowest",
+            Words.amount(turn.at().value(), answer.unit()),
+            Words.take(turn.at().take()));
   }
 
   @Override

@@ -5,7 +5,6 @@ import com.google.gson.JsonObject;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import org.taketally.answers.Words;
 import org.taketally.watch.Cause;
 import org.taketally.watch.SeasonLots;
 import org.taketally.watch.TakeWatch;

@@ -3,7 +3,6 @@ package org.taketally.wording;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
-import org.taketally.answers.Words;
 import org.taketally.answers.confounding.Confounding.EachItsOwn;
 import org.taketally.answers.confounding.Confounding.HeldTogether;
 import org.taketally.answers.confounding.Confounding.LevelAlone;

@@ -5,7 +5,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
-import org.taketally.answers.Words;
 import org.taketally.answers.verdict.Verdict;
 import org.taketally.plan.layout.LayoutKind;
 import org.taketally.plan.layout.Pairing;
@@ -85,7 +84,7 @@ public final class TrialLayoutWords {
   private String precision() {
     if (layout.pairings().worst() == 0) {
       return "Some pairings are never in one session with others, not even by way of a third: they"
-                 + " can't be compared. Add sessions or longer ones.";
+          + " can't be compared. Add sessions or longer ones.";
     }
     if (layout.pairings().worst() > 1 - 1e-9) {
       return "No comparison loses anything to differences between sessions.";

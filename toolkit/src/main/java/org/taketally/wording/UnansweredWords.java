@@ -4,7 +4,6 @@ import org.taketally.answers.Unanswered;
 import org.taketally.answers.Unanswered.Cause;
 import org.taketally.answers.Unanswered.OneLevelOnly;
 import org.taketally.answers.Unanswered.TakeWithinMargin;
-import org.taketally.answers.Words;
 
 /** Why a question has no answer, in words. */
 public final class UnansweredWords {

@@ -1,9 +1,9 @@
 package org.taketally.wording;
 
-import static org.taketally.wording.AnalysisJson.number;
-import static org.taketally.wording.AnalysisJson.orNull;
-import static org.taketally.wording.AnalysisJson.range;
-import static org.taketally.wording.AnalysisJson.words;
+import static org.taketally.wording.JsonValues.number;
+import static org.taketally.wording.JsonValues.orNull;
+import static org.taketally.wording.JsonValues.range;
+import static org.taketally.wording.JsonValues.words;
 
 import com.google.gson.JsonNull;
 import com.google.gson.JsonObject;

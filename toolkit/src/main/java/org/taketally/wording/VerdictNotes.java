@@ -1,7 +1,6 @@
 package org.taketally.wording;
 
 import java.util.Locale;
-import org.taketally.answers.Words;
 import org.taketally.answers.verdict.FactorVerdict;
 import org.taketally.answers.verdict.FactorVerdict.AverageSeason;
 import org.taketally.answers.verdict.FactorVerdict.BatchAdded;

@@ -3,7 +3,6 @@ package org.taketally.wording;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import org.taketally.answers.Words;
 import org.taketally.answers.confounding.Confounding;
 import org.taketally.answers.verdict.FactorVerdict;
 import org.taketally.answers.verdict.FactorVerdict.CultivarSwap;

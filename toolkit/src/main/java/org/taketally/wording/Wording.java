@@ -47,6 +47,16 @@ public final class Wording {
   }
 
   /**
+   * Whether a kind of answer can be worded.
+   *
+   * @param kind an answer's class
+   * @return true if it is registered here
+   */
+  public static boolean knows(Class<? extends Answer> kind) {
+    return REGISTER.containsKey(kind);
+  }
+
+  /**
    * An answer in words.
    *
    * @param answer any answer

@@ -6,9 +6,9 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.taketally.answers.survival.HazardRegression;
 import org.taketally.answers.survival.HazardRegression.Coefficient;
 import org.taketally.answers.survival.HazardRegression.Exposure;
+import org.taketally.answers.survival.HazardRegressionCalculator;
 
 /** Beetles dying within 13 days of an insecticide, by concentration and sex. */
 final class GroupedTimeChecks implements CheckSource {
@@ -19,7 +19,7 @@ final class GroupedTimeChecks implements CheckSource {
   @Override
   public void addTo(PublishedChecks checks) {
     List<Coefficient> fit =
-        HazardRegression.of(exposures(), List.of("concentration", "sex")).coefficients();
+        HazardRegressionCalculator.of(exposures(), List.of("concentration", "sex")).coefficients();
     Coefficient concentration = fit.get(0);
     Coefficient sex = fit.get(1);
     checks.check(EXAMPLE, "cloglog concentration").ours(() -> new double[] {concentration.value()});

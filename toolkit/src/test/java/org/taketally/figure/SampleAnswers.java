@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.stream.IntStream;
 import org.taketally.answers.AnswerOptions;
+import org.taketally.answers.Condition;
 import org.taketally.answers.Estimate;
 import org.taketally.answers.checks.FitChecks;
 import org.taketally.answers.confounding.Confounding;
@@ -66,7 +67,8 @@ public final class SampleAnswers {
         IntStream.range(0, cultivars).mapToObj(i -> cultivar(i, cultivars)).toList();
     long grafts = takes.stream().mapToLong(c -> c.tally().grafts()).sum();
     long taken = takes.stream().mapToLong(c -> c.tally().takes()).sum();
-    return new Difficulty(takes, "cleft, dormant buds", counted(grafts, taken), OPTIONS);
+    return new Difficulty(
+        takes, List.of(Condition.level("method", "cleft")), counted(grafts, taken), OPTIONS);
   }
 
   private static CultivarTake cultivar(int i, int of) {
@@ -171,8 +173,7 @@ public final class SampleAnswers {
         "best",
         "worst",
         new Estimate(2 * size, new Interval(size, 3 * size, 0.95)),
-        factor.equals("rootstock"),
-        factor + " moves take.");
+        factor.equals("rootstock"));
   }
 
   /** A curve falling from day 0 to day 28 that thins out from day 20. */
@@ -191,9 +192,15 @@ public final class SampleAnswers {
           new TakeCurve.Range(
               4 * i, 4 * i + 4, tally, take(tally.rate(), 0.02 + 0.03 * i).interval()));
     }
-    String headline = "Take falls from about 79 % fresh to about 57 % after two weeks.";
     return new TakeCurve(
-        "storage_days", "days", points, counted, 20, headline, counted(2130, 1450), OPTIONS);
+        "storage_days",
+        "days",
+        points,
+        counted,
+        20,
+        Optional.empty(),
+        counted(2130, 1450),
+        OPTIONS);
   }
 
   /** Six pairings, the first of which fails alone. */
@@ -246,7 +253,10 @@ public final class SampleAnswers {
     List<FitChecks.Check> checks =
         List.of(
             new FitChecks.Check(
-                "spread", FitChecks.State.FINE, 1.04, "Takes vary as much as expected.", ""));
+                FitChecks.CheckKind.SCATTER_BETWEEN_CELLS,
+                FitChecks.State.FINE,
+                1.04,
+                new FitChecks.CellScatter(1.04, 480)));
     return new FitChecks(checks, tenths, List.of(), List.of(), List.of(), counted(4800, 3100));
   }
 

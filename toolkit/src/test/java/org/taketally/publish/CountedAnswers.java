@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import org.taketally.answers.Answer;
 import org.taketally.answers.AnswerOptions;
+import org.taketally.answers.Condition;
 import org.taketally.answers.Estimate;
 import org.taketally.answers.confounding.Confounding;
 import org.taketally.answers.counts.TakeCount;
@@ -98,7 +99,7 @@ final class CountedAnswers {
               factor.levels().get(code), count, wilson(count), take, take, 0, rank, 0.2, band));
     }
     all.sort(Comparator.comparingDouble(c -> c.take().value()));
-    return new Difficulty(all, "cleft", total(), options);
+    return new Difficulty(all, List.of(Condition.level("method", "cleft")), total(), options);
   }
 
   private RootstockVerdict rootstock() {
@@ -164,8 +165,7 @@ final class CountedAnswers {
               best,
               worst,
               new Estimate(span, new Interval(span / 2, span * 1.2, 0.95)),
-              factor.name().equals("rootstock"),
-              factor.name() + ": " + best + " took better than " + worst + "."));
+              factor.name().equals("rootstock")));
     }
     movers.sort(Comparator.comparingDouble(m -> -m.typical().value()));
     return new FactorImportance(movers, total(), options);
@@ -184,8 +184,14 @@ final class CountedAnswers {
     }
     TakeCount count = total();
     TakeCurve.Range range = new TakeCurve.Range(low, high, count, wilson(count));
-    String headline = "From " + low + " to " + high + ".";
     return new TakeCurve(
-        "storage_temp_c", "°C", points, List.of(range), Double.NaN, headline, count, options);
+        "storage_temp_c",
+        "°C",
+        points,
+        List.of(range),
+        Double.NaN,
+        Optional.empty(),
+        count,
+        options);
   }
 }

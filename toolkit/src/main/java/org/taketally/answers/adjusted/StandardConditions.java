@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.taketally.answers.Words;
+import org.taketally.answers.Condition;
 import org.taketally.answers.counts.TakeCounter;
 import org.taketally.answers.counts.WeightedQuantiles;
 import org.taketally.cells.Cells;
@@ -72,20 +72,20 @@ public final class StandardConditions {
     return base;
   }
 
-  /** The conditions in words, e.g. "method cleft, storage days 4". */
-  public String words() {
-    List<String> parts = new ArrayList<>();
+  /** The conditions, but for the cultivar's own. */
+  public List<Condition> conditions() {
+    TakeDesign design = averaging.fit().design();
+    List<Condition> conditions = new ArrayList<>();
     levels.forEach(
         (column, level) -> {
           if (!column.equals("cultivar")) {
-            parts.add(Words.column(column) + " " + shown(level));
+            conditions.add(
+                design.levels(column).isEmpty()
+                    ? Condition.number(column, Double.parseDouble(level))
+                    : Condition.level(column, level));
           }
         });
-    return parts.isEmpty() ? "the middle of everything that varies" : String.join(", ", parts);
-  }
-
-  private static String shown(String level) {
-    return level.endsWith(".0") ? level.substring(0, level.length() - 2) : level;
+    return conditions;
   }
 
   private static double logistic(double x) {

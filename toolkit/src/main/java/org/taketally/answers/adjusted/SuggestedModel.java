@@ -5,7 +5,6 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.IntStream;
-import org.taketally.answers.Words;
 import org.taketally.cells.Cells;
 import org.taketally.cells.CellsOf;
 import org.taketally.cells.Factor;
@@ -25,9 +24,9 @@ import org.taketally.records.GraftRecords;
  * left out is named.
  *
  * @param model the model
- * @param choices one sentence per circumstance considered
+ * @param choices one per circumstance considered
  */
-public record SuggestedModel(TakeModel model, List<String> choices) {
+public record SuggestedModel(TakeModel model, List<ModelChoice> choices) {
 
   /** Share of the grafts a column must be recorded for, per cent. */
   static final int RECORDED_PERCENT = 90;
@@ -64,8 +63,8 @@ public record SuggestedModel(TakeModel model, List<String> choices) {
   /** With fewer seasons, what a rootstock does in one can't be told from what it does in all. */
   private static final int SEASONS = 3;
 
-  /** More rows than this are not looked at one by one. */
-  private static final int MOST_ROWS = 20_000;
+  /** More rows of several grafts than this aren't told apart. */
+  public static final int MOST_ROWS = 20_000;
 
   /** Columns that say what became of a graft, or nothing that could move its take. */
   private static final Set<String> NO_CIRCUMSTANCE =
@@ -110,18 +109,15 @@ public record SuggestedModel(TakeModel model, List<String> choices) {
     List<String> wanted = new ArrayList<>(columns().stream().filter(names::contains).toList());
     wanted.add(Cells.BATCH_ROW);
     SuggestedModel suggested = of(CellsOf.records(records, wanted));
-    List<String> choices = new ArrayList<>(suggested.choices());
+    List<ModelChoice> choices = new ArrayList<>(suggested.choices());
     List<String> unused =
         names.stream()
             .filter(name -> !columns().contains(name) && !NO_CIRCUMSTANCE.contains(name))
             .filter(
                 name -> records.frame().column(name).countMissing() < records.frame().rowCount())
-            .map(Words::column)
             .toList();
     if (!unused.isEmpty()) {
-      choices.add(
-          "Not in the model unless it is named: %s. If grafts alike in one of them share their luck (a tray, a fridge batch), name it as something that varies."
-              .formatted(Words.list(unused)));
+      choices.add(new ModelChoice(ModelChoice.Kind.UNUSED, unused, 100));
     }
     return new SuggestedModel(suggested.model(), choices);
   }
@@ -146,7 +142,7 @@ public record SuggestedModel(TakeModel model, List<String> choices) {
    * @return the model and how it came about
    */
   public static SuggestedModel of(Cells cells) {
-    List<String> choices = new ArrayList<>();
+    List<ModelChoice> choices = new ArrayList<>();
     TakeModel model = TakeModel.ofTakes();
     for (String name : CIRCUMSTANCES) {
       if (useful(cells, name, choices)) {
@@ -160,7 +156,7 @@ public record SuggestedModel(TakeModel model, List<String> choices) {
       }
     }
     model = combined(model, cells, choices);
-    choices.add("Varying around a common mean: " + words(model.varying()) + ".");
+    choices.add(new ModelChoice(ModelChoice.Kind.VARIES, model.varying(), 100));
     if (compares(cells)) {
       model = model.compare(ROOTSTOCK);
     }
@@ -172,20 +168,18 @@ public record SuggestedModel(TakeModel model, List<String> choices) {
   }
 
   /** Whether a column of groups can vary; says why not where it is recorded. */
-  private static boolean grouped(Cells cells, String name, List<String> choices) {
+  private static boolean grouped(Cells cells, String name, List<ModelChoice> choices) {
     Factor factor = cells.findFactor(name).orElse(null);
     if (factor == null || levelsWithAnyGrafts(cells, factor) < 2) {
       return false;
     }
     int recorded = recordedPercent(cells, i -> factor.codes()[i] != Factor.MISSING);
     if (recorded < RECORDED_PERCENT) {
-      choices.add(
-          "Left out: %s, recorded for %d %% of the grafts only."
-              .formatted(Words.column(name), recorded));
+      choices.add(ModelChoice.of(ModelChoice.Kind.GROUP_RARELY_RECORDED, name, recorded));
       return false;
     }
     if (!varies(cells, factor)) {
-      choices.add("Left out: %s, nearly every graft has its own.".formatted(Words.column(name)));
+      choices.add(ModelChoice.of(ModelChoice.Kind.GROUP_OF_ONE, name, recorded));
       return false;
     }
     return true;
@@ -197,7 +191,7 @@ public record SuggestedModel(TakeModel model, List<String> choices) {
   }
 
   /** What each rootstock does in a season of its own, and what each row of grafts does. */
-  private static TakeModel combined(TakeModel model, Cells cells, List<String> choices) {
+  private static TakeModel combined(TakeModel model, Cells cells, List<ModelChoice> choices) {
     TakeModel more = model;
     if (compares(cells)
         && model.varying().contains(SEASON)
@@ -206,46 +200,39 @@ public record SuggestedModel(TakeModel model, List<String> choices) {
     }
     Factor rows = cells.findFactor(Cells.BATCH_ROW).orElse(null);
     if (rows != null && rows.size() > MOST_ROWS) {
-      choices.add(
-          "Left out: what rows of several grafts have in common, as there are more than %s of them."
-              .formatted(Words.count(MOST_ROWS)));
+      choices.add(ModelChoice.of(ModelChoice.Kind.TOO_MANY_ROWS, Cells.BATCH_ROW, 100));
     } else if (rows != null && varies(cells, rows)) {
       more = more.varyByBatchRow();
     }
     return more;
   }
 
-  private static boolean useful(Cells cells, String name, List<String> choices) {
+  private static boolean useful(Cells cells, String name, List<ModelChoice> choices) {
     Factor factor = cells.findFactor(name).orElse(null);
     if (factor == null) {
       return false;
     }
-    String column = Words.column(name);
     int recorded = recordedPercent(cells, i -> factor.codes()[i] != Factor.MISSING);
     if (recorded < RECORDED_PERCENT) {
-      choices.add(
-          "Not adjusted for %s: recorded for %d %% of the grafts only."
-              .formatted(column, recorded));
+      choices.add(ModelChoice.of(ModelChoice.Kind.RARELY_RECORDED, name, recorded));
       return false;
     }
     if (levelsInUse(cells, factor) < 2) {
-      choices.add("Not adjusted for %s: all grafts are alike in it.".formatted(column));
+      choices.add(ModelChoice.of(ModelChoice.Kind.ALL_ALIKE, name, recorded));
       return false;
     }
-    choices.add("Adjusted for %s.".formatted(column));
+    choices.add(ModelChoice.of(ModelChoice.Kind.ADJUSTED, name, recorded));
     return true;
   }
 
-  private static TakeModel storage(TakeModel model, Cells cells, List<String> choices) {
+  private static TakeModel storage(TakeModel model, Cells cells, List<ModelChoice> choices) {
     Measure days = cells.findMeasure(STORAGE).orElse(null);
     if (days == null) {
       return model;
     }
     int recorded = recordedPercent(cells, i -> !Double.isNaN(days.values()[i]));
     if (recorded < RECORDED_PERCENT) {
-      choices.add(
-          "Not adjusted for storage days: recorded for %d %% of the grafts only."
-              .formatted(recorded));
+      choices.add(ModelChoice.of(ModelChoice.Kind.RARELY_RECORDED, STORAGE, recorded));
       return model;
     }
     long distinct =
@@ -255,11 +242,13 @@ public record SuggestedModel(TakeModel model, List<String> choices) {
             .distinct()
             .count();
     if (distinct < 2) {
-      choices.add("Not adjusted for storage days: all grafts are alike in it.");
+      choices.add(ModelChoice.of(ModelChoice.Kind.ALL_ALIKE, STORAGE, recorded));
       return model;
     }
     boolean curve = distinct >= CURVE_VALUES;
-    choices.add("Adjusted for storage days as a %s.".formatted(curve ? "curve" : "straight line"));
+    choices.add(
+        ModelChoice.of(
+            curve ? ModelChoice.Kind.AS_CURVE : ModelChoice.Kind.AS_LINE, STORAGE, recorded));
     return curve ? model.adjustForCurve(STORAGE, CURVE_FREEDOM) : model.adjustFor(STORAGE);
   }
 
@@ -292,17 +281,5 @@ public record SuggestedModel(TakeModel model, List<String> choices) {
       }
     }
     return grafts;
-  }
-
-  private static String words(List<String> columns) {
-    return columns.isEmpty()
-        ? "nothing"
-        : Words.list(columns.stream().map(SuggestedModel::word).toList());
-  }
-
-  private static String word(String column) {
-    return column.equals(Cells.BATCH_ROW)
-        ? "rows of several grafts (if they scatter more than chance)"
-        : Words.column(column);
   }
 }

@@ -3,8 +3,8 @@ package org.taketally.answers.checks;
 import java.util.ArrayList;
 import java.util.List;
 import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
-import org.taketally.answers.Words;
 import org.taketally.answers.checks.FitChecks.Check;
+import org.taketally.answers.checks.FitChecks.CheckKind;
 import org.taketally.answers.checks.FitChecks.State;
 import org.taketally.answers.checks.FitChecks.Tenth;
 import org.taketally.answers.counts.TakeCount;
@@ -17,7 +17,6 @@ import org.taketally.cells.Cells;
  */
 public final class Calibration {
 
-  private static final String NAME = "predicted against counted take";
   private static final int TENTHS = 10;
   private static final double RARE = 0.01;
   private static final double LOOK = 0.03;
@@ -57,23 +56,8 @@ public final class Calibration {
     if (chance < RARE && gap(worst) > LOOK) {
       state = gap(worst) > WRONG ? State.WRONG : State.LOOK;
     }
-    String finding =
-        "where %s was predicted, %s was counted (%s), the largest gap of %d groups%s."
-            .formatted(
-                Words.percent(worst.predicted()),
-                Words.percent(worst.tally().rate()),
-                Words.count(worst.tally().grafts(), "graft"),
-                tenths.size(),
-                state == State.FINE ? "; chance explains the gaps well enough" : "");
     return new Check(
-        NAME,
-        state,
-        gap(worst),
-        finding,
-        state == State.FINE
-            ? ""
-            : "Predictions are off in parts of the records: let a number enter as a curve, or let"
-                + " the pairing vary.");
+        CheckKind.CALIBRATION, state, gap(worst), new FitChecks.LargestGap(worst, tenths.size()));
   }
 
   private static double gap(Tenth tenth) {

@@ -2,23 +2,22 @@ package org.taketally.answers.checks;
 
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import org.taketally.answers.AnswerOptions;
+import org.taketally.answers.Condition;
 import org.taketally.answers.GrafterLabels;
-import org.taketally.answers.Words;
 import org.taketally.answers.checks.FitChecks.Check;
+import org.taketally.answers.checks.FitChecks.CheckKind;
 import org.taketally.answers.checks.FitChecks.ExtremeCell;
 import org.taketally.answers.checks.FitChecks.State;
 import org.taketally.answers.counts.TakeCount;
 import org.taketally.cells.Cells;
-import org.taketally.cells.Factor;
 import org.taketally.model.TakeFit;
 import org.taketally.model.TakeModel;
 
 /** Cells of which none or all took although the other cells made that very unlikely. */
 final class ExtremeCells {
-
-  private static final String NAME = "cells with none or all taken";
 
   /** Wrong alarms to expect over all cells together, at most (Bonferroni). */
   private static final double FALSE_ALARMS = 0.01;
@@ -45,7 +44,7 @@ final class ExtremeCells {
         .map(
             i ->
                 new ExtremeCell(
-                    words(i),
+                    conditions(i),
                     new TakeCount(cells.takes()[i], cells.grafts()[i]),
                     leftOut.predicted(i)))
         .toList();
@@ -58,47 +57,31 @@ final class ExtremeCells {
         : 1 - leftOut.chanceOfAtMost(takes - 1, cell);
   }
 
-  private String words(int cell) {
-    List<String> parts =
-        fit.model().columns().stream()
-            .filter(column -> !column.equals(TakeModel.PAIRING))
-            .map(column -> part(column, cell))
-            .filter(part -> !part.isEmpty())
-            .toList();
-    return String.join(", ", parts);
+  private List<Condition> conditions(int cell) {
+    return fit.model().columns().stream()
+        .filter(column -> !column.equals(TakeModel.PAIRING))
+        .flatMap(column -> condition(column, cell).stream())
+        .toList();
   }
 
-  private String part(String column, int cell) {
-    Factor factor = cells.findFactor(column).orElse(null);
-    if (factor != null) {
-      String shown = GrafterLabels.shown(factor, options).get(factor.codes()[cell]);
-      return column.equals(GrafterLabels.GRAFTER) && !options.grafterNames()
-          ? shown
-          : Words.column(column) + " " + shown;
-    }
-    return cells
-        .findMeasure(column)
-        .map(m -> Words.column(column) + " " + Words.amount(m.values()[cell], ""))
-        .orElse("");
+  private Optional<Condition> condition(String column, int cell) {
+    Optional<Condition> level =
+        cells
+            .findFactor(column)
+            .map(
+                factor ->
+                    Condition.level(
+                        column, GrafterLabels.shown(factor, options).get(factor.codes()[cell])));
+    return level.isPresent()
+        ? level
+        : cells.findMeasure(column).map(m -> Condition.number(column, m.values()[cell]));
   }
 
   static Check check(List<ExtremeCell> extremes) {
-    if (extremes.isEmpty()) {
-      return new Check(NAME, State.FINE, 0, "none that the other grafts make unlikely.", "");
-    }
-    ExtremeCell first = extremes.get(0);
     return new Check(
-        NAME,
-        State.LOOK,
+        CheckKind.NONE_OR_ALL_TAKEN,
+        extremes.isEmpty() ? State.FINE : State.LOOK,
         extremes.size(),
-        "%s where that was very unlikely; first: %s, %s of %s where about %s was expected."
-            .formatted(
-                Words.count(extremes.size(), "cell"),
-                first.cell(),
-                Words.count(first.tally().takes(), "take"),
-                Words.count(first.tally().grafts(), "graft"),
-                Words.percent(first.predicted())),
-        "Look these up in the record book: a lost lot, a mix-up of labels or of the counts is more"
-            + " likely than chance.");
+        new FitChecks.UnexpectedCells(extremes));
   }
 }

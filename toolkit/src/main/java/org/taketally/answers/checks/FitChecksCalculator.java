@@ -4,9 +4,9 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import org.taketally.answers.AnswerOptions;
-import org.taketally.answers.Words;
 import org.taketally.answers.adjusted.MarginalTakes;
 import org.taketally.answers.checks.FitChecks.Check;
+import org.taketally.answers.checks.FitChecks.CheckKind;
 import org.taketally.answers.checks.FitChecks.ExtremeCell;
 import org.taketally.answers.checks.FitChecks.State;
 import org.taketally.answers.checks.FitChecks.Tenth;
@@ -14,7 +14,7 @@ import org.taketally.answers.counts.TakeCounter;
 import org.taketally.model.FitWarning;
 import org.taketally.model.TakeFit;
 
-/** Runs the checks of {@link FitChecks} and says what to do. */
+/** Runs the checks of {@link FitChecks} and puts the worst first. */
 public final class FitChecksCalculator {
 
   private static final double MUCH_LEFT_OUT = 0.10;
@@ -80,7 +80,8 @@ public final class FitChecksCalculator {
   }
 
   private static Check check(FitWarning warning) {
-    return new Check("the search", State.WRONG, Double.NaN, warning.sentence(), "");
+    return new Check(
+        CheckKind.SEARCH, State.WRONG, Double.NaN, new FitChecks.SearchWarning(warning));
   }
 
   private void leftOutGrafts(List<Check> checks) {
@@ -97,12 +98,9 @@ public final class FitChecksCalculator {
 
   private static Check leftOutGrafts(String column, long grafts, double share) {
     return new Check(
-        "grafts left out",
+        CheckKind.GRAFTS_LEFT_OUT,
         State.LOOK,
         share,
-        "%s (%s) were not used because %s wasn't recorded."
-            .formatted(Words.count(grafts, "graft"), Words.percent(share), Words.column(column)),
-        "Fill it in, or leave %s out of the model and see whether the answers change."
-            .formatted(Words.column(column)));
+        new FitChecks.GraftsUnused(column, grafts, share));
   }
 }

@@ -3,8 +3,8 @@ package org.taketally.answers.checks;
 import java.util.ArrayList;
 import java.util.List;
 import org.taketally.answers.AnswerOptions;
+import org.taketally.answers.Condition;
 import org.taketally.answers.GrafterLabels;
-import org.taketally.answers.Words;
 import org.taketally.answers.counts.WeightedQuantiles;
 import org.taketally.cells.Cells;
 import org.taketally.model.TakeDesign;
@@ -95,17 +95,16 @@ record FixedContrast(
     return Math.abs(sum) / error;
   }
 
-  /** In words, grafters hidden unless names were asked for. */
-  String words(Cells cells, AnswerOptions options) {
-    return "%s (%s against %s)"
-        .formatted(Words.column(column), shown(to, cells, options), shown(from, cells, options));
+  /** As it may be shown, grafters hidden unless names were asked for. */
+  FitChecks.Contrast shown(Cells cells, AnswerOptions options) {
+    return new FitChecks.Contrast(shown(from, cells, options), shown(to, cells, options));
   }
 
-  private String shown(String level, Cells cells, AnswerOptions options) {
+  private Condition shown(String level, Cells cells, AnswerOptions options) {
     return cells
         .findFactor(column)
-        .map(f -> GrafterLabels.shown(f, options).get(f.indexOf(level)))
-        .orElseGet(() -> Words.amount(Double.parseDouble(level), ""));
+        .map(f -> Condition.level(column, GrafterLabels.shown(f, options).get(f.indexOf(level))))
+        .orElseGet(() -> Condition.number(column, Double.parseDouble(level)));
   }
 
   @Override

@@ -55,8 +55,11 @@ final class LeaveOneSeasonOut {
                       .boxed()
                       .max(Comparator.comparingDouble(c -> shifts[c]))
                       .orElseThrow();
-              String term = contrasts.get(largest).words(fit.cells(), options);
-              return new SeasonInfluence(season, grafts, shifts[largest], term);
+              return new SeasonInfluence(
+                  season,
+                  grafts,
+                  shifts[largest],
+                  contrasts.get(largest).shown(fit.cells(), options));
             });
   }
 

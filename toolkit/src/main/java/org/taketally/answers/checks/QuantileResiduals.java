@@ -6,8 +6,8 @@ import java.util.Random;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.stat.inference.KolmogorovSmirnovTest;
 import org.apache.commons.statistics.distribution.NormalDistribution;
-import org.taketally.answers.Words;
 import org.taketally.answers.checks.FitChecks.Check;
+import org.taketally.answers.checks.FitChecks.CheckKind;
 import org.taketally.answers.checks.FitChecks.Quantile;
 import org.taketally.answers.checks.FitChecks.State;
 
@@ -78,20 +78,8 @@ final class QuantileResiduals {
     if (chance < RARE && gap > LOOK) {
       state = gap > WRONG ? State.WRONG : State.LOOK;
     }
-    String finding =
-        state == State.FINE
-            ? "what the model leaves unexplained looks like chance (largest gap %s of the %s)."
-            : "what the model leaves unexplained doesn't look like chance (largest gap %s of the"
-                + " %s).";
     return new Check(
-        "left-over scatter",
-        state,
-        gap,
-        finding.formatted(Words.percent(gap), Words.count(sorted.length, "cell")),
-        state == State.FINE
-            ? ""
-            : "Something that moves take is missing from the model: try grafting day, block, bud"
-                + " stage or a curve instead of a straight line.");
+        CheckKind.LEFT_OVER_SCATTER, state, gap, new FitChecks.LeftOver(gap, sorted.length));
   }
 
   /** Largest gap between the residuals' distribution and an even one. */

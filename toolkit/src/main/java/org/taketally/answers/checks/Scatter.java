@@ -1,8 +1,8 @@
 package org.taketally.answers.checks;
 
 import java.util.stream.IntStream;
-import org.taketally.answers.Words;
 import org.taketally.answers.checks.FitChecks.Check;
+import org.taketally.answers.checks.FitChecks.CheckKind;
 import org.taketally.answers.checks.FitChecks.State;
 import org.taketally.cells.Cells;
 
@@ -15,7 +15,7 @@ import org.taketally.cells.Cells;
  */
 final class Scatter {
 
-  private static final String NAME = "scatter between cells";
+  private static final CheckKind KIND = CheckKind.SCATTER_BETWEEN_CELLS;
   private static final int LEAST_CELLS = 20;
   private static final double LEAST_EXPECTED = 0.5;
   private static final double FAR = 3;
@@ -32,12 +32,7 @@ final class Scatter {
             .filter(i -> cells.grafts()[i] >= 2 && expected(leftOut, i) >= LEAST_EXPECTED)
             .toArray();
     if (several.length < LEAST_CELLS) {
-      return new Check(
-          NAME,
-          State.NOT_CHECKABLE,
-          Double.NaN,
-          "can't be seen, as nearly all grafts stand alone in their conditions.",
-          "");
+      return new Check(KIND, State.NOT_CHECKABLE, Double.NaN, new FitChecks.GraftsStandAlone());
     }
     double ratio =
         IntStream.of(several)
@@ -62,25 +57,12 @@ final class Scatter {
   }
 
   private static Check check(double ratio, double z, int cells) {
-    String from = " (%.2f times as much, %s)".formatted(ratio, Words.count(cells, "cell"));
+    State state = State.FINE;
     if (z > FAR && ratio > LOOK) {
-      return new Check(
-          NAME,
-          ratio > WRONG ? State.WRONG : State.LOOK,
-          ratio,
-          "takes scatter more than chance allows" + from + ".",
-          "Grafts made together share a fate the model doesn't know: let grafting day, batch or"
-              + " block vary. Until then ranges are too narrow, by about %s."
-                  .formatted(Words.percent(1 - 1 / Math.sqrt(ratio))));
+      state = ratio > WRONG ? State.WRONG : State.LOOK;
+    } else if (z < -FAR && ratio < TOO_EVEN) {
+      state = State.LOOK;
     }
-    if (z < -FAR && ratio < TOO_EVEN) {
-      return new Check(
-          NAME,
-          State.LOOK,
-          ratio,
-          "takes are more even than chance allows" + from + ".",
-          "Ask whether counts were estimated, rounded or filled in later.");
-    }
-    return new Check(NAME, State.FINE, ratio, "about what chance gives" + from + ".", "");
+    return new Check(KIND, state, ratio, new FitChecks.CellScatter(ratio, cells));
   }
 }

@@ -5,9 +5,10 @@ import java.util.Comparator;
 import java.util.List;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 import org.taketally.answers.AnswerOptions;
-import org.taketally.answers.Words;
 import org.taketally.answers.checks.FitChecks.Check;
+import org.taketally.answers.checks.FitChecks.CheckKind;
 import org.taketally.answers.checks.FitChecks.SeasonInfluence;
+import org.taketally.answers.checks.FitChecks.SeasonsUntried;
 import org.taketally.answers.checks.FitChecks.State;
 import org.taketally.cells.Factor;
 import org.taketally.model.TakeFit;
@@ -22,13 +23,12 @@ public record SeasonsLeftOut(List<SeasonInfluence> influences, Check check) {
 
   public static final String SEASON = "season";
   private static final double FALSE_ALARM = 0.01;
-  private static final String NAME = "seasons left out";
 
   static SeasonsLeftOut of(TakeFit fit, AnswerOptions options) {
     List<FixedContrast> contrasts = FixedContrast.all(fit);
     Factor seasons = fit.cells().findFactor(SEASON).orElse(null);
     if (seasons == null || contrasts.isEmpty()) {
-      return unchecked("can't be tried: the records or the model have nothing to try it with.");
+      return unchecked(SeasonsUntried.NOTHING_TO_TRY);
     }
     List<SeasonInfluence> influences = new ArrayList<>();
     for (int s = 0; s < seasons.size(); s++) {
@@ -37,7 +37,7 @@ public record SeasonsLeftOut(List<SeasonInfluence> influences, Check check) {
           .ifPresent(influences::add);
     }
     if (influences.isEmpty()) {
-      return unchecked("can't be tried: no season can be left out and the rest still be fitted.");
+      return unchecked(SeasonsUntried.REST_CANT_BE_FITTED);
     }
     influences.sort(Comparator.comparingDouble(SeasonInfluence::largestShift).reversed());
     long grafts = fit.cells().graftsTotal();
@@ -46,9 +46,9 @@ public record SeasonsLeftOut(List<SeasonInfluence> influences, Check check) {
     return new SeasonsLeftOut(List.copyOf(influences), check(influences.get(0), alarm));
   }
 
-  private static SeasonsLeftOut unchecked(String finding) {
+  private static SeasonsLeftOut unchecked(SeasonsUntried finding) {
     return new SeasonsLeftOut(
-        List.of(), new Check(NAME, State.NOT_CHECKABLE, Double.NaN, finding, ""));
+        List.of(), new Check(CheckKind.SEASONS_LEFT_OUT, State.NOT_CHECKABLE, Double.NaN, finding));
   }
 
   /** Errors that chance alone exceeds in one record set of a hundred, for so many shifts. */
@@ -64,20 +64,10 @@ public record SeasonsLeftOut(List<SeasonInfluence> influences, Check check) {
   }
 
   private static Check check(SeasonInfluence most, boolean alarm) {
-    String finding =
-        "leaving out %s (%s) moves %s most, by %.1f times its usual error."
-            .formatted(
-                most.season(),
-                Words.count(most.grafts(), "graft"),
-                most.term(),
-                most.largestShift());
     return new Check(
-        NAME,
+        CheckKind.SEASONS_LEFT_OUT,
         alarm ? State.LOOK : State.FINE,
         most.largestShift(),
-        finding,
-        alarm
-            ? "That answer leans on one season: read what was different in it before you trust it."
-            : "");
+        new FitChecks.MostSwayed(most));
   }
 }

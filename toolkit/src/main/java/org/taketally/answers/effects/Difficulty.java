@@ -3,6 +3,7 @@ package org.taketally.answers.effects;
 import java.util.List;
 import org.taketally.answers.Answer;
 import org.taketally.answers.AnswerOptions;
+import org.taketally.answers.Condition;
 import org.taketally.answers.Estimate;
 import org.taketally.answers.Question;
 import org.taketally.answers.counts.TakeCount;
@@ -12,16 +13,17 @@ import org.taketally.terms.Interval;
  * How hard each cultivar is to get to take, other things being equal.
  *
  * @param cultivars hardest first
- * @param standard the standard conditions in words
+ * @param standard the standard conditions; the middle of everything that varies besides
  * @param tally grafts and takes behind it
  * @param options level and band thresholds used
  */
 public record Difficulty(
-    List<CultivarTake> cultivars, String standard, TakeCount tally, AnswerOptions options)
+    List<CultivarTake> cultivars, List<Condition> standard, TakeCount tally, AnswerOptions options)
     implements Answer {
 
   public Difficulty {
     cultivars = List.copyOf(cultivars);
+    standard = List.copyOf(standard);
   }
 
   /**

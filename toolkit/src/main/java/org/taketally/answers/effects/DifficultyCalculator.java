@@ -66,7 +66,7 @@ public final class DifficultyCalculator {
             .toList();
     return new Difficulty(
         cultivars,
-        new StandardConditions(averaging).words(),
+        new StandardConditions(averaging).conditions(),
         TakeCounter.all(fit.cells()),
         options);
   }

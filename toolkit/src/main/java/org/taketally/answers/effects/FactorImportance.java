@@ -45,7 +45,6 @@ public record FactorImportance(List<Mover> movers, TakeCount tally, AnswerOption
    *     the grafts
    * @param span take at {@code best} minus take at {@code worst}, 0 to 1
    * @param compared whether it is the factor the question is about
-   * @param sentence the same in words
    */
   public record Mover(
       String factor,
@@ -55,8 +54,7 @@ public record FactorImportance(List<Mover> movers, TakeCount tally, AnswerOption
       String best,
       String worst,
       Estimate span,
-      boolean compared,
-      String sentence) {}
+      boolean compared) {}
 
   @Override
   public Question question() {

@@ -7,7 +7,6 @@ import java.util.stream.IntStream;
 import org.taketally.answers.AnswerOptions;
 import org.taketally.answers.Estimate;
 import org.taketally.answers.GrafterLabels;
-import org.taketally.answers.Words;
 import org.taketally.answers.adjusted.DrawSummary;
 import org.taketally.answers.adjusted.LevelSubstitution;
 import org.taketally.answers.adjusted.MarginalTakes;
@@ -23,9 +22,6 @@ import org.taketally.model.VaryingFactor;
  * Pardoe 2007, <a href="https://doi.org/10.1111/j.1467-9531.2007.00181.x">doi</a>).
  */
 public final class FactorImportanceCalculator {
-
-  /** A share so small that it only stands for a spread estimated as zero. */
-  private static final double NOTHING = 1e-9;
 
   private static final double[] NUMBER_SHARES = {
     0.05, 0.15, 0.25, 0.35, 0.5, 0.65, 0.75, 0.85, 0.95
@@ -136,25 +132,8 @@ public final class FactorImportanceCalculator {
     Estimate size = DrawSummary.estimate(typical, options.coverage());
     Estimate spread = DrawSummary.estimate(span, options.coverage());
     boolean compared = fit.model().compared().filter(column::equals).isPresent();
-    String sentence = sentence(column, size, spread, names.get(worst), names.get(best));
     return new FactorImportance.Mover(
-        column, kind, count, size, names.get(best), names.get(worst), spread, compared, sentence);
-  }
-
-  static String sentence(String column, Estimate size, Estimate spread, String worst, String best) {
-    String what = Words.sentence(Words.column(column));
-    if (size.interval().high() < NOTHING) {
-      return what + ": nothing seen of it; its spread is estimated as zero.";
-    }
-    return "%s: typically %s (likely %s); from %s to %s, %s (likely %s)."
-        .formatted(
-            what,
-            Words.points(size.value()),
-            Words.points(size.interval()),
-            worst,
-            best,
-            Words.points(spread.value()),
-            Words.points(spread.interval()));
+        column, kind, count, size, names.get(best), names.get(worst), spread, compared);
   }
 
   private static int extreme(double[] means, int sign) {

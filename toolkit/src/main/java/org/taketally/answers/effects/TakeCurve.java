@@ -1,6 +1,7 @@
 package org.taketally.answers.effects;
 
 import java.util.List;
+import java.util.Optional;
 import org.taketally.answers.Answer;
 import org.taketally.answers.AnswerOptions;
 import org.taketally.answers.Estimate;
@@ -17,7 +18,8 @@ import org.taketally.terms.Interval;
  *     follow the column
  * @param counted grafts and takes as counted, in ranges of the value
  * @param thinFrom value from which the records thin out; NaN if they don't
- * @param headline the answer in one sentence
+ * @param change from the first point with enough grafts near to the last; empty without two such
+ *     points
  * @param tally grafts and takes behind it
  * @param options level used
  */
@@ -27,7 +29,7 @@ public record TakeCurve(
     List<Point> points,
     List<Range> counted,
     double thinFrom,
-    String headline,
+    Optional<Change> change,
     TakeCount tally,
     AnswerOptions options)
     implements Answer {
@@ -55,6 +57,24 @@ public record TakeCurve(
    * @param counted Wilson interval of the counted take, 0 to 1
    */
   public record Range(double from, double to, TakeCount tally, Interval counted) {}
+
+  /**
+   * How take changes along the curve.
+   *
+   * @param from the first point with enough grafts near
+   * @param to the last such point
+   * @param difference take at {@code to} minus take at {@code from}, -1 to 1
+   * @param turn a clear top or bottom between them, which the ends alone would hide
+   */
+  public record Change(Point from, Point to, Estimate difference, Optional<Turn> turn) {}
+
+  /**
+   * A clear top or bottom between the ends.
+   *
+   * @param highest whether take is highest there; lowest otherwise
+   * @param at the point
+   */
+  public record Turn(boolean highest, Point at) {}
 
   @Override
   public Question question() {

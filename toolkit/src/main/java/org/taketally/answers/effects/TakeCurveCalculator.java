@@ -4,20 +4,19 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import org.taketally.answers.AnswerOptions;
 import org.taketally.answers.Estimate;
-import org.taketally.answers.Words;
 import org.taketally.answers.adjusted.DrawSummary;
 import org.taketally.answers.adjusted.MarginalTakes;
-import org.taketally.answers.counts.CountedRanges;
 import org.taketally.answers.counts.TakeCount;
 import org.taketally.answers.counts.TakeCounter;
 import org.taketally.answers.effects.TakeCurve.Point;
 import org.taketally.cells.Cells;
 import org.taketally.model.TakeFit;
 
-/** Follows take along a column of numbers: the curve, where it is thin, and what it says. */
+/** Follows take along a column of numbers: the curve, where it is thin, and how it changes. */
 public final class TakeCurveCalculator {
 
   /** Grafts that must lie within a tenth of the range of a point. Common practice, no source. */
@@ -66,7 +65,7 @@ public final class TakeCurveCalculator {
         CountedRanges.of(averaging.fit().cells(), column, options.coverage());
     if (!averaging.knows(column)) {
       return new TakeCurve(
-          column, unit, List.of(), counted, Double.NaN, notInModel(), tally, options);
+          column, unit, List.of(), counted, Double.NaN, Optional.empty(), tally, options);
     }
     double[] values = grid();
     double[][] takes = averaging.takes(column, values);
@@ -80,12 +79,7 @@ public final class TakeCurveCalculator {
                         near(values[k], values) < LEAST_NEAR))
             .toList();
     return new TakeCurve(
-        column, unit, points, counted, thinFrom(points), headline(points, takes), tally, options);
-  }
-
-  private String notInModel() {
-    return "These records can't show how take changes with %s: the grafts are alike in it, or the model leaves it out; %s."
-        .formatted(Words.column(column), Words.count(tally.grafts(), "graft"));
+        column, unit, points, counted, thinFrom(points), change(points, takes), tally, options);
   }
 
   /** From the lowest to the highest recorded value; whole steps where all values are whole. */
@@ -125,51 +119,20 @@ public final class TakeCurveCalculator {
     return last == points.size() ? Double.NaN : points.get(last).value();
   }
 
-  private String headline(List<Point> points, double[][] takes) {
+  private Optional<TakeCurve.Change> change(List<Point> points, double[][] takes) {
     int[] solid = IntStream.range(0, points.size()).filter(k -> !points.get(k).thin()).toArray();
     if (solid.length < 2) {
-      return "There are too few grafts near any one value to say how take changes with %s; %s."
-          .formatted(Words.column(column), Words.count(tally.grafts(), "graft"));
+      return Optional.empty();
     }
     int from = solid[0];
     int to = solid[solid.length - 1];
-    String ends = ends(points.get(from), points.get(to), change(takes, from, to));
-    return ends + bend(points, takes, solid) + "; from " + grafts() + ".";
-  }
-
-  private String grafts() {
-    return Words.count(tally.grafts(), "graft");
-  }
-
-  private String ends(Point from, Point to, Estimate change) {
-    String along =
-        "From %s to %s (%s)"
-            .formatted(
-                Words.amount(from.value(), ""),
-                Words.amount(to.value(), unit),
-                Words.column(column));
-    String size =
-        "from %s to %s"
-            .formatted(Words.percent(from.take().value()), Words.percent(to.take().value()));
-    if (change.high() < 0) {
-      return "%s take falls by about %s (likely %s), %s"
-          .formatted(along, Words.points(change.value()), Words.below(change.interval()), size);
-    }
-    if (change.low() > 0) {
-      return "%s take rises by about %s (likely %s), %s"
-          .formatted(along, Words.points(change.value()), Words.points(change.interval()), size);
-    }
-    String range = Words.points(change.interval());
-    if (Math.max(-change.low(), change.high()) < options.margin()) {
-      return "%s take changes by less than the %s you care about (likely %s)"
-          .formatted(along, Words.points(options.margin()), range);
-    }
-    return "%s these records can't tell whether take falls or rises (likely %s)"
-        .formatted(along, range);
+    return Optional.of(
+        new TakeCurve.Change(
+            points.get(from), points.get(to), change(takes, from, to), turn(points, takes, solid)));
   }
 
   /** A clear top or bottom between the ends, which the ends alone would hide. */
-  private String bend(List<Point> points, double[][] takes, int[] solid) {
+  private Optional<TakeCurve.Turn> turn(List<Point> points, double[][] takes, int[] solid) {
     Comparator<Integer> byTake = Comparator.comparingDouble(k -> points.get(k).take().value());
     List<Integer> order = Arrays.stream(solid).boxed().sorted(byTake).toList();
     int from = solid[0];
@@ -179,14 +142,11 @@ public final class TakeCurveCalculator {
     int upper = byTake.compare(from, to) > 0 ? from : to;
     int lower = upper == from ? to : from;
     if (change(takes, upper, highest).low() > 0) {
-      return turn("highest", points.get(highest));
+      return Optional.of(new TakeCurve.Turn(true, points.get(highest)));
     }
-    return change(takes, lower, lowest).high() < 0 ? turn("lowest", points.get(lowest)) : "";
-  }
-
-  private String turn(String which, Point at) {
-    return ", but it is %s between them, near %s (%s)"
-        .formatted(which, Words.amount(at.value(), unit), Words.take(at.take()));
+    return change(takes, lower, lowest).high() < 0
+        ? Optional.of(new TakeCurve.Turn(false, points.get(lowest)))
+        : Optional.empty();
   }
 
   private Estimate change(double[][] takes, int from, int to) {

@@ -3,8 +3,8 @@ package org.taketally.answers.prediction;
 /** A way of predicting takes of some cells from the others. */
 interface Forecaster {
 
-  /** What it is, in words. */
-  String name();
+  /** What it is. */
+  SecondOpinions.Way way();
 
   /**
    * Chances of take.

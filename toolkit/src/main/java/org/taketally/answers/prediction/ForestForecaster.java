@@ -33,8 +33,8 @@ final class ForestForecaster implements Forecaster {
   }
 
   @Override
-  public String name() {
-    return "random forest";
+  public SecondOpinions.Way way() {
+    return SecondOpinions.Way.FOREST;
   }
 
   private RandomForest fit(boolean[] held) {

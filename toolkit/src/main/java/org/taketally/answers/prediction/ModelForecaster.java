@@ -32,8 +32,8 @@ final class ModelForecaster implements Forecaster {
   }
 
   @Override
-  public String name() {
-    return "this model";
+  public SecondOpinions.Way way() {
+    return SecondOpinions.Way.THIS_MODEL;
   }
 
   @Override

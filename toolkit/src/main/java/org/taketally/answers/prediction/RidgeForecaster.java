@@ -23,8 +23,8 @@ final class RidgeForecaster implements Forecaster {
   }
 
   @Override
-  public String name() {
-    return "ridge logistic regression";
+  public SecondOpinions.Way way() {
+    return SecondOpinions.Way.RIDGE;
   }
 
   private LogisticRegression.Binomial fit(boolean[] held) {

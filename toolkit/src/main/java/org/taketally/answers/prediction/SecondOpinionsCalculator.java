@@ -3,16 +3,19 @@ package org.taketally.answers.prediction;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Random;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.stat.correlation.SpearmansCorrelation;
 import org.taketally.answers.AnswerOptions;
-import org.taketally.answers.Words;
 import org.taketally.answers.checks.SeasonsLeftOut;
 import org.taketally.answers.counts.TakeCounter;
+import org.taketally.answers.prediction.SecondOpinions.Best;
+import org.taketally.answers.prediction.SecondOpinions.NoOpinion;
 import org.taketally.answers.prediction.SecondOpinions.Opinion;
+import org.taketally.answers.prediction.SecondOpinions.Reason;
+import org.taketally.answers.prediction.SecondOpinions.Standing;
+import org.taketally.answers.prediction.SecondOpinions.Way;
 import org.taketally.cells.Cells;
 import org.taketally.cells.Factor;
 import org.taketally.model.CannotFit;
@@ -71,9 +74,7 @@ public final class SecondOpinionsCalculator {
       return new SecondOpinionsCalculator(part, options, true).answer();
     } catch (CannotFit reason) {
       return new SecondOpinionsCalculator(fit, options, false)
-          .without(
-              "a part of the records small enough to compare on can't be fitted: "
-                  + reason.getMessage());
+          .without(Reason.PART_CANT_BE_FITTED, Optional.of(reason));
     }
   }
 
@@ -88,11 +89,12 @@ public final class SecondOpinionsCalculator {
     return cells.where(i -> kept[i]);
   }
 
-  private SecondOpinions without(String reason) {
+  private SecondOpinions without(Reason reason, Optional<CannotFit> cause) {
     return new SecondOpinions(
         List.of(),
         List.of(),
-        "No second opinion: %s (%s).".formatted(reason, Words.count(cells.graftsTotal(), "graft")),
+        Optional.empty(),
+        Optional.of(new NoOpinion(reason, cause)),
         SeasonsLeftOut.SEASON,
         TakeCounter.all(cells),
         subsampled);
@@ -104,14 +106,14 @@ public final class SecondOpinionsCalculator {
             ? new int[0]
             : Arrays.stream(seasons.codes()).filter(s -> s >= 0).distinct().sorted().toArray();
     if (inUse.length < 2) {
-      return without("it takes two seasons or more to predict one from the others");
+      return without(Reason.ONE_SEASON, Optional.empty());
     }
     if (Arrays.stream(seasons.codes()).anyMatch(s -> s < 0)) {
-      return without("some grafts have no season");
+      return without(Reason.SEASON_MISSING, Optional.empty());
     }
     List<String> columns = lasting(ModelForecaster.columns(fit.model()));
     if (columns.isEmpty()) {
-      return without("the model has nothing that carries over from one season to another");
+      return without(Reason.NOTHING_LASTS, Optional.empty());
     }
     GraftFeatures features = new GraftFeatures(cells, columns);
     ForestForecaster forest = new ForestForecaster(features, options.seed());
@@ -127,12 +129,13 @@ public final class SecondOpinionsCalculator {
       return new SecondOpinions(
           opinions,
           forest.importance(),
-          sentence(opinions, scores),
+          Optional.of(best(opinions, scores)),
+          Optional.empty(),
           SeasonsLeftOut.SEASON,
           TakeCounter.all(cells),
           subsampled);
     } catch (CannotFit reason) {
-      return without("without one of the seasons the rest can't be fitted: " + reason.getMessage());
+      return without(Reason.REST_CANT_BE_FITTED, Optional.of(reason));
     }
   }
 
@@ -178,9 +181,9 @@ public final class SecondOpinionsCalculator {
     for (int w = 0; w < ways.size(); w++) {
       ForecastScores s = scores.get(w);
       double agreement = w == 0 ? Double.NaN : agreement(own, ways.get(w).cultivars());
-      double slope = ways.get(w) instanceof PlainShare ? Double.NaN : s.calibrationSlope();
+      double slope = ways.get(w).way() == Way.SAME_CHANCE ? Double.NaN : s.calibrationSlope();
       opinions.add(
-          new Opinion(ways.get(w).name(), s.logScore(), s.brier(), slope, agreement, s.tenths()));
+          new Opinion(ways.get(w).way(), s.logScore(), s.brier(), slope, agreement, s.tenths()));
     }
     return opinions;
   }
@@ -199,64 +202,23 @@ public final class SecondOpinionsCalculator {
             Arrays.stream(known).mapToDouble(l -> other[l]).toArray());
   }
 
-  private String sentence(List<Opinion> opinions, List<ForecastScores> scores) {
+  private static Best best(List<Opinion> opinions, List<ForecastScores> scores) {
     int best =
         IntStream.range(1, opinions.size())
             .boxed()
             .max((a, b) -> Double.compare(scores.get(a).logScore(), scores.get(b).logScore()))
             .orElseThrow();
-    String from =
-        "; on seasons not seen it gave what happened a typical chance of %s, the best other way, the %s, %s (%s)"
-            .formatted(
-                typicalChance(opinions.get(0)),
-                opinions.get(best).name(),
-                typicalChance(opinions.get(best)),
-                Words.count(cells.graftsTotal(), "graft"));
-    return verdict(opinions.get(best).name(), scores.get(best).lead(scores.get(0)))
-        + from
-        + "."
-        + agreement(opinions);
-  }
-
-  /** Geometric mean of the chances given to what happened; one decimal, as they lie close. */
-  private static String typicalChance(Opinion opinion) {
-    return String.format(Locale.ROOT, "%.1f %%", 100 * Math.exp(opinion.logScore()));
-  }
-
-  private static String verdict(String best, double lead) {
-    if (lead > CLEAR) {
-      return "The "
-          + best
-          + " predicts better than this model, so something moves take that the model doesn't know"
-          + " (try a curve, or let the pairing vary)";
-    }
-    return lead < -CLEAR
-        ? "No other way of predicting tried does as well as this model"
-        : "No other way of predicting tried does clearly better than this model";
-  }
-
-  private static String agreement(List<Opinion> opinions) {
-    double[] known =
-        opinions.stream()
-            .mapToDouble(Opinion::rankAgreement)
-            .filter(r -> !Double.isNaN(r))
-            .toArray();
-    Optional<Double> least = Arrays.stream(known).boxed().min(Double::compare);
-    return least
-        .map(
-            r ->
-                " They put the cultivars in %s order (rank agreement at least %.2f of 1)."
-                    .formatted(
-                        r >= 0.9 ? "nearly the same" : r >= 0.7 ? "a similar" : "another", r))
-        .orElse("");
+    double lead = scores.get(best).lead(scores.get(0));
+    Standing standing = lead < -CLEAR ? Standing.WORSE : Standing.ABOUT_AS_GOOD;
+    return new Best(opinions.get(best).way(), lead > CLEAR ? Standing.BETTER : standing);
   }
 
   /** The same chance for every graft: the counted take of the other seasons. */
   private record PlainShare(Cells cells) implements Forecaster {
 
     @Override
-    public String name() {
-      return "same chance for every graft";
+    public Way way() {
+      return Way.SAME_CHANCE;
     }
 
     @Override

@@ -70,18 +70,4 @@ public record HazardRegression(List<Coefficient> coefficients, double logLikelih
       return new Interval(Math.exp(value - half), Math.exp(value + half), level);
     }
   }
-
-  /**
-   * Fits the hazards.
-   *
-   * @param exposures at least one loss among them
-   * @param names one per value; may be empty for the periods alone
-   * @return the log hazard ratios
-   * @throws IllegalArgumentException if there are no losses, or values and names differ in number
-   * @throws ArithmeticException if a ratio can't be told: columns that say the same, or one side
-   *     without losses
-   */
-  public static HazardRegression of(List<Exposure> exposures, List<String> names) {
-    return new HazardFitting(exposures, names).run();
-  }
 }

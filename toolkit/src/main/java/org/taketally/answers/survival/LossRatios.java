@@ -114,7 +114,7 @@ record LossRatios(List<CountedRow> rows, CountingRounds rounds, double level) {
     Map<String, Estimate> ratios = new HashMap<>();
     try {
       for (Coefficient c :
-          HazardRegression.of(exposures, names).coefficients().subList(0, wanted)) {
+          HazardRegressionCalculator.of(exposures, names).coefficients().subList(0, wanted)) {
         ratios.put(c.name(), new Estimate(c.ratio(), c.interval(level)));
       }
     } catch (ArithmeticException e) {

@@ -10,6 +10,7 @@ import org.taketally.cells.Factor;
 import org.taketally.cells.Measure;
 import org.taketally.model.TakeModel;
 import org.taketally.terms.Provenance;
+import org.taketally.wording.ModelWords;
 
 class SuggestedModelTest {
 
@@ -67,7 +68,7 @@ class SuggestedModelTest {
     assertThat(model.curves()).containsExactly(java.util.Map.entry("storage_days", 3));
     assertThat(model.varying()).containsExactly("cultivar", "grafter");
     assertThat(model.compared()).contains("rootstock");
-    assertThat(suggested.choices())
+    assertThat(suggested.choices().stream().map(ModelWords::of))
         .containsExactly(
             "Adjusted for method.",
             "Not adjusted for bud stage: recorded for 75 % of the grafts only.",
@@ -88,7 +89,7 @@ class SuggestedModelTest {
     Cells cells = cells(List.of(factor("cultivar", 4, 0), factor("rootstock", 1, 0)), days(1));
     SuggestedModel suggested = SuggestedModel.of(cells);
     assertThat(suggested.model().compared()).isEmpty();
-    assertThat(suggested.choices())
+    assertThat(suggested.choices().stream().map(ModelWords::of))
         .contains("Not adjusted for storage days: all grafts are alike in it.");
   }
 }

@@ -162,7 +162,7 @@ class LevelRuleTest {
         points,
         List.of(),
         Double.NaN,
-        "",
+        Optional.empty(),
         new TakeCount(600, 1000),
         OPTIONS);
   }

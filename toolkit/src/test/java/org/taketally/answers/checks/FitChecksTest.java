@@ -6,8 +6,10 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.taketally.answers.AnswerOptions;
+import org.taketally.answers.Condition;
 import org.taketally.answers.Simulated;
 import org.taketally.answers.checks.FitChecks.Check;
+import org.taketally.answers.checks.FitChecks.CheckKind;
 import org.taketally.answers.checks.FitChecks.Quantile;
 import org.taketally.answers.checks.FitChecks.SeasonInfluence;
 import org.taketally.answers.checks.FitChecks.State;
@@ -41,8 +43,8 @@ class FitChecksTest {
     return FitChecksCalculator.of(MODEL.fit(cells), OPTIONS);
   }
 
-  private static Check check(FitChecks checks, String name) {
-    return checks.checks().stream().filter(c -> c.name().equals(name)).findFirst().orElseThrow();
+  private static Check check(FitChecks checks, CheckKind kind) {
+    return checks.checks().stream().filter(c -> c.kind() == kind).findFirst().orElseThrow();
   }
 
   /** The model that made the records passes, whatever the size of its cells. */
@@ -53,7 +55,10 @@ class FitChecksTest {
       State scatter = each == 1 ? State.NOT_CHECKABLE : State.FINE;
       assertThat(checks.checks())
           .as("cells of " + each)
-          .allMatch(c -> c.state() == (c.name().startsWith("scatter") ? scatter : State.FINE));
+          .allMatch(
+              c ->
+                  c.state()
+                      == (c.kind() == CheckKind.SCATTER_BETWEEN_CELLS ? scatter : State.FINE));
       assertThat(Wording.of(checks).headline())
           .isEqualTo(
               each == 1
@@ -81,8 +86,7 @@ class FitChecksTest {
     List<String> names =
         java.util.stream.IntStream.range(0, 1500).mapToObj(i -> "lot " + i).toList();
     TakeFit fit = MODEL.varyBy("lot").fit(plain.with(new Factor("lot", names, pairs)));
-    Check calibration =
-        check(FitChecksCalculator.of(fit, OPTIONS), "predicted against counted take");
+    Check calibration = check(FitChecksCalculator.of(fit, OPTIONS), CheckKind.CALIBRATION);
     assertThat(calibration.value()).isLessThan(0.06);
     assertThat(calibration.state()).isEqualTo(State.FINE);
   }
@@ -91,12 +95,12 @@ class FitChecksTest {
   @Test
   void finds_scatter_the_model_does_not_know() {
     FitChecks checks = checks(simulated(6000, 10, 44).scatter(0.8).cells());
-    Check scatter = check(checks, "scatter between cells");
+    Check scatter = check(checks, CheckKind.SCATTER_BETWEEN_CELLS);
     assertThat(scatter.state()).isEqualTo(State.WRONG);
     // about 1 + (n - 1) p q sd^2 with n = 10, p q = 0.2, sd^2 = 0.64
     assertThat(scatter.value()).isBetween(1.7, 2.6);
-    assertThat(scatter.remedy()).contains("let grafting day, batch or block vary");
-    assertThat(check(checks, "left-over scatter").state()).isNotEqualTo(State.FINE);
+    assertThat(Wording.of(checks).text()).contains("let grafting day, batch or block vary");
+    assertThat(check(checks, CheckKind.LEFT_OVER_SCATTER).state()).isNotEqualTo(State.FINE);
     assertThat(Wording.of(checks).headline())
         .startsWith("The model doesn't fit in every respect: ");
     assertThat(checks.checks().get(0).state()).isEqualTo(State.WRONG);
@@ -110,9 +114,11 @@ class FitChecksTest {
     for (int i = 0; i < take.length; i++) {
       rounded[i] = (int) Math.round(10 * take[i]);
     }
-    Check scatter = check(checks(cells.withTakes(rounded)), "scatter between cells");
+    FitChecks checks = checks(cells.withTakes(rounded));
+    Check scatter = check(checks, CheckKind.SCATTER_BETWEEN_CELLS);
     assertThat(scatter.state()).isEqualTo(State.LOOK);
-    assertThat(scatter.finding()).startsWith("takes are more even than chance allows (0.");
+    assertThat(Wording.of(checks).text())
+        .contains("Scatter between cells: takes are more even than chance allows (0.");
   }
 
   /** Residuals against the normal distribution they should have. */
@@ -140,10 +146,14 @@ class FitChecksTest {
     FitChecks checks = checks(cells.withTakes(takes));
     SeasonInfluence most = checks.seasons().get(0);
     assertThat(most.season()).isEqualTo("2025");
-    assertThat(most.term()).startsWith("grafter (grafter ").doesNotContain("Dagny", "Aldis");
-    Check seasons = check(checks, "seasons left out");
+    assertThat(most.contrast().to().column()).isEqualTo("grafter");
+    assertThat(most.contrast().to().level()).startsWith("grafter ");
+    assertThat(most.contrast().from().level()).startsWith("grafter ");
+    Check seasons = check(checks, CheckKind.SEASONS_LEFT_OUT);
     assertThat(seasons.state()).isEqualTo(State.LOOK);
-    assertThat(seasons.finding()).startsWith("leaving out 2025 (");
+    assertThat(Wording.of(checks).text())
+        .contains("Seasons left out: leaving out 2025 (", " moves grafter (grafter ")
+        .doesNotContain("Dagny", "Aldis");
   }
 
   /** The one step for large records against fitting again: same order, sizes within a fifth. */
@@ -170,9 +180,11 @@ class FitChecksTest {
     FitChecks checks = checks(cells.withTakes(takes));
     assertThat(checks.extremes()).hasSize(1);
     assertThat(checks.extremes().get(0).tally().grafts()).isEqualTo(20);
-    assertThat(checks.extremes().get(0).cell()).contains("cultivar ", "storage days ");
-    assertThat(check(checks, "cells with none or all taken").finding())
-        .startsWith("1 cell where that was very unlikely; first: ")
+    assertThat(checks.extremes().get(0).conditions().stream().map(Condition::column))
+        .contains("cultivar", "storage_days", "grafter");
+    assertThat(check(checks, CheckKind.NONE_OR_ALL_TAKEN).state()).isEqualTo(State.LOOK);
+    assertThat(Wording.of(checks).text())
+        .contains("Cells with none or all taken: 1 cell where that was very unlikely; first: ")
         .contains(", 0 takes of 20 grafts where about ");
     assertThat(Wording.of(checks).text()).doesNotContain("Aldis", "Berit", "Caspar", "Dagny");
   }
@@ -185,7 +197,8 @@ class FitChecksTest {
     FitChecks checks =
         FitChecksCalculator.of(TakeModel.ofTakes().varyBy("cultivar").fit(one), OPTIONS);
     assertThat(checks.seasons()).isEmpty();
-    assertThat(check(checks, "seasons left out").finding()).startsWith("can't be tried");
+    assertThat(check(checks, CheckKind.SEASONS_LEFT_OUT).finding())
+        .isEqualTo(FitChecks.SeasonsUntried.NOTHING_TO_TRY);
     assertThat(Wording.of(checks).tables()).hasSize(2);
     assertThat(Wording.of(checks).text()).isNotBlank();
   }

@@ -2,9 +2,15 @@ package org.taketally.answers.effects;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.taketally.answers.AnswerOptions;
 import org.taketally.answers.Estimate;
+import org.taketally.answers.counts.TakeCount;
+import org.taketally.answers.effects.FactorImportance.Kind;
+import org.taketally.answers.effects.FactorImportance.Mover;
 import org.taketally.terms.Interval;
+import org.taketally.wording.Wording;
 
 class FactorImportanceTest {
 
@@ -12,17 +18,26 @@ class FactorImportanceTest {
     return new Estimate(value, new Interval(low, high, 0.95));
   }
 
+  private static List<String> said(Mover mover) {
+    FactorImportance answer =
+        new FactorImportance(List.of(mover), new TakeCount(70, 100), AnswerOptions.defaults());
+    return Wording.of(answer).more();
+  }
+
   @Test
   void a_thing_that_moves_take_is_given_with_its_worst_and_best() {
-    String sentence =
-        FactorImportanceCalculator.sentence(
+    Mover mover =
+        new Mover(
             "bud_stage",
+            Kind.LEVELS,
+            3,
             estimate(0.15, 0.18, 0.22),
-            estimate(0.16, 0.2, 0.25),
+            "dormant",
             "swelling",
-            "dormant");
-    assertThat(sentence)
-        .isEqualTo(
+            estimate(0.16, 0.2, 0.25),
+            false);
+    assertThat(said(mover))
+        .contains(
             "Bud stage: typically 18 points (likely 15 to 22 points); from swelling to dormant, 20"
                 + " points (likely 16 to 25 points).");
   }
@@ -30,9 +45,9 @@ class FactorImportanceTest {
   @Test
   void a_spread_estimated_as_zero_has_no_worst_and_best() {
     Estimate zero = estimate(0, 0, 0);
-    assertThat(
-            FactorImportanceCalculator.sentence(
-                "grafting_day", zero, zero, "2022-08-26", "2022-08-26"))
-        .isEqualTo("Grafting day: nothing seen of it; its spread is estimated as zero.");
+    Mover mover =
+        new Mover("grafting_day", Kind.VARYING, 9, zero, "2022-08-26", "2022-08-26", zero, false);
+    assertThat(said(mover))
+        .contains("Grafting day: nothing seen of it; its spread is estimated as zero.");
   }
 }

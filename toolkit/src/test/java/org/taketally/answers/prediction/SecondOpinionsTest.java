@@ -15,6 +15,7 @@ import org.taketally.answers.Simulated;
 import org.taketally.answers.adjusted.NormalAverage;
 import org.taketally.answers.checks.FitChecks;
 import org.taketally.answers.prediction.SecondOpinions.Opinion;
+import org.taketally.answers.prediction.SecondOpinions.Way;
 import org.taketally.cells.Cells;
 import org.taketally.cells.Factor;
 import org.taketally.model.TakeDraws;
@@ -37,8 +38,8 @@ class SecondOpinionsTest {
         .seasons(0.4, -0.3, 0.2, -0.3);
   }
 
-  private static Opinion named(SecondOpinions answer, String name) {
-    return answer.opinions().stream().filter(o -> o.name().equals(name)).findFirst().orElseThrow();
+  private static Opinion named(SecondOpinions answer, Way way) {
+    return answer.opinions().stream().filter(o -> o.way() == way).findFirst().orElseThrow();
   }
 
   /** Truth: what the model assumes, so nothing can beat it by more than chance. */
@@ -46,7 +47,7 @@ class SecondOpinionsTest {
   void nothing_beats_the_model_that_made_the_records() {
     SecondOpinions answer =
         SecondOpinionsCalculator.of(MODEL, simulated(6000, 61).cells(), OPTIONS);
-    assertThat(answer.sentence())
+    assertThat(Wording.of(answer).headline())
         .startsWith("No other way of predicting tried does ")
         .contains(
             "on seasons not seen it gave what happened a typical chance of ",
@@ -54,18 +55,18 @@ class SecondOpinionsTest {
             "(6,000 grafts).")
         .contains("They put the cultivars in nearly the same order");
     Opinion model = answer.opinions().get(0);
-    assertThat(model.name()).isEqualTo("this model");
+    assertThat(model.way()).isEqualTo(Way.THIS_MODEL);
     assertThat(model.calibrationSlope()).isBetween(0.85, 1.2);
-    Opinion plain = named(answer, "same chance for every graft");
+    Opinion plain = named(answer, Way.SAME_CHANCE);
     assertThat(model.logScore()).isGreaterThan(plain.logScore() + 0.05);
     assertThat(model.brier()).isLessThan(plain.brier());
     assertThat(plain.calibrationSlope()).isNaN();
-    assertThat(named(answer, "random forest").rankAgreement()).isGreaterThan(0.9);
-    assertThat(named(answer, "ridge logistic regression").rankAgreement()).isGreaterThan(0.95);
+    assertThat(named(answer, Way.FOREST).rankAgreement()).isGreaterThan(0.9);
+    assertThat(named(answer, Way.RIDGE).rankAgreement()).isGreaterThan(0.95);
     assertThat(answer.subsampled()).isFalse();
     for (Opinion opinion : answer.opinions()) {
       long grafts = opinion.tenths().stream().mapToLong(t -> t.tally().grafts()).sum();
-      assertThat(grafts).as(opinion.name()).isEqualTo(6000);
+      assertThat(grafts).as(opinion.way().name()).isEqualTo(6000);
     }
     for (FitChecks.Tenth tenth : model.tenths()) {
       assertThat(tenth.predicted()).isCloseTo(tenth.tally().rate(), within(0.12));
@@ -77,7 +78,7 @@ class SecondOpinionsTest {
   void the_forest_sees_a_hump_the_model_does_not_know() {
     Cells cells = simulated(6000, 62).bend(7, -0.08).cells();
     SecondOpinions answer = SecondOpinionsCalculator.of(MODEL, cells, OPTIONS);
-    assertThat(answer.sentence())
+    assertThat(Wording.of(answer).headline())
         .startsWith("The random forest predicts better than this model, so something moves take");
     assertThat(answer.importance().stream().limit(2).map(SecondOpinions.Importance::factor))
         .containsExactlyInAnyOrder("storage_days", "cultivar");
@@ -196,7 +197,7 @@ class SecondOpinionsTest {
     Cells one = all.where(i -> season.codes()[i] == 0);
     SecondOpinions answer = SecondOpinionsCalculator.of(MODEL, one, OPTIONS);
     assertThat(answer.opinions()).isEmpty();
-    assertThat(answer.sentence())
+    assertThat(Wording.of(answer).headline())
         .startsWith(
             "No second opinion: it takes two seasons or more to predict one from the others (");
     assertThat(Wording.of(answer).tables()).hasSize(3).allMatch(table -> table.rows().isEmpty());

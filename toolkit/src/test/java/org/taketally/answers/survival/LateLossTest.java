@@ -11,13 +11,13 @@ import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.taketally.answers.AnswerOptions;
 import org.taketally.answers.DemoCounts;
-import org.taketally.answers.Words;
 import org.taketally.answers.survival.CountedRow.Count;
 import org.taketally.answers.survival.LateLoss.FactorLoss;
 import org.taketally.answers.survival.LateLoss.LevelLoss;
 import org.taketally.answers.survival.LateLoss.Round;
 import org.taketally.wording.AnswerTable;
 import org.taketally.wording.Wording;
+import org.taketally.wording.Words;
 
 /** By hand on a few rows, and against the known truth of the invented data sets. */
 class LateLossTest {

@@ -119,7 +119,7 @@ class DisplaysTest {
         .startsWith(
             "600 grafts assessed, %,d took. 61 rows read, 60 kept, 1 set aside."
                 .formatted(records.takes()))
-        .contains("Note: 1 error; see problems().")
+        .contains("Note: 1 error, 1 note; see problems().")
         .contains("records: 60 rows");
     assertThat(html(records)).contains("Selka &lt;i&gt;").doesNotContain("Selka <i>");
     assertThat(html(records.problems())).contains("1 problem: 1 error", "halden.csv");

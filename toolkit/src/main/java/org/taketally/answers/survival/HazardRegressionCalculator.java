@@ -24,7 +24,7 @@ import org.taketally.answers.survival.HazardRegression.Exposure;
  *   observed curvature          (n - d) t - d (t / (e^t - 1) - t^2 e^t / (e^t - 1)^2)
  * </pre>
  */
-final class HazardFitting {
+public final class HazardRegressionCalculator {
 
   private static final int MOST_STEPS = 200;
   private static final double CLOSE_ENOUGH = 1e-12;
@@ -42,7 +42,7 @@ final class HazardFitting {
   private final List<Exposure> used;
   private double[] theta;
 
-  HazardFitting(List<Exposure> exposures, List<String> names) {
+  private HazardRegressionCalculator(List<Exposure> exposures, List<String> names) {
     this.names = List.copyOf(names);
     TreeMap<Integer, long[]> totals = new TreeMap<>();
     for (Exposure exposure : exposures) {
@@ -69,7 +69,21 @@ final class HazardFitting {
     }
   }
 
-  HazardRegression run() {
+  /**
+   * Fits the hazards.
+   *
+   * @param exposures at least one loss among them
+   * @param names one per value; may be empty for the periods alone
+   * @return the log hazard ratios
+   * @throws IllegalArgumentException if there are no losses, or values and names differ in number
+   * @throws ArithmeticException if a ratio can't be told: columns that say the same, or one side
+   *     without losses
+   */
+  public static HazardRegression of(List<Exposure> exposures, List<String> names) {
+    return new HazardRegressionCalculator(exposures, names).run();
+  }
+
+  private HazardRegression run() {
     double logLikelihood = logLikelihood(theta);
     for (int step = 0; step < MOST_STEPS; step++) {
       double[] change = new Curvature(false).solve(gradient());

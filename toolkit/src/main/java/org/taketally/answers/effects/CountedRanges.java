@@ -1,13 +1,15 @@
-package org.taketally.answers.counts;
+package org.taketally.answers.effects;
 
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
+import org.taketally.answers.counts.TakeCount;
+import org.taketally.answers.counts.TakeRateInterval;
 import org.taketally.answers.effects.TakeCurve.Range;
 import org.taketally.cells.Cells;
 
 /** Grafts and takes counted in about six round ranges of a number. */
-public final class CountedRanges {
+final class CountedRanges {
 
   private static final int AIM = 6;
   private static final double[] ROUND = {1, 2, 5, 10};
@@ -15,7 +17,7 @@ public final class CountedRanges {
   private CountedRanges() {}
 
   /** Ranges from the lowest to the highest recorded value; those without grafts left out. */
-  public static List<Range> of(Cells cells, String column, double level) {
+  static List<Range> of(Cells cells, String column, double level) {
     double[] values = cells.measure(column).values();
     int[] recorded =
         IntStream.range(0, values.length).filter(i -> !Double.isNaN(values[i])).toArray();

@@ -1,7 +1,8 @@
-package org.taketally.answers;
+package org.taketally.wording;
 
 import java.util.List;
 import java.util.Locale;
+import org.taketally.answers.Estimate;
 import org.taketally.terms.Interval;
 
 /** Numbers in plain words, the same way everywhere. */

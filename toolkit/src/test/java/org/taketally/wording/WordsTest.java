@@ -1,9 +1,10 @@
-package org.taketally.answers;
+package org.taketally.wording;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.taketally.answers.Estimate;
 import org.taketally.terms.Interval;
 
 class WordsTest {
