@@ -3,21 +3,24 @@ package org.taketally.records;
 import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.NamedCsvRecord;
-import de.siegmar.fastcsv.writer.CsvWriter;
-import de.siegmar.fastcsv.writer.LineDelimiter;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.InputStreamReader;
 import java.io.Reader;
-import java.io.StringWriter;
+import java.io.UncheckedIOException;
+import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.taketally.files.Csv;
 import org.taketally.records.problems.Plain;
 import org.taketally.records.problems.RecordsUnreadable;
 import org.taketally.records.sources.FileSigns;
@@ -32,6 +35,8 @@ public final class CropProfiles {
   private static final List<String> BUNDLED = bundled();
   private static final List<String> COLUMNS = List.of("item", "value", "unit", "source");
 
+  private static final Pattern LINE = Pattern.compile("line (\\d{1,9})");
+
   private CropProfiles() {}
 
   /** The names in {@code crops/list.txt}: a new profile is a file and a line there. */
@@ -39,7 +44,7 @@ public final class CropProfiles {
     try (InputStream in = CropProfiles.class.getResourceAsStream("crops/list.txt")) {
       return new String(in.readAllBytes(), StandardCharsets.UTF_8).lines().toList();
     } catch (IOException e) {
-      throw new java.io.UncheckedIOException(e);
+      throw new UncheckedIOException(e);
     }
   }
 
@@ -52,9 +57,8 @@ public final class CropProfiles {
    */
   public static String template(String like) {
     CropProfile profile = named(like);
-    StringWriter text = new StringWriter();
-    CsvWriter csv = CsvWriter.builder().lineDelimiter(LineDelimiter.LF).build(text);
-    csv.writeRecord(COLUMNS);
+    List<List<String>> lines = new ArrayList<>();
+    lines.add(COLUMNS);
     for (CropProfile.Item item : CropProfile.Item.values()) {
       boolean name = item == CropProfile.Item.CROP;
       boolean known = name || item == CropProfile.Item.VERSION;
@@ -62,13 +66,16 @@ public final class CropProfiles {
           .value(item)
           .ifPresent(
               value ->
-                  csv.writeRecord(
-                      name(item),
-                      name ? "my-crop" : value.text(),
-                      item.unit(),
-                      known ? "name" : "that of " + like + "; put your value and its source here"));
+                  lines.add(
+                      List.of(
+                          name(item),
+                          name ? "my-crop" : value.text(),
+                          item.unit(),
+                          known
+                              ? "name"
+                              : "that of " + like + "; put your value and its source here")));
     }
-    return text.toString();
+    return Csv.text(lines);
   }
 
   /**
@@ -96,7 +103,7 @@ public final class CropProfiles {
     try (InputStream in = CropProfiles.class.getResourceAsStream("crops/" + name + ".csv")) {
       return read(name, new InputStreamReader(in, StandardCharsets.UTF_8));
     } catch (IOException e) {
-      throw new java.io.UncheckedIOException(e);
+      throw new UncheckedIOException(e);
     }
   }
 
@@ -109,6 +116,7 @@ public final class CropProfiles {
    */
   public static CropProfile load(Path path) {
     FileSigns.form(path, false);
+    FileSigns.requireSmall(path);
     try (Reader text = TextFile.openPlain(path, StandardCharsets.UTF_8)) {
       return read(path.toString(), text);
     } catch (IOException e) {
@@ -124,12 +132,31 @@ public final class CropProfiles {
         if (!row.getHeader().equals(COLUMNS)) {
           throw wrong(file, 1, row.getHeader().toString(), "columns " + COLUMNS, "rename them");
         }
+        if (row.getFieldCount() != COLUMNS.size()) {
+          throw wrong(
+              file,
+              row.getStartingLineNumber(),
+              row.getFieldCount() + " fields",
+              "the fields " + String.join(",", COLUMNS),
+              "write each under its heading");
+        }
         add(file, row, values);
       }
       requireOrder(file, values);
       return new CropProfile(values);
-    } catch (CsvParseException | IOException e) {
-      throw wrong(file, 0, e.getMessage(), "columns " + COLUMNS + " in UTF-8", "save it again");
+    } catch (UncheckedIOException | IOException e) {
+      throw TextFile.wrongEncoding(Path.of(file), StandardCharsets.UTF_8);
+    } catch (CsvParseException e) {
+      if (e.getCause() instanceof CharacterCodingException) {
+        throw TextFile.wrongEncoding(Path.of(file), StandardCharsets.UTF_8);
+      }
+      Matcher line = LINE.matcher(String.valueOf(e.getMessage()));
+      throw wrong(
+          file,
+          line.find() ? Long.parseLong(line.group(1)) : 0,
+          "quotation marks out of place, or another number of fields",
+          "the fields " + String.join(",", COLUMNS),
+          "put the marks right, around whole fields only");
     } catch (IllegalArgumentException e) {
       throw wrong(
           file,

@@ -67,10 +67,16 @@ public final class Notebook {
       NotebookForm.check(json);
       return new Notebook(json.getAsJsonObject());
     } catch (JsonParseException | NotebookForm.Broken broken) {
-      throw new IOException(file + ": not a notebook: " + broken.getMessage(), broken);
+      throw new IOException(file + ": not a notebook: " + reason(broken), broken);
     } catch (CharacterCodingException otherText) {
       throw new IOException(file + ": not a notebook: it is no text in UTF-8", otherText);
     }
+  }
+
+  /** The place and what was expected there, without the name of what the parser throws. */
+  private static String reason(Exception broken) {
+    String message = String.valueOf(broken.getMessage());
+    return message.lines().findFirst().orElse("").replaceFirst("^([\\w.]+\\.)+\\w+: ", "");
   }
 
   /**

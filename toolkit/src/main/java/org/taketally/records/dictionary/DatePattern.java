@@ -40,7 +40,10 @@ public final class DatePattern {
             && letters.matches(".*(?<!y)(yy|yyyy)(?!y).*")
             && letters.matches(".*(?<!d)dd?(?!d).*")
             && letters.matches(".*(?<!M)M{1,4}(?!M).*");
-    return whole ? Optional.of(new DatePattern(pattern, formatter(pattern))) : Optional.empty();
+    boolean apart = pattern.indexOf("yy") < 0 || !pattern.matches("[^{}\\[\\]#']*");
+    return whole && !apart
+        ? Optional.of(new DatePattern(pattern, formatter(pattern)))
+        : Optional.empty();
   }
 
   /** The pattern with day and month the other way round, where both are numbers. */

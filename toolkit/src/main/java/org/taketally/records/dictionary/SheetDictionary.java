@@ -4,16 +4,14 @@ import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.FileSystems;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.PathMatcher;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.regex.PatternSyntaxException;
 import org.taketally.records.columns.DerivedColumn;
+import org.taketally.records.columns.SizeLimits;
 import org.taketally.records.problems.RecordsUnreadable;
 import org.taketally.terms.Problem;
 import org.taketally.terms.Severity;
@@ -46,7 +44,6 @@ public final class SheetDictionary {
     json.remove("files");
     parser.rules(json);
     overlays.keySet().forEach(pattern -> parser.rules(merged(json, overlays.get(pattern))));
-    overlays.keySet().forEach(this::matcher);
   }
 
   /**
@@ -67,6 +64,9 @@ public final class SheetDictionary {
    */
   public static SheetDictionary load(Path path) {
     try {
+      if (Files.size(path) > SizeLimits.SMALL_FILE) {
+        throw new IOException("too large");
+      }
       return parse(path.toString(), Files.readString(path, StandardCharsets.UTF_8));
     } catch (IOException e) {
       throw new RecordsUnreadable(
@@ -75,7 +75,9 @@ public final class SheetDictionary {
               path.toString(),
               0,
               "",
-              Files.exists(path) ? "a file that isn't text in UTF-8" : "no such file",
+              Files.exists(path)
+                  ? "a file that isn't text in UTF-8, or too large to be a dictionary"
+                  : "no such file",
               "a dictionary in JSON",
               "check the name; write the dictionary with a text editor and save it as UTF-8"));
     }
@@ -106,7 +108,7 @@ public final class SheetDictionary {
 
   private boolean fits(String pattern, String source) {
     return SheetName.plain(source).stream()
-        .anyMatch(name -> name.equals(pattern) || matcher(pattern).matches(Path.of(name)));
+        .anyMatch(name -> name.equals(pattern) || Wildcards.match(pattern, name));
   }
 
   /** The patterns under files that fit none of the sources. */
@@ -154,15 +156,6 @@ public final class SheetDictionary {
 
   public String name() {
     return file;
-  }
-
-  private PathMatcher matcher(String pattern) {
-    try {
-      return FileSystems.getDefault().getPathMatcher("glob:" + pattern);
-    } catch (PatternSyntaxException e) {
-      throw parser.wrong(
-          "files", pattern, "a file name or a pattern such as walnut-*.csv", "correct the pattern");
-    }
   }
 
   private static JsonObject merged(JsonObject below, JsonObject above) {

@@ -1,6 +1,7 @@
 package org.taketally.records.dictionary;
 
 import java.nio.charset.Charset;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -39,6 +40,27 @@ public record SheetRules(
     Set<String> batches,
     int headingRow,
     List<WidePart> wide) {
+
+  /**
+   * The same for a file that was written here: in UTF-8, between commas, whatever the sheets are.
+   */
+  public SheetRules asWrittenHere() {
+    return new SheetRules(
+        StandardCharsets.UTF_8,
+        Optional.of(','),
+        sheets,
+        decimal,
+        dates,
+        missing,
+        seasonStart,
+        columns,
+        constants,
+        ignore,
+        blankResult,
+        batches,
+        1,
+        wide);
+  }
 
   public ColumnEntry column(String name) {
     return columns.getOrDefault(name, ColumnEntry.NONE);

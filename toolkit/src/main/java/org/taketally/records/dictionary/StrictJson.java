@@ -13,6 +13,7 @@ import java.io.IOException;
 import java.io.StringReader;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.taketally.records.columns.SizeLimits;
 import org.taketally.records.problems.RecordsUnreadable;
 import org.taketally.terms.Problem;
 import org.taketally.terms.Severity;
@@ -56,10 +57,20 @@ final class StrictJson {
       case BEGIN_OBJECT -> members();
       case BEGIN_ARRAY -> array();
       case BOOLEAN -> new JsonPrimitive(reader.nextBoolean());
-      case NUMBER -> new JsonPrimitive(new java.math.BigDecimal(reader.nextString()));
+      case NUMBER -> number(reader.nextString());
       case STRING -> new JsonPrimitive(reader.nextString());
       default -> throw broken(reader.getPath() + " is null");
     };
+  }
+
+  /** A number of a size that means something: 1e99999999999 would be written out for ever. */
+  private JsonPrimitive number(String text) {
+    if (text.length() > SizeLimits.NUMBER || !Double.isFinite(Double.parseDouble(text))) {
+      throw broken(
+          "the number %s at %s"
+              .formatted(text.substring(0, Math.min(20, text.length())), reader.getPath()));
+    }
+    return new JsonPrimitive(new java.math.BigDecimal(text));
   }
 
   private JsonObject members() throws IOException {

@@ -5,6 +5,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.taketally.records.columns.ColumnRule;
 import org.taketally.records.columns.RecordColumn;
+import org.taketally.records.columns.SizeLimits;
 import org.taketally.records.problems.Plain;
 import org.taketally.records.problems.ProblemKind;
 
@@ -56,6 +57,12 @@ final class CountReader implements FieldReader {
           rule.lowest() > 0
               ? "correct the count; a row without grafts can be taken out"
               : "correct the count");
+    }
+    if (value > SizeLimits.GRAFTS_IN_ROW) {
+      return FieldValue.wrong(
+          ProblemKind.OUT_OF_RANGE,
+          "a whole number up to " + Plain.number(SizeLimits.GRAFTS_IN_ROW),
+          "correct the count; if there were as many, write them in several rows");
     }
     return FieldValue.number(value);
   }

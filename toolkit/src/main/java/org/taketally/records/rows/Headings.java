@@ -12,6 +12,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.taketally.records.columns.CommonWords;
 import org.taketally.records.columns.NameLikeness;
+import org.taketally.records.columns.SizeLimits;
 import org.taketally.records.dictionary.SheetRules;
 import org.taketally.records.problems.RecordsUnreadable;
 import org.taketally.terms.Problem;
@@ -48,6 +49,12 @@ public final class Headings {
     this.file = file;
     this.headings = headings;
     this.ours = ours;
+    if (headings.size() > SizeLimits.COLUMNS) {
+      throw unreadable(
+          "more than %,d columns".formatted(SizeLimits.COLUMNS),
+          "fewer",
+          "take out columns that hold no records, or save the sheet by another delimiter");
+    }
     requireUnique();
     Map<String, String> said = new HashMap<>();
     rules.columns().forEach((name, entry) -> said.put(entry.from().orElse(name), name));
@@ -122,7 +129,7 @@ public final class Headings {
   private void mean(int field, String name) {
     meaning.forEach(
         (other, taken) -> {
-          if (taken.equals(name)) {
+          if (taken.equalsIgnoreCase(name)) {
             throw unreadable(
                 headings.get(other) + ", " + headings.get(field),
                 "one column for " + name,

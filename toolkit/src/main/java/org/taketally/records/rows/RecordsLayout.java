@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Predicate;
@@ -93,13 +94,18 @@ public final class RecordsLayout {
 
   private int add(String name, ColumnKind kind) {
     tracks.add(new ColumnTrack(name, kind, wanted.test(name)));
-    places.put(name, tracks.size() - 1);
+    places.put(plain(name), tracks.size() - 1);
     return tracks.size() - 1;
+  }
+
+  /** Names that differ in case only are one column, in a table too. */
+  private static String plain(String name) {
+    return name.toLowerCase(Locale.ROOT);
   }
 
   /** The number of a column; a name not known yet becomes a column of the user's own. */
   public int place(String name) {
-    Integer place = places.get(name);
+    Integer place = places.get(plain(name));
     return place != null ? place : add(name, null);
   }
 
@@ -145,7 +151,7 @@ public final class RecordsLayout {
    * @return its number, or -1 if the records have no such column
    */
   public int indexOf(String name) {
-    Integer place = places.get(name);
+    Integer place = places.get(plain(name));
     return place != null && tracks.get(place).present() ? place : -1;
   }
 

@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.ToIntFunction;
+import org.taketally.records.columns.SizeLimits;
 import org.taketally.records.dictionary.SheetRules;
 import org.taketally.records.problems.RecordsUnreadable;
 import org.taketally.terms.Problem;
@@ -22,6 +23,8 @@ import org.taketally.terms.Severity;
 final class CsvSource implements RowSource {
 
   private static final char[] DELIMITERS = {',', ';', '\t'};
+
+  private static final int BUFFER = SizeLimits.CELL + (1 << 16);
 
   private final Path path;
   private final SheetRules rules;
@@ -154,6 +157,7 @@ final class CsvSource implements RowSource {
               .fieldSeparator(by)
               .acceptCharsAfterQuotes(false)
               .ignoreDifferentFieldCount(true)
+              .maxBufferSize(BUFFER)
               .build(new RawRowHandler(), text)
               .iterator();
     }
@@ -214,12 +218,26 @@ final class CsvSource implements RowSource {
           return unreadable(io);
         }
       }
+      if (isTooLong(e)) {
+        return refused(
+            lastLine + 1,
+            "a cell of more than %,d signs".formatted(SizeLimits.CELL),
+            "shorter cells",
+            "shorten it; if it is the rest of the file, look for a quotation mark that opens and"
+                + " never closes");
+      }
       return refused(
           lastLine + 1,
           "more text after a closing quotation mark",
           "quotation marks around whole fields only",
           "on this line or the next ones, close the quotation mark or write \"\" inside a quoted"
               + " field");
+    }
+
+    private static boolean isTooLong(Throwable failure) {
+      String message = String.valueOf(failure.getMessage());
+      return message.contains("maximum buffer size")
+          || (failure.getCause() != null && isTooLong(failure.getCause()));
     }
 
     private RecordsUnreadable unreadable(IOException cause) {

@@ -2,11 +2,13 @@ package org.taketally.records.sources;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.HexFormat;
+import org.taketally.records.columns.SizeLimits;
 import org.taketally.records.problems.RecordsUnreadable;
 import org.taketally.terms.Problem;
 import org.taketally.terms.Severity;
@@ -15,6 +17,11 @@ import org.taketally.terms.Severity;
 public final class FileSigns {
 
   private static final int LOOKED_AT = 4096;
+  private static final int HEADINGS = 1 << 20;
+
+  /** How the headings of rows set aside end. */
+  private static final String SET_ASIDE =
+      ",set_aside_extra,set_aside_file,set_aside_line,set_aside_reasons";
 
   /** What records can be read from. */
   enum Form {
@@ -66,6 +73,28 @@ public final class FileSigns {
     }
     try (InputStream in = Files.newInputStream(path)) {
       return in.readNBytes(LOOKED_AT);
+    } catch (IOException e) {
+      throw cannotOpen(path, e);
+    }
+  }
+
+  /** Whether a text begins with the headings of rows set aside, as written here. */
+  static boolean isSetAside(Path path) {
+    try (InputStream in = Files.newInputStream(path)) {
+      String start = new String(in.readNBytes(HEADINGS), StandardCharsets.UTF_8);
+      return start.lines().findFirst().orElse("").endsWith(SET_ASIDE);
+    } catch (IOException e) {
+      throw cannotOpen(path, e);
+    }
+  }
+
+  /** Refuses a dictionary or crop profile too large to be one. */
+  public static void requireSmall(Path path) {
+    try {
+      if (Files.size(path) > SizeLimits.SMALL_FILE) {
+        throw refuse(
+            path, "%,d bytes".formatted(Files.size(path)), "check that the right file was named");
+      }
     } catch (IOException e) {
       throw cannotOpen(path, e);
     }

@@ -3,12 +3,16 @@ package org.taketally.records.sources;
 import de.siegmar.fastcsv.reader.AbstractBaseCsvCallbackHandler;
 import de.siegmar.fastcsv.reader.RecordWrapper;
 import java.util.Arrays;
+import org.taketally.records.columns.SizeLimits;
 
 /**
  * Makes a {@link RawRow} of each line. A field equal to the one above it becomes the same string,
  * which is common in records of batches and saves memory and time.
  */
 final class RawRowHandler extends AbstractBaseCsvCallbackHandler<RawRow> {
+
+  /** One more than a sheet may have, so that too many are seen. */
+  private static final int COUNTED = SizeLimits.COLUMNS + 1;
 
   private String[] above = {};
   private String[] fields = {};
@@ -23,6 +27,9 @@ final class RawRowHandler extends AbstractBaseCsvCallbackHandler<RawRow> {
 
   @Override
   protected void handleField(int index, char[] buffer, int offset, int length, boolean quoted) {
+    if (index > COUNTED) {
+      return; // too many columns are refused by the headings, too many fields by the row
+    }
     if (index >= fields.length) {
       fields = Arrays.copyOf(fields, Math.max(8, 2 * index));
     }

@@ -62,7 +62,9 @@ public final class SourceFiles {
   }
 
   private static List<RowSource> open(Path file, SheetDictionary dictionary) {
-    SheetRules rules = dictionary.rules(file.toString());
+    boolean ours = Files.isRegularFile(file) && FileSigns.isSetAside(file);
+    SheetRules said = dictionary.rules(file.toString());
+    SheetRules rules = ours ? said.asWrittenHere() : said;
     boolean wideText = rules.encoding().name().toUpperCase(Locale.ROOT).startsWith("UTF-16");
     ToIntFunction<List<String>> known = headings -> known(headings, rules);
     List<RowSource> written =

@@ -67,11 +67,12 @@ public final class XlsxSource implements RowSource {
    */
   static List<RowSource> sheets(
       Path path, Function<String, SheetRules> rules, ToIntFunction<List<String>> known) {
+    WorkbookSurvey.require(path);
     List<String> named = rules.apply(path.toString()).sheets();
     List<Sheet> all;
     try (ReadableWorkbook workbook = new ReadableWorkbook(path.toFile(), WITH_FORMATS)) {
       all = workbook.getSheets().toList();
-    } catch (IOException | ExcelReaderException e) {
+    } catch (IOException | RuntimeException e) {
       throw broken(path, e);
     }
     List<String> names = all.stream().map(Sheet::getName).toList();
@@ -123,7 +124,7 @@ public final class XlsxSource implements RowSource {
         }
       }
       return left;
-    } catch (IOException | ExcelReaderException e) {
+    } catch (IOException | RuntimeException e) {
       throw broken(path, e);
     }
   }
@@ -138,8 +139,15 @@ public final class XlsxSource implements RowSource {
   private static RecordsUnreadable broken(Path path, Exception e) {
     return FileSigns.refuse(
         path,
-        "a workbook that can't be opened (" + e.getMessage() + ")",
+        "a workbook that can't be read (" + reason(e) + ")",
         "open it in a spreadsheet and save it as .xlsx or \"CSV UTF-8\" again");
+  }
+
+  private static String reason(Exception e) {
+    boolean told = e instanceof ExcelReaderException && e.getMessage() != null;
+    return told
+        ? e.getMessage().lines().findFirst().orElse("").replaceFirst("^([\\w.]+\\.)+\\w+: ", "")
+        : "damaged";
   }
 
   @Override
@@ -197,7 +205,7 @@ public final class XlsxSource implements RowSource {
         workbook = new ReadableWorkbook(path.toFile(), WITH_FORMATS);
         stream = sheet().openStream();
         rows = stream.iterator();
-      } catch (IOException | ExcelReaderException e) {
+      } catch (IOException | RuntimeException e) {
         throw broken(path, e);
       }
     }
@@ -216,7 +224,7 @@ public final class XlsxSource implements RowSource {
           }
         }
         return null;
-      } catch (UncheckedIOException | ExcelReaderException e) {
+      } catch (RuntimeException e) {
         throw broken(path, e);
       }
     }

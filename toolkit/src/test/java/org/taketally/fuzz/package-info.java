@@ -1,0 +1,2 @@
+/** Damaged and hostile files for every reader. */
+package org.taketally.fuzz;
