@@ -24,7 +24,7 @@ public final class NameLikeness {
 
   private NameLikeness() {}
 
-  /** Letters and digits only, lower case, without accents; "&" is "and". */
+  /** Letters and digits only, lower case, without accents; {@code &} is "and". */
   public static String plain(String name) {
     String letters = Normalizer.normalize(name.replace("&", " and "), Normalizer.Form.NFD);
     letters = MARKS.matcher(letters).replaceAll("");

@@ -126,7 +126,7 @@ public final class SheetDictionary {
   /** The same dictionary, saying too that a column of the user's own holds names. */
   public SheetDictionary holdsNames(String column) {
     boolean spoken =
-        json.has("columns") && json.getAsJsonObject("columns").has(column)
+        (json.has("columns") && json.getAsJsonObject("columns").has(column))
             || DerivedColumn.named(column);
     if (spoken || !overlays.isEmpty()) {
       return this;

@@ -131,7 +131,7 @@ final class CsvSource implements RowSource {
           return line;
         }
       } catch (RecordsUnreadable refused) {
-        continue; // this delimiter doesn't part the file
+        // this delimiter doesn't part the file: try the next
       }
     }
     return 0;

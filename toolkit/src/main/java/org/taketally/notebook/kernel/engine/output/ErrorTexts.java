@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.function.Function;
-import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -39,11 +38,6 @@ public final class ErrorTexts {
 
   /** The compiler's name of a lambda: the method it stands in, and a number. */
   private static final Pattern LAMBDA = Pattern.compile("lambda\\$(.*)\\$\\d+");
-
-  private static final Supplier<String> MEMORY =
-      () ->
-          "Cells may use %,d MB of memory. Set large variables to null, or give more: notebook install --java-option=-Xmx8g"
-              .formatted(Runtime.getRuntime().maxMemory() >> 20);
 
   /** Where the kernel's own code is. */
   private static final String KERNEL = "org.taketally.notebook.kernel.";
@@ -195,7 +189,7 @@ public final class ErrorTexts {
   private List<String> advised(Throwable thrown) {
     Throwable cause = thrown;
     for (int depth = 0; cause != null && depth <= CAUSES; depth++) {
-      String found = cause instanceof OutOfMemoryError ? MEMORY.get() : advice.apply(cause);
+      String found = cause instanceof OutOfMemoryError ? needsMemory() : advice.apply(cause);
       if (!found.isEmpty()) {
         return List.of(found);
       }
@@ -207,6 +201,11 @@ public final class ErrorTexts {
   /** A cell that was interrupted between two pieces, or took it without ending. */
   public CellError interrupted(String reason) {
     return thrown(new Stopped(reason, new StackTraceElement[0]), null);
+  }
+
+  private static String needsMemory() {
+    return "Cells may use %,d MB of memory. Set large variables to null, or give more: notebook install --java-option=-Xmx8g"
+        .formatted(Runtime.getRuntime().maxMemory() >> 20);
   }
 
   private static String name(Throwable thrown) {
