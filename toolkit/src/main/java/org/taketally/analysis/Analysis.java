@@ -68,6 +68,8 @@ public record Analysis(
    * @param records any records with assessed grafts
    * @return all answers
    * @throws org.taketally.model.CannotFit if the records can't answer, saying why
+   * @throws org.taketally.records.problems.RecordsUnreadable if they read two ways and nobody has
+   *     said which, such as blank results
    */
   public static Analysis of(GraftRecords records) {
     return of(records, AnswerOptions.defaults());
@@ -80,8 +82,11 @@ public record Analysis(
    * @param options margin, level, draws, seed
    * @return all answers
    * @throws org.taketally.model.CannotFit if the records can't answer, saying why
+   * @throws org.taketally.records.problems.RecordsUnreadable if they read two ways and nobody has
+   *     said which, such as blank results
    */
   public static Analysis of(GraftRecords records, AnswerOptions options) {
+    records.check().requireSettled();
     TakeModel model = SuggestedModel.of(records).model();
     return of(CellsOf.records(records, SuggestedModel.needed(model)), model, options);
   }

@@ -9,7 +9,6 @@ import org.taketally.plan.forecast.PastSeasons;
 import org.taketally.records.GraftRecords;
 import org.taketally.records.RecordsReader;
 import org.taketally.records.dictionary.SheetDictionary;
-import org.taketally.records.problems.RecordsUnreadable;
 import org.taketally.wording.Words;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -64,9 +63,7 @@ final class PastRecordsOptions {
     PrintWriter err = command.commandLine().getErr();
     err.println(RecordsOptions.counts(records.check()));
     err.flush();
-    if (!records.check().unsettled().isEmpty()) {
-      throw new RecordsUnreadable(records.check().unsettled().get(0));
-    }
+    records.check().requireSettled();
     if (records.grafts() == 0) {
       throw new CannotCompute(
           "these records hold no assessed graft, so nothing can be reckoned from them; state takes"

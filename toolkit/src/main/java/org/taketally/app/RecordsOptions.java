@@ -17,7 +17,6 @@ import org.taketally.records.RecordsCheck;
 import org.taketally.records.RecordsReader;
 import org.taketally.records.dictionary.BlankResult;
 import org.taketally.records.dictionary.SheetDictionary;
-import org.taketally.records.problems.RecordsUnreadable;
 import org.taketally.terms.CropProfile;
 import org.taketally.terms.Provenance;
 import org.taketally.terms.Severity;
@@ -134,7 +133,7 @@ final class RecordsOptions {
   void report(RecordsCheck check) {
     PrintWriter err = commandLine().getErr();
     err.println(counts(check));
-    requireSettled(check);
+    check.requireSettled();
     if (check.provenance().rowsSetAside() > 0) {
       err.println("run \"taketally check\" on the same files to see why rows were set aside");
     }
@@ -142,13 +141,6 @@ final class RecordsOptions {
       err.println("working out the answers; with this many rows that can take minutes");
     }
     err.flush();
-  }
-
-  /** Stops where records read two ways and nobody has said which. */
-  private static void requireSettled(RecordsCheck check) {
-    if (!check.unsettled().isEmpty()) {
-      throw new RecordsUnreadable(check.unsettled().get(0));
-    }
   }
 
   /** Rows read, kept and set aside, grafts and takes, in one line. */

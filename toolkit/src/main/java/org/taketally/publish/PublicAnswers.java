@@ -225,13 +225,18 @@ final class PublicAnswers {
         mover.compared());
   }
 
-  /** Whether a level may be named beside a result: never one of people, places or their days. */
+  /**
+   * Whether a level may be named beside a result: never one of people, places or their days, nor a
+   * batch, which may be any of them.
+   */
   private boolean mayName(Mover mover, String level) {
     String factor = mover.factor();
     if (mover.kind() == FactorImportance.Kind.NUMBER) {
       return true;
     }
-    if (PEOPLE.contains(factor) || !facts.records().frame().columnNames().contains(factor)) {
+    if (PEOPLE.contains(factor)
+        || facts.records().batches().contains(factor)
+        || !facts.records().frame().columnNames().contains(factor)) {
       return false;
     }
     if (factor.equals("cultivar") || factor.equals("rootstock")) {

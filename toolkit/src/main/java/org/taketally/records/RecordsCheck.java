@@ -5,6 +5,7 @@ import org.taketally.records.checks.ColumnCount;
 import org.taketally.records.checks.LevelCount;
 import org.taketally.records.problems.ProblemKind;
 import org.taketally.records.problems.ProblemSummary;
+import org.taketally.records.problems.RecordsUnreadable;
 import org.taketally.terms.Problem;
 import org.taketally.terms.Provenance;
 
@@ -52,5 +53,19 @@ public record RecordsCheck(
         .filter(group -> group.kind() == ProblemKind.BLANK_RESULTS)
         .flatMap(group -> group.first().stream())
         .toList();
+  }
+
+  /**
+   * Stops where records read two ways and nobody has said which.
+   *
+   * @throws RecordsUnreadable if anything is {@link #unsettled}, naming both readings
+   */
+  public void requireSettled() {
+    unsettled().stream()
+        .findFirst()
+        .ifPresent(
+            problem -> {
+              throw new RecordsUnreadable(problem);
+            });
   }
 }

@@ -54,7 +54,7 @@ public final class ModelWords {
           "Left out: what rows of several grafts have in common, as there are more than %s of them."
               .formatted(Words.count(SuggestedModel.MOST_ROWS));
       case UNUSED ->
-          "Not in the model unless it is named: %s. If grafts alike in one of them share their luck (a tray, a fridge batch), name it as something that varies."
+          "Not in the model unless it is named: %s. If grafts alike in one of them share their luck (a tray, a fridge batch), name it under \"batches\" in the dictionary, or as something that varies."
               .formatted(what);
       case VARIES -> "Varying around a common mean: " + what + ".";
     };

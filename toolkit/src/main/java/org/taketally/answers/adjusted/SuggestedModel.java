@@ -21,7 +21,8 @@ import org.taketally.records.GraftRecords;
  * varies around a common mean: cultivar, pairing, grafter, site, block, season, grafting day, the
  * records' own batches, and rows of several grafts; with three seasons or more, so does what each
  * rootstock does in a season of its own. Common practice, no source. Every recorded column that is
- * left out is named.
+ * left out is named. A column that the dictionary names as batches is one of groups, even if it
+ * holds numbers or would be a circumstance.
  *
  * @param model the model
  * @param choices one per circumstance considered
@@ -106,13 +107,17 @@ public record SuggestedModel(TakeModel model, List<ModelChoice> choices) {
    */
   public static SuggestedModel of(GraftRecords records) {
     List<String> names = records.frame().columnNames();
-    List<String> wanted = new ArrayList<>(columns().stream().filter(names::contains).toList());
+    List<String> batches = records.batches().stream().filter(SuggestedModel::mayGroup).toList();
+    Set<String> considered = new LinkedHashSet<>(columns());
+    considered.addAll(batches);
+    List<String> wanted = new ArrayList<>(considered.stream().filter(names::contains).toList());
     wanted.add(Cells.BATCH_ROW);
-    SuggestedModel suggested = of(CellsOf.records(records, wanted));
+    SuggestedModel suggested = of(CellsOf.records(records, wanted), batches);
     List<ModelChoice> choices = new ArrayList<>(suggested.choices());
     List<String> unused =
         names.stream()
-            .filter(name -> !columns().contains(name) && !NO_CIRCUMSTANCE.contains(name))
+            .filter(name -> !considered.contains(name))
+            .filter(name -> !NO_CIRCUMSTANCE.contains(name) || records.batches().contains(name))
             .filter(
                 name -> records.frame().column(name).countMissing() < records.frame().rowCount())
             .toList();
@@ -142,20 +147,24 @@ public record SuggestedModel(TakeModel model, List<ModelChoice> choices) {
    * @return the model and how it came about
    */
   public static SuggestedModel of(Cells cells) {
+    return of(cells, List.of());
+  }
+
+  private static SuggestedModel of(Cells cells, List<String> batches) {
     List<ModelChoice> choices = new ArrayList<>();
     TakeModel model = TakeModel.ofTakes();
     for (String name : CIRCUMSTANCES) {
-      if (useful(cells, name, choices)) {
+      if (!batches.contains(name) && useful(cells, name, choices)) {
         model = model.adjustFor(name);
       }
     }
-    model = storage(model, cells, choices);
+    model = batches.contains(STORAGE) ? model : storage(model, cells, choices);
     for (String name : VARYING) {
       if (grouped(cells, name, choices)) {
         model = name.equals(BLOCK) ? block(model) : model.varyBy(name);
       }
     }
-    model = combined(model, cells, choices);
+    model = combined(batches(model, cells, batches, choices), cells, choices);
     choices.add(new ModelChoice(ModelChoice.Kind.VARIES, model.varying(), 100));
     if (compares(cells)) {
       model = model.compare(ROOTSTOCK);
@@ -169,7 +178,8 @@ public record SuggestedModel(TakeModel model, List<ModelChoice> choices) {
 
   /** Whether a column of groups can vary; says why not where it is recorded. */
   private static boolean grouped(Cells cells, String name, List<ModelChoice> choices) {
-    Factor factor = cells.findFactor(name).orElse(null);
+    Factor factor =
+        cells.findFactor(name).or(() -> cells.findMeasure(name).map(Factor::of)).orElse(null);
     if (factor == null || levelsWithAnyGrafts(cells, factor) < 2) {
       return false;
     }
@@ -183,6 +193,29 @@ public record SuggestedModel(TakeModel model, List<ModelChoice> choices) {
       return false;
     }
     return true;
+  }
+
+  /** Whether a column that the dictionary names as batches can be one: not the result, say. */
+  private static boolean mayGroup(String column) {
+    return !NO_CIRCUMSTANCE.contains(column) && !ALWAYS.contains(column);
+  }
+
+  /** The records' own batches; those that aren't used are named, too. */
+  private static TakeModel batches(
+      TakeModel model, Cells cells, List<String> batches, List<ModelChoice> choices) {
+    TakeModel more = model;
+    for (String name : batches) {
+      int said = choices.size();
+      if (VARYING.contains(name)) {
+        continue;
+      }
+      if (grouped(cells, name, choices)) {
+        more = more.varyBy(name);
+      } else if (choices.size() == said) {
+        choices.add(ModelChoice.of(ModelChoice.Kind.ALL_ALIKE, name, 100));
+      }
+    }
+    return more;
   }
 
   /** A block of one site is another than the block of that name at another site. */

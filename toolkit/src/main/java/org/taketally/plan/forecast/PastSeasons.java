@@ -20,8 +20,11 @@ public final class PastSeasons {
    * @param records of past seasons
    * @return the fit
    * @throws org.taketally.model.CannotFit if the records let nothing be expected, saying why
+   * @throws org.taketally.records.problems.RecordsUnreadable if they read two ways and nobody has
+   *     said which
    */
   public static TakeFit fit(GraftRecords records) {
+    records.check().requireSettled();
     List<String> names = records.frame().columnNames();
     Cells cells =
         CellsOf.records(
