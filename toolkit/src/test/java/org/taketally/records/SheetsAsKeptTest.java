@@ -175,6 +175,31 @@ class SheetsAsKeptTest {
     assertThat(said(records, ProblemKind.SUMMARY_ROW)).hasSize(3);
   }
 
+  /** A small batch of another stock on the same day may come to the sum of the two above. */
+  @Test
+  void a_dated_batch_of_another_stock_is_no_total() throws IOException {
+    GraftRecords records =
+        read(
+            """
+            cultivar,rootstock,grafter,graft_date,grafts,takes
+            Orrin,Halden seedling,Maud,2024-03-05,2,0
+            Orrin,Ostrey,Maud,2024-03-05,2,1
+            Orrin,Varric,Maud,2024-03-05,4,1
+            """);
+    assertThat(records.grafts()).isEqualTo(8);
+  }
+
+  @Test
+  void a_small_batch_of_another_stock_is_no_total() throws IOException {
+    GraftRecords records =
+        read(
+            "cultivar,rootstock,grafts,takes\n"
+                + "Orrin,Pellin,2,0\n"
+                + "Orrin,Ostrey,2,1\n"
+                + "Orrin,Varric,4,1\n");
+    assertThat(records.grafts()).isEqualTo(8);
+  }
+
   @Test
   void totals_with_blanks_count_rows_set_aside_too() throws IOException {
     GraftRecords records =

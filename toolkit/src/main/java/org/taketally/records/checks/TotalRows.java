@@ -21,8 +21,9 @@ import org.taketally.records.rows.SheetReader;
  * rows above, since the last such row or from the top of the sheet. Small batches may come to such
  * a sum by chance, so the row must differ from those above too: a blank where they have none, or a
  * cultivar or rootstock that stands in no row before it; the less it differs, the more rows must
- * add up. A row that sums up rows of its own cultivar and rootstock is left to {@link SummaryRows},
- * which only asks.
+ * add up. A row that says which graft it was, whose or of which day, as all above do, is no total.
+ * A row that sums up rows of its own cultivar and rootstock is left to {@link SummaryRows}, which
+ * only asks.
  */
 final class TotalRows {
 
@@ -34,6 +35,9 @@ final class TotalRows {
 
   /** Rows that must add up where one of them is new. */
   private static final int WITH_NEW_NAME = 4;
+
+  /** Grafts from which two rows hardly add up in grafts and takes by chance. */
+  private static final int LARGE = 20;
 
   /** Columns that say which graft it was. */
   private static final List<RecordColumn> LABELS =
@@ -47,6 +51,13 @@ final class TotalRows {
           RecordColumn.METHOD,
           RecordColumn.GRAFT_DATE,
           RecordColumn.ASSESSED_DATE);
+
+  /** Of these, what only a graft or a batch has. */
+  private static final int OWN =
+      bit(RecordColumn.RECORD)
+          | bit(RecordColumn.GRAFTER)
+          | bit(RecordColumn.GRAFT_DATE)
+          | bit(RecordColumn.ASSESSED_DATE);
 
   private final RecordsLayout layout;
   private final Sum sheet = new Sum();
@@ -101,11 +112,15 @@ final class TotalRows {
     }
   }
 
+  private static int bit(RecordColumn label) {
+    return 1 << LABELS.indexOf(label);
+  }
+
   /** A bit for each label that the row read last has. */
   private static int filled(SheetReader reader) {
     int bits = 0;
-    for (int i = 0; i < LABELS.size(); i++) {
-      bits |= reader.typed(LABELS.get(i)).isEmpty() ? 0 : 1 << i;
+    for (RecordColumn label : LABELS) {
+      bits |= reader.typed(label).isEmpty() ? 0 : bit(label);
     }
     return bits;
   }
@@ -139,11 +154,13 @@ final class TotalRows {
       }
     }
     boolean blank = sum.hasMore(reader);
-    if (!blank && names.isEmpty()) {
+    if (!blank && (names.isEmpty() || (filled(reader) & OWN) != 0)) {
       return false;
     }
     boolean certain =
-        blank || sum.shares(reader) || names.stream().anyMatch(namesOfTotals::contains);
+        blank
+            || (row.grafts() >= LARGE && sum.shares(reader))
+            || names.stream().anyMatch(namesOfTotals::contains);
     int needed = certain ? FEWEST : names.size() > 1 ? WITH_NEW_PAIR : WITH_NEW_NAME;
     if (sum.rows < needed) {
       return false;
