@@ -155,9 +155,11 @@ class PlanCommandsTest {
     Path book =
         Files.writeString(
             folder.resolve("book.csv"),
-            "\uFEFFCultivar,trees,rootstock,take,sticks\n"
-                + "Orrin,100,any,75,\n"
-                + "Tamsel,20,Bracken 7,,9\n");
+            """
+            \uFEFFCultivar,trees,rootstock,take,sticks
+            Orrin,100,any,75,
+            Tamsel,20,Bracken 7,,9
+            """);
     Path json = folder.resolve("order.json");
     Outcome outcome =
         run(

@@ -114,8 +114,10 @@ class WatchCommandTest {
     Path uncounted =
         Files.writeString(
             folder.resolve("new.csv"),
-            "cultivar,rootstock,grafter,graft_date,assessed_date,grafts,takes\n"
-                + "Orrin,Ostrey,Kit,2026-03-02,,5,\n");
+            """
+            cultivar,rootstock,grafter,graft_date,assessed_date,grafts,takes
+            Orrin,Ostrey,Kit,2026-03-02,,5,
+            """);
     Path past = DATA.resolve("grafts-2022.csv");
     Outcome none = run("watch", uncounted, "--against", past, "--blank-result", "unassessed");
     assertThat(none.status()).isEqualTo(ExitStatus.USAGE);

@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Random;
+import java.util.SortedSet;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Tag;
@@ -37,8 +38,8 @@ class LostProcessTest {
   }
 
   /** Versions found in the folder; every file must be whole. */
-  private TreeSet<Integer> versions() throws IOException {
-    TreeSet<Integer> found = new TreeSet<>();
+  private SortedSet<Integer> versions() throws IOException {
+    SortedSet<Integer> found = new TreeSet<>();
     for (String name : LostProcess.NAMES) {
       Path file = folder.resolve(name);
       if (Files.exists(file)) {
@@ -55,7 +56,7 @@ class LostProcessTest {
   }
 
   private void assertOneVersion() throws IOException {
-    TreeSet<Integer> versions = versions();
+    SortedSet<Integer> versions = versions();
     assertThat(versions).hasSize(1);
     assertThat(Files.exists(folder.resolve("even.md"))).isEqualTo(versions.first() % 2 == 0);
     try (Stream<Path> files = Files.list(folder)) {

@@ -57,8 +57,11 @@ enum Reading {
       Path sheet = file.resolveSibling("sheet-1.csv");
       Files.writeString(
           sheet,
-          "Variety;Stock;Made;Alive;Day;Fridge;Remarks\norr.;Ostrey;10;50%;04/03/2024;41,5;x\n"
-              + "Brell;Halden;10;0;05/03/2024;40;=1+1\n");
+          """
+          Variety;Stock;Made;Alive;Day;Fridge;Remarks
+          orr.;Ostrey;10;50%;04/03/2024;41,5;x
+          Brell;Halden;10;0;05/03/2024;40;=1+1
+          """);
       RecordsReader reader = RecordsReader.withDefaults().dictionary(SheetDictionary.load(file));
       readAgain(reader, sheet);
     }

@@ -20,10 +20,15 @@ import org.taketally.records.dictionary.SheetDictionary;
 class DictionaryProposalTest {
 
   private static final String CLUB =
-      "Grafting at the club 2025;;;;;;\r\n;;;;;;\r\n"
-          + "Sorte;Unterlage;Wer;Veredelt am;Kühlschrank F;Kiste;angewachsen?\r\n"
-          + "Orrin;Pellin;Jo;14.03.2025;41,5;1;ja\r\nOrrin;Halden;Jo;15.03.2025;40,0;1;\r\n"
-          + "Orrin;Halden;Ann;16.03.2025;41,5;2;x\r\nBexley;Pellin;Ann;17.03.2025;42,5;2;nein\r\n";
+      """
+      Grafting at the club 2025;;;;;;\r
+      ;;;;;;\r
+      Sorte;Unterlage;Wer;Veredelt am;Kühlschrank F;Kiste;angewachsen?\r
+      Orrin;Pellin;Jo;14.03.2025;41,5;1;ja\r
+      Orrin;Halden;Jo;15.03.2025;40,0;1;\r
+      Orrin;Halden;Ann;16.03.2025;41,5;2;x\r
+      Bexley;Pellin;Ann;17.03.2025;42,5;2;nein\r
+      """;
 
   @TempDir Path folder;
 

@@ -44,8 +44,13 @@ class SheetShapesTest {
   @Test
   void headings_stand_in_the_row_the_dictionary_names() throws IOException {
     String text =
-        "\uFEFFGrafting 2025;;;\r\nkept by Jo;;;\r\n\r\nSorte;rootstock;grafts;takes\r\n"
-            + "Orrin;Pellin;10;4\r\n";
+        """
+        \uFEFFGrafting 2025;;;\r
+        kept by Jo;;;\r
+        \r
+        Sorte;rootstock;grafts;takes\r
+        Orrin;Pellin;10;4\r
+        """;
     String dictionary = "{\"heading_row\": 4, \"columns\": {\"cultivar\": \"Sorte\"}}";
     assertThat(read(text, dictionary).takes()).isEqualTo(4);
     assertThatThrownBy(() -> read(text, "{\"heading_row\": 40}"))
@@ -84,8 +89,11 @@ class SheetShapesTest {
   void a_wide_sheet_is_turned_long() throws IOException {
     GraftRecords records =
         read(
-            "cultivar,rootstock,made 23,alive 23,made 24,alive 24\n"
-                + "Orrin,Pellin,10,4,20,11\nBexley,Pellin,,,8,8\n",
+            """
+            cultivar,rootstock,made 23,alive 23,made 24,alive 24
+            Orrin,Pellin,10,4,20,11
+            Bexley,Pellin,,,8,8
+            """,
             WIDE);
     assertThat(records.grafts()).isEqualTo(38);
     assertThat(records.takes()).isEqualTo(23);
@@ -167,8 +175,11 @@ class SheetShapesTest {
   void an_optional_cell_that_cannot_be_read_costs_the_cell_not_the_row() throws IOException {
     GraftRecords records =
         read(
-            "cultivar,rootstock,graft_date,bud_stage,storage_temp_c,outcome\n"
-                + "A,B,31.02.2025,half,cold,taken\nA,B,2025-03-01,dormant,5,perhaps\n",
+            """
+            cultivar,rootstock,graft_date,bud_stage,storage_temp_c,outcome
+            A,B,31.02.2025,half,cold,taken
+            A,B,2025-03-01,dormant,5,perhaps
+            """,
             "{}");
     assertThat(records.frame().rowCount()).isEqualTo(1);
     assertThat(said(records, Severity.CHECK))

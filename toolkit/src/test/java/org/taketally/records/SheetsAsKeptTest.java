@@ -99,8 +99,12 @@ class SheetsAsKeptTest {
   void a_word_for_not_recorded_and_a_planned_graft_are_no_failures() throws IOException {
     GraftRecords records =
         read(
-            "cultivar,rootstock,graft_date,outcome\nA,B,2026-01-01,\nA,B,2026-01-01,NA\n"
-                + "A,B,2027-01-01,\n",
+            """
+            cultivar,rootstock,graft_date,outcome
+            A,B,2026-01-01,
+            A,B,2026-01-01,NA
+            A,B,2027-01-01,
+            """,
             "{\"blank_result\": \"failed\", \"missing\": [\"NA\"]}");
     assertThat(records.grafts()).isEqualTo(1);
     assertThat(records.takes()).isZero();
@@ -166,10 +170,16 @@ class SheetsAsKeptTest {
   void totals_are_found_by_arithmetic_in_any_language() throws IOException {
     GraftRecords records =
         read(
-            "cultivar;rootstock;grafts;takes\n"
-                + "Orrin;Pellin;50;20\nOrrin;Halden;60;31\nOrrin;Summe;110;51\n"
-                + "Bexley;Pellin;95;40\nBexley;Halden;100;62\nBexley;Summe;195;102\n"
-                + "Gesamt;alle;305;153\n");
+            """
+            cultivar;rootstock;grafts;takes
+            Orrin;Pellin;50;20
+            Orrin;Halden;60;31
+            Orrin;Summe;110;51
+            Bexley;Pellin;95;40
+            Bexley;Halden;100;62
+            Bexley;Summe;195;102
+            Gesamt;alle;305;153
+            """);
     assertThat(records.grafts()).isEqualTo(305);
     assertThat(records.takes()).isEqualTo(153);
     assertThat(said(records, ProblemKind.SUMMARY_ROW)).hasSize(3);
@@ -204,9 +214,12 @@ class SheetsAsKeptTest {
   void totals_with_blanks_count_rows_set_aside_too() throws IOException {
     GraftRecords records =
         read(
-            "cultivar,rootstock,graft_date,grafts,takes\n"
-                + "Orrin,Pellin,2026-03-01,50,20\nOrrin,,2026-03-04,60,31\n"
-                + "TODO,Pellin,,110,51\n");
+            """
+            cultivar,rootstock,graft_date,grafts,takes
+            Orrin,Pellin,2026-03-01,50,20
+            Orrin,,2026-03-04,60,31
+            TODO,Pellin,,110,51
+            """);
     assertThat(said(records, ProblemKind.SUMMARY_ROW))
         .containsExactly(
             "sheet.csv line 4, column grafts: found \"51 of 110, the sum of the 2 rows above\","
@@ -220,8 +233,12 @@ class SheetsAsKeptTest {
   void a_batch_that_happens_to_be_a_sum_is_kept() throws IOException {
     GraftRecords records =
         read(
-            "cultivar,rootstock,grafts,takes\nOrrin,Pellin,5,2\nBexley,Halden,5,3\n"
-                + "Corvane,Halden,10,5\n");
+            """
+            cultivar,rootstock,grafts,takes
+            Orrin,Pellin,5,2
+            Bexley,Halden,5,3
+            Corvane,Halden,10,5
+            """);
     assertThat(records.grafts()).isEqualTo(20);
   }
 
@@ -257,9 +274,14 @@ class SheetsAsKeptTest {
   void days_of_two_orders_in_one_column_are_never_read_as_other_months() throws IOException {
     GraftRecords records =
         read(
-            "cultivar,rootstock,graft_date,outcome\n"
-                + "A,B,17/03/2026,taken\nA,B,04/03/2026,taken\nA,B,03/03/2026,taken\n"
-                + "A,B,03/25/2026,taken\nA,B,03/26/2026,taken\n",
+            """
+            cultivar,rootstock,graft_date,outcome
+            A,B,17/03/2026,taken
+            A,B,04/03/2026,taken
+            A,B,03/03/2026,taken
+            A,B,03/25/2026,taken
+            A,B,03/26/2026,taken
+            """,
             "{\"dates\": \"dd/MM/yyyy\"}");
     assertThat(said(records, ProblemKind.AMBIGUOUS_DATE))
         .containsExactly(
@@ -277,8 +299,12 @@ class SheetsAsKeptTest {
       throws IOException {
     GraftRecords records =
         read(
-            "cultivar,rootstock,graft_date,outcome\n"
-                + "A,B,17/03/2026,taken\nA,B,04/03/2026,taken\nA,B,03/25/2026,taken\n",
+            """
+            cultivar,rootstock,graft_date,outcome
+            A,B,17/03/2026,taken
+            A,B,04/03/2026,taken
+            A,B,03/25/2026,taken
+            """,
             "{\"dates\": \"dd/MM/yyyy\"}");
     assertThat(said(records, ProblemKind.DAYS_OF_TWO_ORDERS).get(0))
         .startsWith("sheet.csv line 4, column graft_date: found \"03/25/2026\"")
@@ -326,8 +352,13 @@ class SheetsAsKeptTest {
     Path file =
         Files.writeString(
             folder.resolve("crop.csv"),
-            "item,value,unit,source\ncrop,plum,text,name\nversion,1,text,name\n"
-                + "take_low,0.9,share,x\ntake_high,0.5,share,x\n");
+            """
+            item,value,unit,source
+            crop,plum,text,name
+            version,1,text,name
+            take_low,0.9,share,x
+            take_high,0.5,share,x
+            """);
     assertThatThrownBy(() -> CropProfiles.load(file))
         .hasMessageContaining("take_low 0.9, take_high 0.5");
   }
@@ -509,8 +540,13 @@ class SheetsAsKeptTest {
   void a_quoted_field_that_ends_in_a_carriage_return_ends_there() throws IOException {
     GraftRecords records =
         read(
-            "cultivar,rootstock,grafts,takes,notes\nA,B,10,4,\"abc\r\"\nA,B,10,3,\"x\r\"\n"
-                + "A,B,10,2,\"y\"\r\nA,B,10,1,z\n");
+            """
+            cultivar,rootstock,grafts,takes,notes
+            A,B,10,4,"abc\r"
+            A,B,10,3,"x\r"
+            A,B,10,2,"y"\r
+            A,B,10,1,z
+            """);
     assertThat(records.grafts()).isEqualTo(40);
     assertThat(records.takes()).isEqualTo(10);
   }
@@ -518,13 +554,17 @@ class SheetsAsKeptTest {
   @Test
   void quoted_headings_are_read() throws IOException {
     assertThat(
-            read("\"cultivar\",\"rootstock\",\"note, mine\",\"outcome\"\n"
-                    + "\"A\",\"B\",\"x\",\"taken\"\n")
+            read("""
+            "cultivar","rootstock","note, mine","outcome"
+            "A","B","x","taken"
+            """)
                 .takes())
         .isEqualTo(1);
     assertThat(
-            read("\"note; mine\";\"cultivar\";\"rootstock\";\"outcome\"\n"
-                    + "\"x\";\"A\";\"B\";\"taken\"\n")
+            read("""
+            "note; mine";"cultivar";"rootstock";"outcome"
+            "x";"A";"B";"taken"
+            """)
                 .takes())
         .isEqualTo(1);
   }

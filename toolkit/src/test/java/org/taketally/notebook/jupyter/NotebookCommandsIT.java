@@ -63,10 +63,14 @@ class NotebookCommandsIT {
     assertThat(ran.status()).isEqualTo(1);
     assertThat(ran.output())
         .contains(
-            "c.ipynb, cell [2] failed:\n\n"
-                + "    takes / 0\n\n"
-                + "java.lang.ArithmeticException: / by zero\n"
-                + "  at cell [2], line 1");
+            """
+            c.ipynb, cell [2] failed:
+
+                takes / 0
+
+            java.lang.ArithmeticException: / by zero
+              at cell [2], line 1\
+            """);
     assertThat(Files.readString(folder.resolve("executed/c.ipynb")))
         .contains("\"ename\": \"java.lang.ArithmeticException\"");
   }

@@ -226,9 +226,11 @@ class KernelCellsTest {
     assertThat(
             client
                 .execute(
-                    "class Stock { Scion scion; }\n"
-                        + "class Scion { Stock stock = new Stock(); }\n"
-                        + "new Scion().stock.scion == null")
+                    """
+                    class Stock { Scion scion; }
+                    class Scion { Stock stock = new Stock(); }
+                    new Scion().stock.scion == null\
+                    """)
                 .result())
         .isEqualTo("true");
   }
@@ -275,10 +277,12 @@ class KernelCellsTest {
   @Test
   void cells_see_what_is_not_public_in_other_cells() throws Exception {
     client.execute(
-        "class Bench { int seats = 4; int free() { return seats; } Bench() { } }\n"
-            + "enum Knife { SHARP, BLUNT }\n"
-            + "interface Cut { int depth(); }\n"
-            + "record Bud(int number) { }");
+        """
+        class Bench { int seats = 4; int free() { return seats; } Bench() { } }
+        enum Knife { SHARP, BLUNT }
+        interface Cut { int depth(); }
+        record Bud(int number) { }\
+        """);
     assertThat(
             client
                 .execute(
@@ -296,9 +300,11 @@ class KernelCellsTest {
     assertThat(
             client
                 .execute(
-                    "class Tall extends Bench { int free() { return super.free() * 2; } }\n"
-                        + "Bench bench = new Tall();\n"
-                        + "bench.free()")
+                    """
+                    class Tall extends Bench { int free() { return super.free() * 2; } }
+                    Bench bench = new Tall();
+                    bench.free()\
+                    """)
                 .result())
         .isEqualTo("8");
   }

@@ -270,12 +270,14 @@ class KernelConveniencesTest {
   void exceptions_of_threads_name_the_cell_and_line() throws Exception {
     Outcome outcome =
         client.execute(
-            "void fail() {\n"
-                + "  throw new IllegalStateException(\"in a thread\");\n"
-                + "}\n"
-                + "Thread broken = new Thread(() -> fail(), \"grafting\");\n"
-                + "broken.start();\n"
-                + "broken.join();");
+            """
+            void fail() {
+              throw new IllegalStateException("in a thread");
+            }
+            Thread broken = new Thread(() -> fail(), "grafting");
+            broken.start();
+            broken.join();\
+            """);
     String text = outcome.printed("stderr").replaceAll("\u001b\\[[0-9;]*m", "");
     int count = outcome.reply().get("execution_count").getAsInt();
     assertThat(text)

@@ -342,9 +342,11 @@ class KernelProtocolTest {
     Outcome outcome = client.execute("new Union()");
     assertThat(outcome.traceback())
         .matches(
-            "java.lang.InternalError: full\n"
-                + "  at Union.toString \\(cell \\[\\d+], line 1\\)\n"
-                + " .*throw new.*\n");
+            """
+            java.lang.InternalError: full
+              at Union.toString \\(cell \\[\\d+], line 1\\)
+             .*throw new.*
+            """);
     assertThat(client.execute("\"alive\"").result()).isEqualTo("alive");
   }
 

@@ -125,11 +125,15 @@ class NotebookRunnerTest {
     assertThat(report.failure().get().count()).isEqualTo(2);
     assertThat(report.failure().get().sentence())
         .startsWith(
-            "cell [2] failed:\n\n"
-                + "    int[] none = {};\n"
-                + "    none[3]\n\n"
-                + "java.lang.ArrayIndexOutOfBoundsException: Index 3 out of bounds for length 0\n"
-                + "  at cell [2], line 2");
+            """
+            cell [2] failed:
+
+                int[] none = {};
+                none[3]
+
+            java.lang.ArrayIndexOutOfBoundsException: Index 3 out of bounds for length 0
+              at cell [2], line 2\
+            """);
     assertThat(outputs(report, 0)).containsExactly("2");
     assertThat(outputs(report, 1))
         .containsExactly(
@@ -169,9 +173,11 @@ class NotebookRunnerTest {
     Path notebook =
         notebook(
             code(
-                "double margin = 0.10; // indifference, share of grafts\n"
-                    + "String crop = \"avocado\";\n"
-                    + "int seed = 2 * 3;",
+                """
+                double margin = 0.10; // indifference, share of grafts
+                String crop = "avocado";
+                int seed = 2 * 3;\
+                """,
                 "parameters"),
             code("crop + \" \" + margin + \" \" + seed"));
     RunReport report =
@@ -179,9 +185,11 @@ class NotebookRunnerTest {
             .run(notebook);
     assertThat(report.notebook().cells().get(0).source())
         .isEqualTo(
-            "double margin = 0.05; // indifference, share of grafts\n"
-                + "String crop = \"a \\\"walnut\\\"\";\n"
-                + "int seed = 2 * 3;");
+            """
+            double margin = 0.05; // indifference, share of grafts
+            String crop = "a \\"walnut\\"";
+            int seed = 2 * 3;\
+            """);
     assertThat(outputs(report, 1)).containsExactly("a \"walnut\" 0.05 6");
     assertThatThrownBy(
             () -> NotebookRunner.with(RunOptions.usual().set("margn", "1")).run(notebook))

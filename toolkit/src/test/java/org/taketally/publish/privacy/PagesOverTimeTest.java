@@ -27,7 +27,7 @@ class PagesOverTimeTest {
   private int pagesSecond;
 
   /** Pages as they came out, their lines as rows of the whole circle. */
-  private final class Pages {
+  private static final class Pages {
     private final Circle circle;
     private final List<BitSet> lines = new ArrayList<>();
     private final boolean keepsFile;
