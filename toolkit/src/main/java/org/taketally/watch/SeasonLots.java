@@ -127,7 +127,7 @@ public record SeasonLots(
         .ifPresent(
             day ->
                 groups.put(
-                    "week of grafting",
+                    "grafting_week",
                     day.minusDays(day.getDayOfWeek().getValue() - 1L).toString()));
     causes.forEach(
         column -> Optional.ofNullable(said.get(column)).ifPresent(v -> groups.put(column, v)));

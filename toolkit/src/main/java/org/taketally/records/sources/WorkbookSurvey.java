@@ -67,7 +67,7 @@ final class WorkbookSurvey {
         throw refused;
       }
       throw refused(
-          "a workbook that can't be read (damaged)",
+          "a workbook that can't be opened (damaged)",
           "open it in a spreadsheet and save it as .xlsx or \"CSV UTF-8\" again");
     }
   }

@@ -122,7 +122,7 @@ class DisplaysTest {
         .contains("Note: 1 error, 1 note; see problems().")
         .contains("records: 60 rows");
     assertThat(html(records)).contains("Selka &lt;i&gt;").doesNotContain("Selka <i>");
-    assertThat(html(records.problems())).contains("1 problem: 1 error", "halden.csv");
+    assertThat(html(records.problems())).contains("2 problems: 1 error, 1 note", "halden.csv");
     assertThat(html(records.setAside())).contains("1 row set aside, as typed", "many");
   }
 
