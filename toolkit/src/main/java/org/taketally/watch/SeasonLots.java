@@ -127,8 +127,7 @@ public record SeasonLots(
         .ifPresent(
             day ->
                 groups.put(
-                    "grafting_week",
-                    day.minusDays(day.getDayOfWeek().getValue() - 1L).toString()));
+                    "grafting_week", day.minusDays(day.getDayOfWeek().getValue() - 1L).toString()));
     causes.forEach(
         column -> Optional.ofNullable(said.get(column)).ifPresent(v -> groups.put(column, v)));
     return groups;

@@ -91,7 +91,8 @@ class WatchCommandTest {
   /** The demo's hot week is 19 to 25 March 2023 at Ridge Farm (datasets, truth.csv). */
   @Test
   void the_hot_week_of_the_demo_is_alarmed_and_named() throws IOException {
-    Outcome outcome = run(
+    Outcome outcome =
+        run(
             "watch",
             season(false),
             "--false-alarms",

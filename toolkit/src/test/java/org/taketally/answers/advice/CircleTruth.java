@@ -31,8 +31,8 @@ final class CircleTruth {
     NOVICE_WITH_OLD_WOOD(500),
     /** One stock of three is better than the others. */
     ONE_STOCK_BETTER(600),
-    /** One stock of three is worse; wood loses from the fourth day on. */
-    ONE_STOCK_WORSE_AND_OLD_WOOD(900),
+    /** One stock of three is worse; wood loses from the fourth day on, slowly: grafts are many. */
+    ONE_STOCK_WORSE_AND_OLD_WOOD(1800),
     /** Take rises a little while wood is stored. */
     WOOD_IMPROVES(600);
 
