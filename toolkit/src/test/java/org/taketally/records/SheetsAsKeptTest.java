@@ -203,10 +203,12 @@ class SheetsAsKeptTest {
   void a_small_batch_of_another_stock_is_no_total() throws IOException {
     GraftRecords records =
         read(
-            "cultivar,rootstock,grafts,takes\n"
-                + "Orrin,Pellin,2,0\n"
-                + "Orrin,Ostrey,2,1\n"
-                + "Orrin,Varric,4,1\n");
+            """
+            cultivar,rootstock,grafts,takes
+            Orrin,Pellin,2,0
+            Orrin,Ostrey,2,1
+            Orrin,Varric,4,1
+            """);
     assertThat(records.grafts()).isEqualTo(8);
   }
 
