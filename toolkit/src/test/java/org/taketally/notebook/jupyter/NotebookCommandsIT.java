@@ -103,7 +103,7 @@ class NotebookCommandsIT {
     Path notebook = notebook("i.ipynb", "1");
     String before = Files.readString(notebook);
     Files.createSymbolicLink(folder.resolve("link"), folder);
-    for (String out : new String[] {".", "link", "link/../."}) {
+    for (String out : new String[] {".", "link", "link/link/./"}) {
       Ran ran = Jupyter.taketally(folder, "notebook", "run", "i.ipynb", "--out", out);
       assertThat(ran.status()).isEqualTo(2);
       assertThat(ran.output()).contains("i.ipynb is one of the files being read");
