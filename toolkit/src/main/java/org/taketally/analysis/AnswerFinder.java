@@ -13,6 +13,8 @@ import org.taketally.answers.adjusted.MarginalTakes;
 import org.taketally.answers.checks.FitChecks;
 import org.taketally.answers.checks.FitChecksCalculator;
 import org.taketally.answers.confounding.Confounding;
+import org.taketally.answers.counts.BlockTakes;
+import org.taketally.answers.counts.BlockTakesCalculator;
 import org.taketally.answers.effects.Difficulty;
 import org.taketally.answers.effects.DifficultyCalculator;
 import org.taketally.answers.effects.FactorImportance;
@@ -140,6 +142,11 @@ final class AnswerFinder {
   /** Without a price nothing is missed. */
   Optional<MarginCost> onlyIfPriced() {
     return Optional.empty();
+  }
+
+  /** Most records have no blocks and miss nothing. */
+  Optional<BlockTakes> onlyIfInBlocks() {
+    return BlockTakesCalculator.of(fit.cells(), options);
   }
 
   private void lacks(Question question, String column) {

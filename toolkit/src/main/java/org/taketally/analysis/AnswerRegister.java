@@ -6,6 +6,7 @@ import org.taketally.answers.Answer;
 import org.taketally.answers.Question;
 import org.taketally.answers.checks.FitChecks;
 import org.taketally.answers.confounding.Confounding;
+import org.taketally.answers.counts.BlockTakes;
 import org.taketally.answers.effects.Difficulty;
 import org.taketally.answers.effects.FactorImportance;
 import org.taketally.answers.effects.Grafters;
@@ -30,6 +31,7 @@ public enum AnswerRegister {
   LATE_LOSS(Question.LATE_LOSS, LateLoss.class, "lateLoss", AnswerFinder::onlyIfCountedAgain),
   PAIRINGS(Question.PAIRINGS, Pairings.class, "pairings", AnswerFinder::pairings),
   GRAFTERS(Question.GRAFTERS, Grafters.class, "grafters", AnswerFinder::grafters),
+  BLOCKS(Question.BLOCKS, BlockTakes.class, "blocks", AnswerFinder::onlyIfInBlocks),
   CONFOUNDING(Question.CONFOUNDING, Confounding.class, "entanglement", AnswerFinder::confounding),
   FIT_CHECKS(Question.FIT, FitChecks.class, "fitChecks", AnswerFinder::fitChecks),
   SECOND_OPINIONS(

@@ -18,6 +18,8 @@ public enum Question {
   PAIRINGS,
   /** Whether it is the hand or the wood. */
   GRAFTERS,
+  /** Whether a block of a site does worse. */
+  BLOCKS,
   /** What was compared with what. */
   CONFOUNDING,
   /** Whether the model fits. */

@@ -8,6 +8,7 @@ import java.util.function.Function;
 import org.taketally.answers.Answer;
 import org.taketally.answers.checks.FitChecks;
 import org.taketally.answers.confounding.Confounding;
+import org.taketally.answers.counts.BlockTakes;
 import org.taketally.answers.effects.Difficulty;
 import org.taketally.answers.effects.FactorImportance;
 import org.taketally.answers.effects.Grafters;
@@ -34,6 +35,7 @@ public final class AnswerFigures {
     add(LateLoss.class, AnswerFigures::ofLateLoss);
     add(Pairings.class, answer -> one(size -> PairingsFigure.draw(answer, size)));
     add(Grafters.class, answer -> one(size -> GraftersFigure.draw(answer, size)));
+    add(BlockTakes.class, answer -> one(size -> BlockTakesFigure.draw(answer, size)));
     add(Confounding.class, answer -> one(size -> ConfoundingFigure.draw(answer, size)));
     add(FitChecks.class, answer -> one(size -> CalibrationFigure.draw(answer, size)));
     add(MarginCost.class, answer -> one(size -> MarginCostFigure.draw(answer, size)));

@@ -16,6 +16,8 @@ public enum AnswerColumn {
   ROOTSTOCK(Kind.NAME, "Rootstock", "the stock it was grafted on"),
   GRAFTER(Kind.NAME, "Grafter", "who grafted; a letter unless names were asked for"),
   SEASON(Kind.NAME, "Season", "the season"),
+  SITE(Kind.NAME, "Site", "the site"),
+  BLOCK(Kind.NAME, "Block", "the block, bed or tray of the site"),
   COMPARISON(Kind.WORDS, "What is compared", "the comparison in words"),
   GRAFTS(Kind.COUNT, "Grafts", "grafts assessed"),
   TAKES(Kind.COUNT, "Takes", "grafts alive at assessment"),

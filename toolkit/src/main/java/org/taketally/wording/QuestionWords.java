@@ -35,6 +35,7 @@ public final class QuestionWords {
       case LATE_LOSS -> "How many takes are lost later?";
       case PAIRINGS -> "Does a cultivar fail on one rootstock alone?";
       case GRAFTERS -> "Is it the hand or the wood?";
+      case BLOCKS -> "Does a block of a site do worse?";
       case CONFOUNDING -> "What was compared with what";
       case FIT -> "Does the model fit these records?";
       case SECOND_OPINIONS -> "Does another way of predicting do better?";

@@ -6,6 +6,7 @@ import java.util.function.Function;
 import org.taketally.answers.Answer;
 import org.taketally.answers.checks.FitChecks;
 import org.taketally.answers.confounding.Confounding;
+import org.taketally.answers.counts.BlockTakes;
 import org.taketally.answers.counts.TakeCounts;
 import org.taketally.answers.effects.Difficulty;
 import org.taketally.answers.effects.FactorImportance;
@@ -34,6 +35,7 @@ public final class Wording {
     add(LateLoss.class, LateLossWords::new);
     add(Pairings.class, PairingsWords::new);
     add(Grafters.class, GraftersWords::new);
+    add(BlockTakes.class, BlockTakesWords::new);
     add(Confounding.class, ConfoundingWords::new);
     add(FitChecks.class, FitChecksWords::new);
     add(SecondOpinions.class, SecondOpinionsWords::new);

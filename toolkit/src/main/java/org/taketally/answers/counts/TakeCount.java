@@ -42,6 +42,16 @@ public record TakeCount(long takes, long grafts) {
   }
 
   /**
+   * With the counts of another lot added.
+   *
+   * @param other counts of other grafts
+   * @return grafts and takes of both
+   */
+  public TakeCount plus(TakeCount other) {
+    return new TakeCount(takes + other.takes, grafts + other.grafts);
+  }
+
+  /**
    * The usual standard error of the rate; 0 when none or all took, where it says nothing.
    *
    * @return square root of rate * (1 - rate) / grafts
