@@ -25,16 +25,36 @@ public final class BundledDatasets {
   /** Walnut records: one rootstock is bad. */
   public static final String WALNUT = Scenarios.WALNUT;
 
+  /** Counts of grafts that others published, a data set each. */
+  public static final List<String> HISTORIC =
+      List.of(
+          "historic-counts/allanblackia-2011",
+          "historic-counts/hickory-1923",
+          "historic-counts/hickory-1924",
+          "historic-counts/hickory-a-year-later",
+          "historic-counts/walnut-1923");
+
   private static final List<String> DESCRIPTIONS =
       List.of("README.md", "datapackage.json", "columns.csv");
 
   private BundledDatasets() {}
 
   /**
+   * The data sets there are.
+   *
+   * @return {@link #AVOCADO}, {@link #AVOCADO_MESSY}, {@link #WALNUT} and {@link #HISTORIC}
+   */
+  public static List<String> names() {
+    List<String> all = new ArrayList<>(List.of(AVOCADO, AVOCADO_MESSY, WALNUT));
+    all.addAll(HISTORIC);
+    return List.copyOf(all);
+  }
+
+  /**
    * Copies a data set into a folder. Files of the same names are replaced if they were copied so
    * before and nobody changed them since.
    *
-   * @param dataset {@link #AVOCADO}, {@link #AVOCADO_MESSY} or {@link #WALNUT}
+   * @param dataset one of {@link #names}
    * @param folder where to, made if it isn't there
    * @return the copied files, descriptions first, then in the order of the data package
    * @throws IllegalArgumentException if no such data set is bundled
@@ -47,7 +67,7 @@ public final class BundledDatasets {
   /**
    * Copies a data set into a folder.
    *
-   * @param dataset {@link #AVOCADO}, {@link #AVOCADO_MESSY} or {@link #WALNUT}
+   * @param dataset one of {@link #names}
    * @param folder where to, made if it isn't there
    * @param guard what may be written over
    * @return the copied files, descriptions first, then in the order of the data package
@@ -88,7 +108,7 @@ public final class BundledDatasets {
     if (in == null) {
       throw new IllegalArgumentException(
           "no file %s of a data set \"%s\" is bundled; there are %s"
-              .formatted(name, dataset, List.of(AVOCADO, AVOCADO_MESSY, WALNUT)));
+              .formatted(name, dataset, names()));
     }
     return in;
   }
