@@ -14,7 +14,9 @@ import org.junit.jupiter.params.provider.MethodSource;
 class LayerTest {
 
   private static final String BASE = "org.taketally.";
-  private static final List<String> FLOW =
+
+  /** The rooms, in the order of the flow. */
+  static final List<String> FLOW =
       List.of(
           "files",
           "terms",
@@ -30,6 +32,7 @@ class LayerTest {
           "publish",
           "notebook",
           "app");
+
   private static final JavaClasses TOOLKIT =
       new ClassFileImporter()
           .withImportOption(new ImportOption.DoNotIncludeTests())

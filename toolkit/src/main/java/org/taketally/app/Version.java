@@ -7,7 +7,7 @@ final class Version implements IVersionProvider {
 
   @Override
   public String[] getVersion() {
-    String version = Taketally.class.getPackage().getImplementationVersion();
+    String version = Version.class.getPackage().getImplementationVersion();
     return new String[] {"taketally " + (version == null ? "(not packaged)" : version)};
   }
 }

@@ -55,11 +55,11 @@ public final class FileSet {
    * @throws IOException if it can't be written
    */
   public static void write(Path file, Guard guard, Content content) throws IOException {
-    if (SafeFile.isDevice(file)) {
+    if (Folders.isDevice(file)) {
       SafeFile.write(file, content);
       return;
     }
-    FileSet alone = in(SafeFile.folder(file), file.getFileName().toString(), guard);
+    FileSet alone = in(Folders.of(file), file.getFileName().toString(), guard);
     alone.files.put(file.getFileName().toString(), content);
     alone.write();
   }
@@ -116,7 +116,7 @@ public final class FileSet {
 
   List<Path> write(Mover mover) throws IOException {
     boolean made = !Files.exists(folder);
-    SafeFile.makeFolder(folder);
+    Folders.make(folder);
     try {
       requireFree(files.keySet().toArray(String[]::new));
       Ledger before = Ledger.of(folder);
@@ -129,7 +129,7 @@ public final class FileSet {
       }
     } catch (IOException | RuntimeException failed) {
       if (made) {
-        SafeFile.deleteIfEmpty(folder);
+        Folders.deleteIfEmpty(folder);
       }
       throw failed;
     }

@@ -41,11 +41,11 @@ public final class NewFile implements Closeable {
    * @throws IOException if none can be begun
    */
   public static NewFile of(Path file) throws IOException {
-    if (SafeFile.isDevice(file)) {
+    if (Folders.isDevice(file)) {
       return new NewFile(file, file, FileChannel.open(file, StandardOpenOption.WRITE));
     }
     Path place = Files.exists(file) ? file.toRealPath() : file;
-    return at(SafeFile.folder(place).resolve(".taketally-file-" + Owner.mark()), place);
+    return at(Folders.of(place).resolve(".taketally-file-" + Owner.mark()), place);
   }
 
   /**
@@ -91,7 +91,7 @@ public final class NewFile implements Closeable {
     if (!kept) {
       Mover.ATOMIC.move(beside, place);
       kept = true;
-      SafeFile.force(SafeFile.folder(place));
+      Folders.force(Folders.of(place));
     }
   }
 

@@ -62,12 +62,12 @@ final class Switch implements AutoCloseable {
     note(OUTDATED, String.join("\n", outdated) + "\n");
     note(REPLACED, replaced().text());
     note(Ledger.FILE, ledger.text());
-    SafeFile.force(staging.resolve(FILES));
+    Folders.force(staging.resolve(FILES));
     backUp(outdated);
     Path ready = folder.resolve(READY + staging.getFileName().toString().substring(NEW.length()));
     mover.move(staging, ready);
     staging = ready;
-    SafeFile.force(folder);
+    Folders.force(folder);
     List<String> names = names(staging.resolve(FILES));
     try {
       place(names, outdated);
@@ -75,7 +75,7 @@ final class Switch implements AutoCloseable {
       restore(names, outdated);
       throw inUse;
     }
-    SafeFile.force(folder);
+    Folders.force(folder);
   }
 
   private void note(String name, String text) throws IOException {
@@ -174,7 +174,7 @@ final class Switch implements AutoCloseable {
       Mover.ATOMIC.move(ready.resolve(Ledger.FILE), folder.resolve(Ledger.FILE));
     }
     delete(ready);
-    SafeFile.force(folder);
+    Folders.force(folder);
   }
 
   private static List<String> names(Path folder) throws IOException {

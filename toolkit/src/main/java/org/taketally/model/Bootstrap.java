@@ -257,7 +257,7 @@ public record Bootstrap(int replicates, long seed, IntConsumer progress, Sequent
         deviations[k][j] = exempt ? 0 : factor.standardDeviation() * random.nextGaussian();
       }
     }
-    double[] eta = fit.predictor(fit.beta(), deviations);
+    double[] eta = fit.design().linearPredictor(fit.beta(), deviations);
     Cells cells = fit.cells();
     int[] takes = new int[eta.length];
     for (int i = 0; i < takes.length; i++) {

@@ -21,7 +21,7 @@ final class FitInput {
   /** Fewer levels than this say little about a spread; common practice, no source. */
   private static final int FEW = 5;
 
-  private final TakeModel model;
+  private final ModelTerms model;
   private final Map<String, Long> leftOut = new LinkedHashMap<>();
   private final List<FitWarning> warnings = new ArrayList<>();
   private final Map<String, List<String>> levels = new LinkedHashMap<>();
@@ -31,18 +31,22 @@ final class FitInput {
   private ModelData evidence;
   private SortedCells sorted;
 
-  private FitInput(TakeModel model, Cells cells) {
+  private FitInput(ModelTerms model, Cells cells) {
     this.model = model;
     this.cells = cells;
   }
 
-  static FitInput of(TakeModel model, Cells cells) {
+  static FitInput of(ModelTerms model, Cells cells) {
     FitInput preparation = new FitInput(model, cells);
     preparation.addLevels();
     preparation.leaveOutIncomplete();
     preparation.refuseHopeless();
     preparation.build();
     return preparation;
+  }
+
+  ModelTerms model() {
+    return model;
   }
 
   Cells cells() {
@@ -96,8 +100,8 @@ final class FitInput {
               columns.forEach(this::asLevels);
               addTogether(name, columns.get(0), columns.get(1));
             });
-    if (model.columns().contains(TakeModel.PAIRING)) {
-      addTogether(TakeModel.PAIRING, "cultivar", "rootstock");
+    if (model.columns().contains(ModelTerms.PAIRING)) {
+      addTogether(ModelTerms.PAIRING, "cultivar", "rootstock");
     }
   }
 

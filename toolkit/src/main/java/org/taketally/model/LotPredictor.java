@@ -8,7 +8,7 @@ import org.taketally.cells.Cells;
 /** Works out the take of a planned lot in every draw. */
 final class LotPredictor {
 
-  private final TakeFit fit;
+  private final FitInput fit;
   private final TakeDesign design;
   private final TakeDraws draws;
   private final List<FixedBlock> unsaid = new ArrayList<>();
@@ -19,7 +19,7 @@ final class LotPredictor {
   /** Where a lot stands in a varying column: a level, or one never seen. */
   private record Varying(String column, int level, long key) {}
 
-  LotPredictor(TakeFit fit, TakeDraws draws, PlannedLot lot) {
+  LotPredictor(FitInput fit, List<VaryingFactor> factors, TakeDraws draws, PlannedLot lot) {
     this.fit = fit;
     this.design = fit.design();
     this.draws = draws;
@@ -34,7 +34,7 @@ final class LotPredictor {
         block.fill(value, row, design.startOf(block));
       }
     }
-    for (VaryingFactor factor : fit.varying()) {
+    for (VaryingFactor factor : factors) {
       varying.add(place(factor, lot));
     }
     int[] grafts = fit.cells().grafts();
@@ -57,7 +57,7 @@ final class LotPredictor {
   private Varying place(VaryingFactor factor, PlannedLot lot) {
     String column = factor.factor();
     List<String> parts =
-        column.equals(TakeModel.PAIRING)
+        column.equals(ModelTerms.PAIRING)
             ? List.of("cultivar", "rootstock")
             : fit.model().together().getOrDefault(column, List.of());
     String level = lot.value(column).orElse(null);

@@ -51,10 +51,10 @@ final class ModelFitter {
     this.marginal = marginal(ready, nodes, new Parallel(options.threads()));
   }
 
-  static TakeFit fit(TakeModel model, Cells cells, FitOptions options) {
+  static TakeFit fit(ModelTerms model, Cells cells, FitOptions options) {
     FitInput ready = FitInput.of(model, cells);
     Identifiability.check(ready.design(), ready.evidence());
-    return new ModelFitter(ready, options, model.nodes()).run(model);
+    return new ModelFitter(ready, options, model.nodes()).run();
   }
 
   static Marginal marginal(FitInput ready, int nodes, Parallel parallel) {
@@ -63,7 +63,7 @@ final class ModelFitter {
         : new BlockLaplace(ready.evidence(), ready.sorted(), parallel);
   }
 
-  private TakeFit run(TakeModel model) {
+  private TakeFit run() {
     int parameters = evidence.varying() + evidence.fixed();
     RestartedSearch search = new RestartedSearch(marginal, options, new boolean[parameters]);
     LikelihoodPoint point = search.run(FixedOnly.fit(evidence), evidence.cells());
@@ -79,7 +79,6 @@ final class ModelFitter {
     }
     warn(point, search);
     return new TakeFit(
-        model,
         ready,
         point,
         new ObservedInformation(free, observed),

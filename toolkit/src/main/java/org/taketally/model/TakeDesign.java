@@ -53,6 +53,25 @@ public final class TakeDesign {
   }
 
   /**
+   * The logit: fixed part and deviations.
+   *
+   * @param beta fixed effects, in the order of the fit
+   * @param deviations of the levels of each varying column, in the order of the fit
+   * @return one value a cell, logits
+   */
+  public double[] linearPredictor(double[] beta, double[][] deviations) {
+    double[] eta = fixedPart(beta);
+    int k = 0;
+    for (int[] codes : varying.values()) {
+      for (int i = 0; i < eta.length; i++) {
+        eta[i] += deviations[k][codes[i]];
+      }
+      k++;
+    }
+    return eta;
+  }
+
+  /**
    * The fixed part as if every cell had this level of an adjusted column.
    *
    * @param column an adjusted column of levels

@@ -35,7 +35,7 @@ public final class TakeDraws {
 
   private static final long KEPT_NUMBERS = 40_000_000;
 
-  private final TakeFit fit;
+  private final TakeDesign design;
   private final List<String> columns;
   private final int count;
   private final Source source;
@@ -43,12 +43,12 @@ public final class TakeDraws {
   private Draw last;
   private int lastNumber = -1;
 
-  TakeDraws(TakeFit fit, int count, Source source) {
-    this.fit = fit;
-    this.columns = fit.varying().stream().map(VaryingFactor::factor).toList();
+  TakeDraws(TakeDesign design, List<VaryingFactor> varying, int count, Source source) {
+    this.design = design;
+    this.columns = varying.stream().map(VaryingFactor::factor).toList();
     this.count = count;
     this.source = source;
-    long numbers = fit.varying().stream().mapToLong(factor -> factor.levels().size()).sum();
+    long numbers = varying.stream().mapToLong(factor -> factor.levels().size()).sum();
     this.kept = numbers * count <= KEPT_NUMBERS ? new Draw[count] : null;
   }
 
@@ -125,7 +125,7 @@ public final class TakeDraws {
    */
   public double[] linearPredictor(int d) {
     Draw draw = draw(d);
-    return fit.predictor(draw.beta(), draw.effects());
+    return design.linearPredictor(draw.beta(), draw.effects());
   }
 
   synchronized Draw draw(int d) {

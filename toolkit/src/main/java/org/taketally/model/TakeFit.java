@@ -19,7 +19,6 @@ public final class TakeFit {
   private static final double LEVEL = 0.95;
   private static final int PREDICTION_DRAWS = 2_000;
 
-  private final TakeModel model;
   private final FitInput ready;
   private final LikelihoodPoint point;
   private final Parallel parallel;
@@ -29,14 +28,12 @@ public final class TakeFit {
   private final List<VaryingFactor> varying;
 
   TakeFit(
-      TakeModel model,
       FitInput ready,
       LikelihoodPoint point,
       ObservedInformation observed,
       List<SearchStep> search,
       Parallel parallel) {
     this.parallel = parallel;
-    this.model = model;
     this.ready = ready;
     this.point = point;
     this.search = List.copyOf(search);
@@ -45,7 +42,7 @@ public final class TakeFit {
     this.betaCovariance =
         observed.betaCovariance(
             spreads, point.beta.length, SmallMatrix.part(point.information, betas));
-    this.linearPredictor = predictor(point.beta, point.modes);
+    this.linearPredictor = ready.design().linearPredictor(point.beta, point.modes);
     List<VaryingFactor> factors = new ArrayList<>();
     for (String column : ready.levels().keySet()) {
       factors.add(factor(column, factors.size()));
@@ -56,10 +53,10 @@ public final class TakeFit {
   /**
    * What was fitted.
    *
-   * @return the model
+   * @return its columns and how each enters; {@link TakeModel#of} makes a model of them again
    */
-  public TakeModel model() {
-    return model;
+  public ModelTerms model() {
+    return ready.model();
   }
 
   /**
@@ -218,9 +215,9 @@ public final class TakeFit {
    * @return empty without {@link TakeModel#compareWithin}, or if fewer than two levels were used
    */
   public Optional<WithinComparison> within() {
-    return model
+    return model()
         .compared()
-        .filter(column -> !model.within().isEmpty() && design().adjustsFor(column))
+        .filter(column -> !model().within().isEmpty() && design().adjustsFor(column))
         .map(
             column ->
                 new WithinReader(design(), point.beta, betaCovariance)
@@ -304,7 +301,8 @@ public final class TakeFit {
       throw new IllegalArgumentException("draws must be 1 or more, got " + count);
     }
     return new TakeDraws(
-        this,
+        design(),
+        varying,
         count,
         new PosteriorSampler(engine(), point, prior, cells().size()).source(count, seed));
   }
@@ -343,7 +341,7 @@ public final class TakeFit {
    * @return its take and counts
    */
   public LotPrediction predict(PlannedLot lot, TakeDraws draws) {
-    return new LotPredictor(this, draws, lot).predict();
+    return new LotPredictor(ready, varying, draws, lot).predict();
   }
 
   /**
@@ -370,17 +368,5 @@ public final class TakeFit {
 
   LikelihoodPoint point() {
     return point;
-  }
-
-  double[] predictor(double[] beta, double[][] deviations) {
-    double[] eta = ready.design().fixedPart(beta);
-    int k = 0;
-    for (int[] codes : ready.design().varying().values()) {
-      for (int i = 0; i < eta.length; i++) {
-        eta[i] += deviations[k][codes[i]];
-      }
-      k++;
-    }
-    return eta;
   }
 }

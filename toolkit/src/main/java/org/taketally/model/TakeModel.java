@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -29,43 +28,55 @@ import org.taketally.cells.Cells;
 public final class TakeModel {
 
   /** Column made from cultivar and rootstock when the cells lack it. */
-  public static final String PAIRING = "pairing";
+  public static final String PAIRING = ModelTerms.PAIRING;
 
-  private final Parts parts;
+  private final ModelTerms terms;
 
   /** What the model is made of; changed only while a new model is made. */
   private static final class Parts {
-    private List<String> adjusted = List.of();
-    private Map<String, Integer> curves = Map.of();
-    private Map<String, String> bases = Map.of();
-    private List<String> varying = List.of();
-    private Map<String, List<String>> together = Map.of();
-    private String compared;
-    private List<String> within = List.of();
-    private int nodes = 1;
+    private List<String> named;
+    private Map<String, Integer> curves;
+    private Map<String, String> bases;
+    private List<String> varying;
+    private Map<String, List<String>> together;
+    private Optional<String> compared;
+    private List<String> within;
+    private int nodes;
 
-    private Parts copy() {
-      Parts copy = new Parts();
-      copy.adjusted = adjusted;
-      copy.curves = curves;
-      copy.bases = bases;
-      copy.varying = varying;
-      copy.together = together;
-      copy.compared = compared;
-      copy.within = within;
-      copy.nodes = nodes;
-      return copy;
+    private Parts(ModelTerms terms) {
+      named = terms.named();
+      curves = terms.curves();
+      bases = terms.bases();
+      varying = terms.varying();
+      together = terms.together();
+      compared = terms.compared();
+      within = terms.within();
+      nodes = terms.nodes();
+    }
+
+    private ModelTerms terms() {
+      return new ModelTerms(named, curves, bases, varying, together, compared, within, nodes);
     }
   }
 
-  private TakeModel(Parts parts) {
-    this.parts = parts;
+  private TakeModel(ModelTerms terms) {
+    this.terms = terms;
   }
 
   private TakeModel with(Consumer<Parts> change) {
-    Parts changed = parts.copy();
+    Parts changed = new Parts(terms);
     change.accept(changed);
-    return new TakeModel(changed);
+    return new TakeModel(changed.terms());
+  }
+
+  /**
+   * The model of a fit, to be changed and fitted again.
+   *
+   * @param terms e.g. {@link TakeFit#model}
+   * @return the model
+   */
+  public static TakeModel of(ModelTerms terms) {
+    return new TakeModel(terms);
   }
 
   /**
@@ -74,7 +85,7 @@ public final class TakeModel {
    * @return the model with an intercept only
    */
   public static TakeModel ofTakes() {
-    return new TakeModel(new Parts());
+    return new TakeModel(ModelTerms.NONE);
   }
 
   /**
@@ -85,7 +96,7 @@ public final class TakeModel {
    * @return a new model
    */
   public TakeModel adjustFor(String... columns) {
-    return with(p -> p.adjusted = union(p.adjusted, Arrays.asList(columns)));
+    return with(p -> p.named = ModelTerms.union(p.named, Arrays.asList(columns)));
   }
 
   /**
@@ -97,14 +108,9 @@ public final class TakeModel {
    * @throws IllegalArgumentException if degreesOfFreedom is outside its range
    */
   public TakeModel adjustForCurve(String column, int degreesOfFreedom) {
-    if (!(degreesOfFreedom >= 1 && degreesOfFreedom <= 10)) {
-      throw new IllegalArgumentException(
-          "a curve has 1 to 10 degrees of freedom, got %d for %s"
-              .formatted(degreesOfFreedom, column));
-    }
     return with(
         p -> {
-          p.adjusted = without(p.adjusted, column);
+          p.named = without(p.named, column);
           p.curves = with(p.curves, column, degreesOfFreedom);
         });
   }
@@ -129,7 +135,7 @@ public final class TakeModel {
    * @return a new model
    */
   public TakeModel varyBy(String... columns) {
-    return with(p -> p.varying = union(p.varying, Arrays.asList(columns)));
+    return with(p -> p.varying = ModelTerms.union(p.varying, Arrays.asList(columns)));
   }
 
   /**
@@ -145,7 +151,7 @@ public final class TakeModel {
     String name = together(first, second);
     return with(
         p -> {
-          p.varying = union(p.varying, List.of(name));
+          p.varying = ModelTerms.union(p.varying, List.of(name));
           p.together = with(p.together, name, List.of(first, second));
         });
   }
@@ -183,7 +189,7 @@ public final class TakeModel {
    * @return a new model
    */
   public TakeModel compare(String column) {
-    return with(p -> p.compared = column);
+    return with(p -> p.compared = Optional.ofNullable(column));
   }
 
   /**
@@ -206,10 +212,10 @@ public final class TakeModel {
   public TakeModel compareWithin(String... groups) {
     return with(
         p -> {
-          p.within = union(p.within, Arrays.asList(groups));
+          p.within = ModelTerms.union(p.within, Arrays.asList(groups));
           List<String> free = new ArrayList<>(p.within);
-          free.removeAll(p.adjusted);
-          p.varying = union(p.varying, free);
+          free.removeAll(p.named);
+          p.varying = ModelTerms.union(p.varying, free);
         });
   }
 
@@ -222,9 +228,6 @@ public final class TakeModel {
    * @throws IllegalArgumentException if count is outside its range
    */
   public TakeModel nodes(int count) {
-    if (!(count >= 1 && count <= 100)) {
-      throw new IllegalArgumentException("nodes must be 1 to 100, got " + count);
-    }
     return with(p -> p.nodes = count);
   }
 
@@ -235,7 +238,7 @@ public final class TakeModel {
    * @return a new model
    */
   public TakeModel withVarying(String column) {
-    return without(column).with(p -> p.compared = parts.compared).varyBy(column);
+    return without(column).with(p -> p.compared = terms.compared()).varyBy(column);
   }
 
   /**
@@ -247,12 +250,13 @@ public final class TakeModel {
   public TakeModel without(String column) {
     return with(
         p -> {
-          p.adjusted = without(p.adjusted, column);
+          p.named = without(p.named, column);
           p.curves = without(p.curves, column);
           p.varying = without(p.varying, column);
           p.together = without(p.together, column);
-          p.within = column.equals(p.compared) ? List.of() : without(p.within, column);
-          p.compared = column.equals(p.compared) ? null : p.compared;
+          p.within =
+              p.compared.filter(column::equals).isPresent() ? List.of() : without(p.within, column);
+          p.compared = p.compared.filter(own -> !own.equals(column));
         });
   }
 
@@ -276,7 +280,16 @@ public final class TakeModel {
    * @throws CannotFit if the records can't answer, saying why and what to do
    */
   public TakeFit fit(Cells cells, FitOptions options) {
-    return ModelFitter.fit(this, cells, options);
+    return ModelFitter.fit(terms, cells, options);
+  }
+
+  /**
+   * What the model says, as a value.
+   *
+   * @return its columns and how each enters
+   */
+  public ModelTerms terms() {
+    return terms;
   }
 
   /**
@@ -286,12 +299,7 @@ public final class TakeModel {
    * @return in the order added
    */
   public List<String> adjusted() {
-    boolean entersAsLevels =
-        parts.compared != null
-            && !parts.adjusted.contains(parts.compared)
-            && !parts.varying.contains(parts.compared)
-            && !parts.curves.containsKey(parts.compared);
-    return entersAsLevels ? union(parts.adjusted, List.of(parts.compared)) : parts.adjusted;
+    return terms.adjusted();
   }
 
   /**
@@ -300,7 +308,7 @@ public final class TakeModel {
    * @return in the order added
    */
   public Map<String, Integer> curves() {
-    return parts.curves;
+    return terms.curves();
   }
 
   /**
@@ -309,7 +317,7 @@ public final class TakeModel {
    * @return column to level
    */
   public Map<String, String> bases() {
-    return parts.bases;
+    return terms.bases();
   }
 
   /**
@@ -318,7 +326,7 @@ public final class TakeModel {
    * @return in the order added
    */
   public List<String> varying() {
-    return parts.varying;
+    return terms.varying();
   }
 
   /**
@@ -328,7 +336,7 @@ public final class TakeModel {
    * @return name to the two columns
    */
   public Map<String, List<String>> together() {
-    return parts.together;
+    return terms.together();
   }
 
   /**
@@ -337,7 +345,7 @@ public final class TakeModel {
    * @return in the order added
    */
   public List<String> within() {
-    return parts.within;
+    return terms.within();
   }
 
   /**
@@ -346,7 +354,7 @@ public final class TakeModel {
    * @return empty if no question was asked
    */
   public Optional<String> compared() {
-    return Optional.ofNullable(parts.compared);
+    return terms.compared();
   }
 
   /**
@@ -355,7 +363,7 @@ public final class TakeModel {
    * @return 1 for Laplace
    */
   public int nodes() {
-    return parts.nodes;
+    return terms.nodes();
   }
 
   /**
@@ -364,20 +372,7 @@ public final class TakeModel {
    * @return adjusted, curves, varying, compared within; of columns that vary together the two
    */
   public List<String> columns() {
-    List<String> all = new ArrayList<>(union(adjusted(), List.copyOf(curves().keySet())));
-    for (String column : varying()) {
-      all.addAll(
-          column.equals(PAIRING)
-              ? List.of(column)
-              : parts.together.getOrDefault(column, List.of(column)));
-    }
-    return union(all, within());
-  }
-
-  private static List<String> union(List<String> first, List<String> second) {
-    Set<String> all = new LinkedHashSet<>(first);
-    all.addAll(second);
-    return List.copyOf(all);
+    return terms.columns();
   }
 
   private static List<String> without(List<String> columns, String column) {

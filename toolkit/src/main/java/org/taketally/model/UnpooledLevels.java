@@ -115,7 +115,10 @@ public final class UnpooledLevels {
     return effects.length > 0
         ? fit.draws(count, seed)
         : new TakeDraws(
-            fit, count, number -> engine.draw(mode, fit.point().thetas(), seed, number));
+            fit.design(),
+            fit.varying(),
+            count,
+            number -> engine.draw(mode, fit.point().thetas(), seed, number));
   }
 
   /**
@@ -131,6 +134,10 @@ public final class UnpooledLevels {
       return free;
     }
     ShrunkenDraws together = new ShrunkenDraws(fit, contrasts, effects);
-    return new TakeDraws(fit, free.count(), number -> together.of(free.draw(number), seed, number));
+    return new TakeDraws(
+        fit.design(),
+        fit.varying(),
+        free.count(),
+        number -> together.of(free.draw(number), seed, number));
   }
 }

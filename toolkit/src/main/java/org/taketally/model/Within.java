@@ -21,12 +21,12 @@ final class Within {
   /** Groups needed beyond one a share: common practice, no source. */
   private static final int SPARE_GROUPS = 3;
 
-  private final TakeModel model;
+  private final ModelTerms model;
   private final Cells cells;
   private final List<FixedBlock> blocks;
   private final Map<String, WithinComparison.Unused> unused = new LinkedHashMap<>();
 
-  Within(TakeModel model, Cells cells, List<FixedBlock> blocks) {
+  Within(ModelTerms model, Cells cells, List<FixedBlock> blocks) {
     this.model = model;
     this.cells = cells;
     this.blocks = blocks;

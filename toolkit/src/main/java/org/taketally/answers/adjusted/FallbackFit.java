@@ -32,7 +32,8 @@ public record FallbackFit(TakeFit fit, List<ModelChange> changes) {
     FallbackFit found = fitted(cells, within.model());
     return scatters(found.fit())
         ? found
-        : fitted(cells, found.fit().model().without(Cells.BATCH_ROW)).after(found.changes());
+        : fitted(cells, TakeModel.of(found.fit().model()).without(Cells.BATCH_ROW))
+            .after(found.changes());
   }
 
   /** Rows of several grafts that scatter no more than chance are as good as their grafts. */

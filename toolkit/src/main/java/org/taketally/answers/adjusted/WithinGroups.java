@@ -59,16 +59,6 @@ public record WithinGroups(TakeModel model, List<Group> groups) {
   }
 
   /**
-   * Columns a model compares within the groups of, for lack of an even spread.
-   *
-   * @param model the model of a fit
-   * @return names, in the order of the model
-   */
-  public static List<String> columns(TakeModel model) {
-    return model.within();
-  }
-
-  /**
    * Decides for each column that varies.
    *
    * @param cells the records

@@ -11,6 +11,7 @@ import org.taketally.cells.Factor;
 import org.taketally.model.CannotFit;
 import org.taketally.model.FitOptions;
 import org.taketally.model.TakeFit;
+import org.taketally.model.TakeModel;
 
 /**
  * A fit without one season: fitted again, or above {@value #REFIT_CELLS} cells, or of a large fit,
@@ -71,7 +72,8 @@ final class LeaveOneSeasonOut {
     }
     try {
       Cells rest = fit.cells().where(i -> !out[i]);
-      TakeFit without = fit.model().fit(rest, FitOptions.withDefaults().tolerance(TOLERANCE));
+      TakeFit without =
+          TakeModel.of(fit.model()).fit(rest, FitOptions.withDefaults().tolerance(TOLERANCE));
       return Optional.of(contrasts.stream().mapToDouble(c -> c.shift(without)).toArray());
     } catch (CannotFit reason) {
       return Optional.empty();

@@ -11,6 +11,7 @@ import org.taketally.answers.adjusted.NormalAverage;
 import org.taketally.answers.checks.SeasonsLeftOut;
 import org.taketally.cells.Cells;
 import org.taketally.cells.Factor;
+import org.taketally.model.ModelTerms;
 import org.taketally.model.TakeDraws;
 import org.taketally.model.TakeFit;
 import org.taketally.model.TakeModel;
@@ -38,7 +39,7 @@ final class ModelForecaster implements Forecaster {
 
   @Override
   public double[] takes(boolean[] held) {
-    TakeFit seen = all.model().fit(all.cells().where(i -> !held[i]));
+    TakeFit seen = TakeModel.of(all.model()).fit(all.cells().where(i -> !held[i]));
     TakeDraws draws = seen.draws(DRAWS, options.seed());
     List<Part> parts = parts(seen, draws, all.cells());
     double[] intercepts = IntStream.range(0, DRAWS).mapToDouble(d -> draws.beta(d)[0]).toArray();
@@ -161,7 +162,7 @@ final class ModelForecaster implements Forecaster {
   }
 
   /** Columns that other ways of predicting may use: all but the season and the pairing. */
-  static List<String> columns(TakeModel model) {
+  static List<String> columns(ModelTerms model) {
     return model.columns().stream()
         .filter(c -> !c.equals(SeasonsLeftOut.SEASON) && !c.equals(TakeModel.PAIRING))
         .toList();

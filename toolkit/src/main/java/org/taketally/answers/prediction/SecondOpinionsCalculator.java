@@ -70,7 +70,7 @@ public final class SecondOpinionsCalculator {
       return new SecondOpinionsCalculator(fit, options, false).answer();
     }
     try {
-      TakeFit part = fit.model().fit(some(fit.cells(), options.seed()));
+      TakeFit part = TakeModel.of(fit.model()).fit(some(fit.cells(), options.seed()));
       return new SecondOpinionsCalculator(part, options, true).answer();
     } catch (CannotFit reason) {
       return new SecondOpinionsCalculator(fit, options, false)

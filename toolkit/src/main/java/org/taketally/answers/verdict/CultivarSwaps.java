@@ -42,7 +42,8 @@ record CultivarSwaps(
   }
 
   private static double pairingsByChance(TakeFit fit) {
-    return LikelihoodRatioTest.of(fit.model().without(TakeModel.PAIRING).fit(fit.cells()), fit)
+    return LikelihoodRatioTest.of(
+            TakeModel.of(fit.model()).without(TakeModel.PAIRING).fit(fit.cells()), fit)
         .pValue();
   }
 

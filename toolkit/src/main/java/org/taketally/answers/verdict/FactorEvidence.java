@@ -69,7 +69,7 @@ record FactorEvidence(
 
   /** Levels that vary, freed by fitting again. */
   static FactorEvidence byFittingAgain(MarginalTakes main, String factor, AnswerOptions options) {
-    TakeModel model = main.fit().model().without(factor).adjustFor(factor);
+    TakeModel model = TakeModel.of(main.fit().model()).without(factor).adjustFor(factor);
     try {
       return ofFree(MarginalTakes.of(model.fit(main.fit().cells()), options), factor, options);
     } catch (CannotFit levelsOfNoneOrAll) {

@@ -15,7 +15,6 @@ import org.taketally.answers.adjusted.FallbackFit;
 import org.taketally.answers.adjusted.LevelSubstitution;
 import org.taketally.answers.adjusted.MarginalTakes;
 import org.taketally.answers.adjusted.SuggestedModel;
-import org.taketally.answers.adjusted.WithinGroups;
 import org.taketally.answers.confounding.Confounding;
 import org.taketally.answers.confounding.ConfoundingFinder;
 import org.taketally.answers.counts.CountedTakes;
@@ -125,7 +124,7 @@ public final class FactorVerdictCalculator {
   /** The main fit on the comparable levels, batches allowed for if levels changed between them. */
   private MarginalTakes prepared(MarginalTakes main) {
     Cells cells = main.fit().cells();
-    TakeModel model = main.fit().model();
+    TakeModel model = TakeModel.of(main.fit().model());
     List<String> kept = comparable();
     if (confounding.groups().size() > 1) {
       Factor column = cells.factor(factor);
@@ -143,7 +142,7 @@ public final class FactorVerdictCalculator {
         notes.add(new FactorVerdict.BatchAdded(tie.other()));
       }
     }
-    return cells == main.fit().cells() && model == main.fit().model()
+    return cells == main.fit().cells() && model.terms().equals(main.fit().model())
         ? main
         : MarginalTakes.of(FallbackFit.of(cells, model).fit(), options);
   }
@@ -191,7 +190,7 @@ public final class FactorVerdictCalculator {
     if (!evidence.bounded().isEmpty()) {
       notes.add(new FactorVerdict.NoneOrAllTook(evidence.bounded()));
     }
-    List<String> within = WithinGroups.columns(main.fit().model());
+    List<String> within = main.fit().model().within();
     if (main.fit().model().compared().filter(factor::equals).isPresent() && !within.isEmpty()) {
       notes.add(new FactorVerdict.ComparedWithin(within));
     }

@@ -40,7 +40,7 @@ final class Fits {
   static Shown fit(TakeFit fit) {
     List<Shown> parts = new ArrayList<>();
     parts.add(Shown.heading("Fit of takes"));
-    parts.add(model(fit.model()));
+    parts.add(model(TakeModel.of(fit.model())));
     parts.add(
         Shown.paragraph(
             "%,d grafts in %,d cells, %d parameters, log-likelihood %s."

@@ -3,7 +3,6 @@ package org.taketally.plan.layout;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.stream.IntStream;
 
@@ -12,7 +11,7 @@ final class LatinSquare {
 
   private LatinSquare() {}
 
-  static TrialLayout of(LayoutPlan plan) {
+  static List<Plot> plots(LayoutPlan plan) {
     int t = plan.pairings().size();
     if (plan.grafters().size() != t || plan.days().size() != t) {
       throw new IllegalArgumentException(
@@ -34,14 +33,7 @@ final class LatinSquare {
                 plan.graftsPerPlot()));
       }
     }
-    PairEfficiency full = new PairEfficiency(1, 1);
-    return new TrialLayout(
-        LayoutKind.LATIN_SQUARE,
-        plots,
-        full,
-        plan.rootstocks().size() < 2 ? Optional.empty() : Optional.of(full),
-        OptionalDouble.of(1),
-        plan);
+    return plots;
   }
 
   private static void requireSupplies(LayoutPlan plan, int plotsEach) {
@@ -59,9 +51,9 @@ final class LatinSquare {
    * @see "Fisher and Yates (1934), Proceedings of the Cambridge Philosophical Society 30, 492-507"
    */
   static int[][] square(int t, Random random) {
-    int[] rows = TrialLayout.byLot(IntStream.range(0, t).toArray(), random);
-    int[] columns = TrialLayout.byLot(IntStream.range(0, t).toArray(), random);
-    int[] letters = TrialLayout.byLot(IntStream.range(0, t).toArray(), random);
+    int[] rows = RandomOrder.of(IntStream.range(0, t).toArray(), random);
+    int[] columns = RandomOrder.of(IntStream.range(0, t).toArray(), random);
+    int[] letters = RandomOrder.of(IntStream.range(0, t).toArray(), random);
     int[][] square = new int[t][t];
     for (int i = 0; i < t; i++) {
       for (int j = 0; j < t; j++) {

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.stream.IntStream;
 
@@ -13,7 +12,7 @@ final class SplitPlot {
 
   private SplitPlot() {}
 
-  static TrialLayout of(LayoutPlan plan) {
+  static List<Plot> plots(LayoutPlan plan) {
     int sessions = plan.sessions().size();
     if (plan.rootstocks().size() < 2 || sessions < 2) {
       throw new IllegalArgumentException(
@@ -27,22 +26,20 @@ final class SplitPlot {
           "every bed holds every cultivar, so %d grafts of each pairing are needed, more than are on hand of some; use fewer grafts a plot or fewer sessions"
               .formatted(sessions * plan.graftsPerPlot()));
     }
-    PairEfficiency full = new PairEfficiency(1, 1);
-    return new TrialLayout(
-        LayoutKind.SPLIT_PLOT, plots(plan), full, Optional.of(full), OptionalDouble.of(1), plan);
+    return inOrder(plan);
   }
 
-  private static List<Plot> plots(LayoutPlan plan) {
+  private static List<Plot> inOrder(LayoutPlan plan) {
     Random random = new Random(plan.seed());
     List<Plot> plots = new ArrayList<>();
     List<Session> sessions = plan.sessions();
     int bed = 0;
     for (int b = 0; b < sessions.size(); b++) {
       for (int stock :
-          TrialLayout.byLot(IntStream.range(0, plan.rootstocks().size()).toArray(), random)) {
+          RandomOrder.of(IntStream.range(0, plan.rootstocks().size()).toArray(), random)) {
         bed++;
         for (int cultivar :
-            TrialLayout.byLot(IntStream.range(0, plan.cultivars().size()).toArray(), random)) {
+            RandomOrder.of(IntStream.range(0, plan.cultivars().size()).toArray(), random)) {
           plots.add(
               new Plot(
                   plots.size() + 1,

@@ -51,10 +51,22 @@ public record TrialLayout(
    */
   public static TrialLayout of(LayoutPlan plan) {
     return switch (plan.arrangement()) {
-      case LATIN_SQUARE -> LatinSquare.of(plan);
-      case SPLIT_PLOT -> SplitPlot.of(plan);
+      case LATIN_SQUARE -> complete(LayoutKind.LATIN_SQUARE, LatinSquare.plots(plan), plan);
+      case SPLIT_PLOT -> complete(LayoutKind.SPLIT_PLOT, SplitPlot.plots(plan), plan);
       case BLOCKS -> blocks(plan);
     };
+  }
+
+  /** Every pairing with every other in each block, so that none is lost. */
+  private static TrialLayout complete(LayoutKind kind, List<Plot> plots, LayoutPlan plan) {
+    PairEfficiency full = new PairEfficiency(1, 1);
+    return new TrialLayout(
+        kind,
+        plots,
+        full,
+        plan.rootstocks().size() < 2 ? Optional.empty() : Optional.of(full),
+        OptionalDouble.of(1),
+        plan);
   }
 
   private static TrialLayout blocks(LayoutPlan plan) {
@@ -153,7 +165,7 @@ public record TrialLayout(
     List<Plot> plots = new ArrayList<>();
     List<Session> sessions = plan.sessions();
     for (int b = 0; b < order.size(); b++) {
-      for (int p : byLot(order.get(b), random)) {
+      for (int p : RandomOrder.of(order.get(b), random)) {
         plots.add(
             new Plot(
                 plots.size() + 1,
@@ -165,12 +177,6 @@ public record TrialLayout(
       }
     }
     return plots;
-  }
-
-  static int[] byLot(int[] numbers, Random random) {
-    List<Integer> order = new ArrayList<>(Arrays.stream(numbers).boxed().toList());
-    Collections.shuffle(order, random);
-    return order.stream().mapToInt(Integer::intValue).toArray();
   }
 
   /**

@@ -34,7 +34,7 @@ class WithinGroupsTest {
   void compares_within_days_where_a_stock_had_the_bad_ones() {
     Cells cells = cells(60, badDays(new Random(1)), i -> 1);
     WithinGroups found = WithinGroups.of(cells, MODEL);
-    assertThat(WithinGroups.columns(found.model())).containsExactly("grafting_day");
+    assertThat(found.model().within()).containsExactly("grafting_day");
     assertThat(found.model().adjusted()).containsExactly("rootstock");
   }
 
