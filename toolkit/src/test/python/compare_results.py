@@ -11,7 +11,7 @@ import json
 import sys
 
 RENAMED = {"mode": "levelEffect", "conditionalSd": "levelEffectSd"}
-ADDED = {"entanglement"}  # at the top level; it stands inside "rootstock", too
+ADDED = {"entanglement", "blocks"}  # the first at the top level; it stands inside "rootstock", too
 EXPECTED = {"version": (1, 2)}
 
 

@@ -161,6 +161,7 @@ class CommandsTest {
         .contains("on Ostrey grafts start slowly: go by the final take there")
         .contains("Does the model fit these records?")
         .contains("A graft has taken when it was alive when counted");
+    ReadmeDemo.assertPrintedBy(outcome.out());
   }
 
   @Test
