@@ -100,7 +100,7 @@ class LayerTest {
         .check(TOOLKIT);
   }
 
-  /** Inside the model: numeric, then laplace, then the model itself; nobody else reaches in. */
+  /** Inside the model: numeric, laplace, the model, what compares fits; nobody else reaches in. */
   @org.junit.jupiter.api.Test
   void mathematics_and_likelihood_serve_the_model_only() {
     noClasses()
@@ -108,14 +108,29 @@ class LayerTest {
         .resideInAPackage(BASE + "model.numeric..")
         .should()
         .dependOnClassesThat()
-        .resideInAnyPackage(BASE + "model", BASE + "model.laplace..", BASE + "cells..")
+        .resideInAnyPackage(
+            BASE + "model", BASE + "model.laplace..", BASE + "model.compare..", BASE + "cells..")
         .check(TOOLKIT);
     noClasses()
         .that()
         .resideInAPackage(BASE + "model.laplace..")
         .should()
         .dependOnClassesThat()
-        .resideInAnyPackage(BASE + "model", BASE + "cells..")
+        .resideInAnyPackage(BASE + "model", BASE + "model.compare..", BASE + "cells..")
+        .check(TOOLKIT);
+    noClasses()
+        .that()
+        .resideInAPackage(BASE + "model")
+        .should()
+        .dependOnClassesThat()
+        .resideInAPackage(BASE + "model.compare..")
+        .check(TOOLKIT);
+    noClasses()
+        .that()
+        .resideInAPackage(BASE + "model.compare..")
+        .should()
+        .dependOnClassesThat()
+        .resideInAPackage(BASE + "model.laplace..")
         .check(TOOLKIT);
     noClasses()
         .that()

@@ -227,13 +227,7 @@ final class FitInput {
             design.patterns(),
             varying.values().toArray(int[][]::new),
             levels.values().stream().mapToInt(List::size).toArray(),
-            levels.values().stream().mapToInt(FitInput::exempt).toArray());
-  }
-
-  /** The level whose cells have no deviation: single grafts, where rows of several vary. */
-  private static int exempt(List<String> levels) {
-    int last = levels.size() - 1;
-    return levels.get(last).equals(Cells.SINGLE_GRAFTS) ? last : ModelData.NONE;
+            levels.values().stream().mapToInt(VaryingFactor::exempt).toArray());
   }
 
   private void addWithin(List<FixedBlock> blocks) {

@@ -11,6 +11,7 @@ import org.apache.commons.math3.optim.univariate.SearchInterval;
 import org.apache.commons.math3.optim.univariate.UnivariateObjectiveFunction;
 import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
 import org.taketally.model.laplace.JointMode;
+import org.taketally.model.numeric.ChiSquares;
 import org.taketally.model.numeric.LogLinearDensity;
 import org.taketally.model.numeric.Parallel;
 import org.taketally.model.numeric.SmallMatrix;
@@ -145,7 +146,7 @@ final class LevelContrasts {
                     new MaxEval(500))
                 .getValue();
     double chiSquare = Math.max(0, 2 * (best - logDensity(0)));
-    return new LevelTest(chiSquare, 1, LikelihoodRatioTest.mixture(chiSquare, 0, 1));
+    return new LevelTest(chiSquare, 1, ChiSquares.upperAtEdge(chiSquare, 0, 1));
   }
 
   private double logDensity(double tau) {

@@ -1,6 +1,8 @@
 package org.taketally.model;
 
 import java.util.List;
+import org.taketally.cells.Cells;
+import org.taketally.model.laplace.ModelData;
 
 /**
  * A column whose levels deviate at random from the middle.
@@ -25,5 +27,21 @@ public record VaryingFactor(
 
   public VaryingFactor {
     levels = List.copyOf(levels);
+  }
+
+  /**
+   * Whether a level has no deviation: single grafts, where rows of several vary.
+   *
+   * @param level place in {@link #levels}
+   * @return false but for the last level of {@value Cells#BATCH_ROW}
+   */
+  public boolean isExempt(int level) {
+    return level == exempt(levels);
+  }
+
+  /** The level whose cells have no deviation: single grafts, where rows of several vary. */
+  static int exempt(List<String> levels) {
+    int last = levels.size() - 1;
+    return levels.get(last).equals(Cells.SINGLE_GRAFTS) ? last : ModelData.NONE;
   }
 }

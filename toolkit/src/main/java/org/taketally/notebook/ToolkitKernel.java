@@ -30,6 +30,7 @@ public final class ToolkitKernel {
           "org.taketally.records.checks.*",
           "org.taketally.cells.*",
           "org.taketally.model.*",
+          "org.taketally.model.compare.*",
           "org.taketally.answers.*",
           "org.taketally.answers.counts.*",
           "org.taketally.answers.survival.*",

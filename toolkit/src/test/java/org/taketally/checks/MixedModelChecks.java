@@ -3,10 +3,10 @@ package org.taketally.checks;
 import java.util.List;
 import org.taketally.cells.Cells;
 import org.taketally.model.JointFits;
-import org.taketally.model.LikelihoodRatioTest;
 import org.taketally.model.TakeFit;
 import org.taketally.model.TakeModel;
 import org.taketally.model.VaryingFactor;
+import org.taketally.model.compare.LikelihoodRatioTest;
 
 /** Mixed models: cattle herds, toenails, verbal aggression. */
 final class MixedModelChecks implements CheckSource {

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import org.junit.jupiter.api.Test;
+import org.taketally.model.compare.Profiles;
 import org.taketally.terms.Interval;
 
 /** Reference: lme4 1.1-31, confint(method = "profile"), src/test/r/intervals.R. */

@@ -8,6 +8,7 @@ import org.junit.jupiter.api.Test;
 import org.taketally.cells.Cells;
 import org.taketally.cells.Factor;
 import org.taketally.cells.Measure;
+import org.taketally.model.compare.LikelihoodRatioTest;
 import org.taketally.model.numeric.Vectors;
 
 /** Published fits of mixed models, to the precision printed. */

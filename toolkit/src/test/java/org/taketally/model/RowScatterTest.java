@@ -9,6 +9,7 @@ import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.taketally.cells.Cells;
 import org.taketally.cells.Factor;
+import org.taketally.model.compare.Bootstrap;
 import org.taketally.terms.Interval;
 import org.taketally.terms.Provenance;
 

@@ -12,6 +12,8 @@ import org.junit.jupiter.api.Test;
 import org.taketally.cells.Cells;
 import org.taketally.cells.Factor;
 import org.taketally.cells.Measure;
+import org.taketally.model.compare.Bootstrap;
+import org.taketally.model.numeric.ChiSquares;
 import org.taketally.model.numeric.GaussHermite;
 import org.taketally.terms.Provenance;
 
@@ -249,9 +251,9 @@ class TakeModelTest {
   /** Mixture by hand: half no spread (a point at 0), half one degree of freedom. */
   @Test
   void a_spread_at_the_edge_halves_the_chance() {
-    assertThat(LikelihoodRatioTest.mixture(2.705543454095404, 0, 1)).isCloseTo(0.05, within(1e-12));
-    assertThat(LikelihoodRatioTest.mixture(0, 0, 1)).isCloseTo(1, within(1e-12));
-    assertThat(LikelihoodRatioTest.mixture(3.841458820694124, 1, 0)).isCloseTo(0.05, within(1e-12));
+    assertThat(ChiSquares.upperAtEdge(2.705543454095404, 0, 1)).isCloseTo(0.05, within(1e-12));
+    assertThat(ChiSquares.upperAtEdge(0, 0, 1)).isCloseTo(1, within(1e-12));
+    assertThat(ChiSquares.upperAtEdge(3.841458820694124, 1, 0)).isCloseTo(0.05, within(1e-12));
   }
 
   /** Exact values: the n-point rule integrates z^2 to 1 and z^4 to 3. */

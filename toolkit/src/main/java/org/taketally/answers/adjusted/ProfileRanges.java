@@ -4,9 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import org.taketally.answers.AnswerOptions;
 import org.taketally.model.FixedEffect;
-import org.taketally.model.Profiles;
 import org.taketally.model.TakeFit;
 import org.taketally.model.VaryingFactor;
+import org.taketally.model.compare.Profiles;
 import org.taketally.terms.Interval;
 
 /**

@@ -5,9 +5,9 @@ import java.util.List;
 import java.util.Optional;
 import org.taketally.answers.AnswerOptions;
 import org.taketally.answers.adjusted.MarginalTakes;
-import org.taketally.model.LikelihoodRatioTest;
 import org.taketally.model.TakeFit;
 import org.taketally.model.TakeModel;
+import org.taketally.model.compare.LikelihoodRatioTest;
 
 /**
  * Whether swapping two rootstocks moves single cultivars beyond the margin, some up and some down,

@@ -1,8 +1,8 @@
-package org.taketally.model;
+package org.taketally.model.compare;
 
 import java.util.List;
-import org.apache.commons.math3.util.CombinatoricsUtils;
-import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
+import org.taketally.model.TakeFit;
+import org.taketally.model.numeric.ChiSquares;
 
 /**
  * Likelihood-ratio comparison of two nested fits to the same cells.
@@ -41,8 +41,8 @@ public record LikelihoodRatioTest(
         chiSquare,
         fixed,
         spreads,
-        mixture(chiSquare, fixed, spreads),
-        upper(chiSquare, fixed + spreads));
+        ChiSquares.upperAtEdge(chiSquare, fixed, spreads),
+        ChiSquares.upper(chiSquare, fixed + spreads));
   }
 
   private static void requireNested(TakeFit smaller, TakeFit larger, int fixed, int spreads) {
@@ -59,23 +59,5 @@ public record LikelihoodRatioTest(
           "both fits must use the same grafts, got %,d and %,d: drop the grafts lacking a column first"
               .formatted(smaller.cells().graftsTotal(), larger.cells().graftsTotal()));
     }
-  }
-
-  static double mixture(double chiSquare, int fixed, int spreads) {
-    double pValue = 0;
-    for (int above = 0; above <= spreads; above++) {
-      pValue +=
-          CombinatoricsUtils.binomialCoefficientDouble(spreads, above)
-              / Math.pow(2, spreads)
-              * upper(chiSquare, fixed + above);
-    }
-    return pValue;
-  }
-
-  private static double upper(double chiSquare, int df) {
-    if (df == 0) {
-      return chiSquare > 0 ? 0 : 1;
-    }
-    return ChiSquaredDistribution.of(df).survivalProbability(chiSquare);
   }
 }

@@ -1,4 +1,4 @@
-package org.taketally.model;
+package org.taketally.model.compare;
 
 import java.util.Arrays;
 import java.util.List;
@@ -11,7 +11,9 @@ import java.util.function.IntConsumer;
 import java.util.function.IntFunction;
 import java.util.stream.IntStream;
 import org.taketally.cells.Cells;
-import org.taketally.model.laplace.LikelihoodPoint;
+import org.taketally.model.Refit;
+import org.taketally.model.TakeFit;
+import org.taketally.model.VaryingFactor;
 
 /**
  * Parametric bootstrap: takes are simulated from a fit, new deviations included, and fitted again.
@@ -172,14 +174,15 @@ public record Bootstrap(int replicates, long seed, IntConsumer progress, Sequent
    * @return estimates of the replicates that could be fitted, in a fixed order
    */
   public List<Replicate> of(TakeFit fit) {
-    Refit refit = new Refit(fit);
+    Refit refit = Refit.of(fit);
     return run(
         0,
         replicates,
-        number -> {
-          LikelihoodPoint point = refit.fit(simulate(fit, number));
-          return point == null ? null : new Replicate(point.beta, point.thetas());
-        });
+        number ->
+            refit
+                .fit(simulate(fit, number))
+                .map(found -> new Replicate(found.beta(), found.sds()))
+                .orElse(null));
   }
 
   /**
@@ -191,8 +194,8 @@ public record Bootstrap(int replicates, long seed, IntConsumer progress, Sequent
    */
   public Comparison compare(TakeFit smaller, TakeFit larger) {
     double observed = LikelihoodRatioTest.of(smaller, larger).chiSquare();
-    Refit small = new Refit(smaller);
-    Refit large = new Refit(larger);
+    Refit small = Refit.of(smaller);
+    Refit large = Refit.of(larger);
     int simulated = 0;
     int atLeast = 0;
     for (int from = 0; from < replicates; from += Sequential.LOOK) {
@@ -202,11 +205,10 @@ public record Bootstrap(int replicates, long seed, IntConsumer progress, Sequent
               Math.min(replicates, from + Sequential.LOOK),
               number -> {
                 int[] takes = simulate(smaller, number);
-                LikelihoodPoint below = small.fit(takes);
-                LikelihoodPoint above = large.fit(takes);
-                return below == null || above == null
-                    ? null
-                    : 2 * Math.max(0, above.logLikelihood - below.logLikelihood);
+                return small
+                    .fit(takes)
+                    .flatMap(below -> large.fit(takes).map(above -> gain(below, above)))
+                    .orElse(null);
               });
       simulated += gains.size();
       atLeast += (int) gains.stream().filter(gain -> gain >= observed - 1e-6).count();
@@ -215,6 +217,10 @@ public record Bootstrap(int replicates, long seed, IntConsumer progress, Sequent
       }
     }
     return new Comparison(observed, simulated, atLeast, (atLeast + 1.0) / (simulated + 1.0));
+  }
+
+  private static double gain(Refit.Estimates below, Refit.Estimates above) {
+    return 2 * Math.max(0, above.logLikelihood() - below.logLikelihood());
   }
 
   private <T> List<T> run(int from, int to, IntFunction<T> replicate) {
@@ -253,8 +259,8 @@ public record Bootstrap(int replicates, long seed, IntConsumer progress, Sequent
       VaryingFactor factor = varying.get(k);
       deviations[k] = new double[factor.levels().size()];
       for (int j = 0; j < deviations[k].length; j++) {
-        boolean exempt = fit.evidence().exempt()[k] == j;
-        deviations[k][j] = exempt ? 0 : factor.standardDeviation() * random.nextGaussian();
+        deviations[k][j] =
+            factor.isExempt(j) ? 0 : factor.standardDeviation() * random.nextGaussian();
       }
     }
     double[] eta = fit.design().linearPredictor(fit.beta(), deviations);

@@ -1,11 +1,11 @@
-package org.taketally.model;
+package org.taketally.model.compare;
 
 import java.util.function.DoubleUnaryOperator;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
-import org.taketally.model.laplace.LikelihoodPoint;
-import org.taketally.model.laplace.Marginal;
-import org.taketally.model.numeric.Parallel;
+import org.taketally.model.LikelihoodLoss;
+import org.taketally.model.TakeFit;
+import org.taketally.model.VaryingFactor;
 import org.taketally.terms.Interval;
 
 /**
@@ -18,14 +18,11 @@ public final class Profiles {
   private static final int MOST_STEPS = 40;
 
   private final TakeFit fit;
-  private final FitOptions options;
-  private final Marginal marginal;
+  private final LikelihoodLoss loss;
 
   private Profiles(TakeFit fit) {
     this.fit = fit;
-    this.options = FitOptions.withDefaults().tolerance(1e-8);
-    this.marginal =
-        ModelFitter.marginal(fit.ready(), fit.model().nodes(), new Parallel(options.threads()));
+    this.loss = LikelihoodLoss.of(fit);
   }
 
   /**
@@ -49,8 +46,7 @@ public final class Profiles {
     double estimate = fit.beta()[place];
     double reach = cutoff(level);
     double error = Math.sqrt(fit.betaCovariance()[place][place]);
-    int parameter = fit.point().tau.length + place;
-    DoubleUnaryOperator excess = value -> loss(parameter, value) - reach;
+    DoubleUnaryOperator excess = value -> loss.atEffect(place, value) - reach;
     return new Interval(
         root(excess, estimate, -1.5 * Math.sqrt(reach) * error),
         root(excess, estimate, 1.5 * Math.sqrt(reach) * error),
@@ -69,9 +65,9 @@ public final class Profiles {
     if (k < 0) {
       throw new IllegalArgumentException(column + " doesn't vary in this fit");
     }
-    double estimate = Math.sqrt(fit.point().tau[k]);
+    double estimate = fit.varying().get(k).standardDeviation();
     double reach = cutoff(level);
-    DoubleUnaryOperator excess = sd -> loss(k, sd * sd) - reach;
+    DoubleUnaryOperator excess = sd -> loss.atStandardDeviation(k, sd) - reach;
     double low = 0;
     if (estimate > 0 && excess.applyAsDouble(0) > 0) {
       low = new BrentSolver(1e-6 * estimate).solve(MOST_STEPS, excess::applyAsDouble, 0, estimate);
@@ -96,24 +92,5 @@ public final class Profiles {
     }
     return new BrentSolver(1e-6 * Math.abs(step))
         .solve(MOST_STEPS, excess::applyAsDouble, Math.min(near, far), Math.max(near, far));
-  }
-
-  /** Twice the log-likelihood lost when a parameter of (tau, beta) is held at a value. */
-  private double loss(int parameter, double value) {
-    LikelihoodPoint best = fit.point();
-    double[] tau = best.tau.clone();
-    double[] beta = best.beta.clone();
-    boolean[] held = new boolean[tau.length + beta.length];
-    held[parameter] = true;
-    for (int k = 0; k < tau.length; k++) {
-      tau[k] = Math.max(tau[k], Search.FLOOR);
-    }
-    if (parameter < tau.length) {
-      tau[parameter] = value;
-    } else {
-      beta[parameter - tau.length] = value;
-    }
-    LikelihoodPoint there = new Search(marginal, options, held).run(tau, beta);
-    return Math.max(0, 2 * (best.logLikelihood - there.logLikelihood));
   }
 }

@@ -1,4 +1,4 @@
-package org.taketally.model;
+package org.taketally.model.compare;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
@@ -9,6 +9,10 @@ import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.taketally.cells.Cells;
 import org.taketally.cells.Factor;
+import org.taketally.model.LevelTest;
+import org.taketally.model.TakeFit;
+import org.taketally.model.TakeModel;
+import org.taketally.model.UnpooledLevels;
 import org.taketally.terms.Provenance;
 
 /** Tests where the compared column changes between a few groups only. */
