@@ -110,6 +110,16 @@ final class RecordsOptions {
     return all;
   }
 
+  /** The dictionary, if one was named. */
+  Optional<Path> dictionary() {
+    return Optional.ofNullable(dictionary);
+  }
+
+  /** The crop profile as named, if one was; of a file its name alone. */
+  Optional<String> crop() {
+    return Optional.ofNullable(crop).map(name -> Path.of(name).getFileName().toString());
+  }
+
   GraftRecords read() {
     return read(files);
   }

@@ -15,6 +15,7 @@ import picocli.CommandLine.Command;
       CheckCommand.class,
       AnalyseCommand.class,
       SummaryCommand.class,
+      PackageCommand.class,
       PlanCommand.class,
       OrderCommand.class,
       WatchCommand.class,

@@ -27,6 +27,11 @@ public final class KnownColumns {
     return names().contains(name);
   }
 
+  /** Whether a column is worked out from others. */
+  public static boolean isWorkedOut(String name) {
+    return DerivedColumn.named(name);
+  }
+
   /** The rule of one of our columns, or of a column of the user's own. */
   public static ColumnRule rule(String name) {
     if (name.equals(ALIVE.name())) {
