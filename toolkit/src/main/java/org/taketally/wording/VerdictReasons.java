@@ -3,6 +3,7 @@ package org.taketally.wording;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.Predicate;
 import org.taketally.answers.confounding.Confounding;
 import org.taketally.answers.verdict.FactorVerdict;
 import org.taketally.answers.verdict.FactorVerdict.CultivarSwap;
@@ -138,7 +139,7 @@ final class VerdictReasons {
       case LESS_THAN_YOU_CARE_ABOUT ->
           "It differs, but less than you care about: %s moves take by at most about %s, within %s; %s."
               .formatted(swapping, atMost(), yours, from);
-      case MATTERS -> "It matters: %s; %s; %s.".formatted(standingOut(), apart(), from);
+      case MATTERS -> "It matters: %s; %s; %s.".formatted(standingOut(), farApart(), from);
       case DIFFERS_UNSETTLED ->
           "It differs, how much isn't settled: %s, where %s is the question; %s."
               .formatted(apart(), yours, from);
@@ -165,15 +166,26 @@ final class VerdictReasons {
         .orElse(0);
   }
 
-  /** The widest gap, with the range that decides. */
+  /** The widest gap shown, with the range that decides whether there is one. */
   private String apart() {
-    FactorVerdict.Pair widest = size.pairs().get(0);
-    return "%s takes %s less than %s (likely %s)"
-        .formatted(
-            widest.other(),
-            Words.points(widest.difference().value()),
-            widest.level(),
-            Words.points(widest.difference().interval()));
+    FactorVerdict.Pair widest = widest(pair -> pair.difference().low() > 0);
+    return "%s (likely %s)".formatted(gap(widest), Words.points(widest.difference().interval()));
+  }
+
+  /** The widest gap shown beyond the margin, with the range that decides that. */
+  private String farApart() {
+    FactorVerdict.Pair widest = widest(pair -> pair.beyond(verdict.options().margin()));
+    return "%s (very likely %s)".formatted(gap(widest), Words.points(widest.veryLikely()));
+  }
+
+  /** Pairs stand with the widest gap first, which need not be the one known best. */
+  private FactorVerdict.Pair widest(Predicate<FactorVerdict.Pair> shown) {
+    return size.pairs().stream().filter(shown).findFirst().orElse(size.pairs().get(0));
+  }
+
+  private static String gap(FactorVerdict.Pair pair) {
+    return "%s takes %s less than %s"
+        .formatted(pair.other(), Words.points(pair.difference().value()), pair.level());
   }
 
   private String swaps() {

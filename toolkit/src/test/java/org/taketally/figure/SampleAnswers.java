@@ -114,8 +114,9 @@ public final class SampleAnswers {
     Interval alone = new Interval(value - 0.035 - 0.015 * j, value + 0.035 + 0.015 * j, 0.90);
     boolean equivalent = new Interval(-0.1, 0.1, 0.9).contains(alone);
     double chance = Math.abs(value) > 0.1 ? 0.99 : 0.02;
+    Estimate likely = difference(value, 0.06 + 0.02 * j);
     return new Pair(
-        names.get(i), names.get(j), difference(value, 0.06 + 0.02 * j), alone, equivalent, chance);
+        names.get(i), names.get(j), likely, likely.interval(), alone, equivalent, chance);
   }
 
   private static RootstockVerdict verdict(

@@ -30,7 +30,7 @@ final class StudyPage {
     | `matters` | the true gap is the margin or less, or a named stock isn't beyond it from any other |
     | `no practical difference`, `differs, but less than you care about`, a named set of equals | two of those named truly lie the margin or more apart |
     | `differs, how much isn't settled` | all stocks are alike |
-    | `depends on the cultivar` | of the kinds here, all but the one where they do |
+    | `depends on the cultivar` | no two stocks lie the margin apart on single cultivars in both directions |
 
     **The promise is not kept yet.** Over all kinds %s of %s trials were wrong (%.0f %%), and ranges meant to hold the truth in 90 of 100 held it in %.0f. Shown to break the promise, their trials being what they are (lower 95 %% bound above 5 %%): %s. Until that is mended read `matters` and `no practical difference` near the margin with care: errors were mostly verdicts at exactly the margin.
 

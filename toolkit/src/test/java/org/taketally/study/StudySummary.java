@@ -57,7 +57,7 @@ final class StudySummary {
       case "MATTERS" -> kind.gap() <= StudyKinds.MARGIN + EXACT || trial.wronglyNamed();
       case "DIFFERS_UNSETTLED", "LESS_THAN_YOU_CARE_ABOUT" ->
           kind.gap() == 0 || trial.wronglyEquivalent();
-      case "DEPENDS_ON_CULTIVAR" -> !kind.name().startsWith("opposite");
+      case "DEPENDS_ON_CULTIVAR" -> trial.wronglyDepends() || trial.wronglyEquivalent();
       case "NO_PRACTICAL_DIFFERENCE" ->
           trial.wronglyEquivalent() || kind.name().startsWith("opposite");
       default -> trial.wronglyEquivalent();

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import org.taketally.answers.verdict.FactorVerdict;
+import org.taketally.answers.verdict.Verdict;
 
 /**
  * What came of one trial.
@@ -16,6 +17,7 @@ import org.taketally.answers.verdict.FactorVerdict;
  * @param wronglyNamed whether one of them isn't beyond the margin from any other
  * @param equivalent levels named as making no practical difference, as letters
  * @param wronglyEquivalent whether two of those truly lie the margin or more apart
+ * @param wronglyDepends whether it was said to depend on the cultivar, and doesn't
  * @param inside 90 % ranges of single pairs that hold the truth
  * @param ranges such ranges
  * @param allInside whether the simultaneous ranges all hold the truth
@@ -29,6 +31,7 @@ record StudyTrial(
     boolean wronglyNamed,
     String equivalent,
     boolean wronglyEquivalent,
+    boolean wronglyDepends,
     int inside,
     int ranges,
     boolean allInside,
@@ -41,11 +44,12 @@ record StudyTrial(
     long start = System.nanoTime();
     FactorVerdict verdict = StudyRun.verdict(trial.csv(), kind.seed() + number);
     long millis = (System.nanoTime() - start) / 1_000_000;
-    return of(kind, number, trial.takes(), verdict, millis);
+    return of(kind, number, trial, verdict, millis);
   }
 
   private static StudyTrial of(
-      StudyKind kind, int number, double[] truth, FactorVerdict verdict, long millis) {
+      StudyKind kind, int number, TrialRows trial, FactorVerdict verdict, long millis) {
+    double[] truth = trial.takes();
     int inside = 0;
     boolean all = true;
     List<FactorVerdict.Pair> pairs =
@@ -65,6 +69,8 @@ record StudyTrial(
         named.stream().anyMatch(k -> apart(truth, k) <= StudyKinds.MARGIN + EXACT),
         letters(equal),
         spread(truth, equal) >= StudyKinds.MARGIN - EXACT,
+        verdict.verdict() == Verdict.DEPENDS_ON_CULTIVAR
+            && !trial.dependsOnCultivar(StudyKinds.MARGIN),
         inside,
         pairs.size(),
         all,
@@ -90,7 +96,7 @@ record StudyTrial(
   String line() {
     return String.format(
         Locale.ROOT,
-        "%s,%d,%s,%s,%b,%s,%b,%d,%d,%b,%d",
+        "%s,%d,%s,%s,%b,%s,%b,%b,%d,%d,%b,%d",
         kind,
         number,
         verdict,
@@ -98,6 +104,7 @@ record StudyTrial(
         wronglyNamed,
         equivalent,
         wronglyEquivalent,
+        wronglyDepends,
         inside,
         ranges,
         allInside,
@@ -114,9 +121,10 @@ record StudyTrial(
         Boolean.parseBoolean(f.get(4)),
         f.get(5),
         Boolean.parseBoolean(f.get(6)),
-        Integer.parseInt(f.get(7)),
+        Boolean.parseBoolean(f.get(7)),
         Integer.parseInt(f.get(8)),
-        Boolean.parseBoolean(f.get(9)),
-        Long.parseLong(f.get(10)));
+        Integer.parseInt(f.get(9)),
+        Boolean.parseBoolean(f.get(10)),
+        Long.parseLong(f.get(11)));
   }
 }

@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.Locale;
 import java.util.Random;
 import java.util.function.IntToDoubleFunction;
+import java.util.stream.IntStream;
 
 /**
  * One simulated trial: its rows, and the true take of each stock averaged over them. True takes are
@@ -30,6 +31,7 @@ final class TrialRows {
   private final double[][] pairing;
   private final double[][] bySeason;
   private final double[] takes;
+  private final double[][] takesByCultivar;
   private final int[] taken;
   private final int[] lost;
 
@@ -80,6 +82,12 @@ final class TrialRows {
     double[] stockEffect = stockEffects();
     this.takes = new double[design.stocks];
     Arrays.setAll(takes, k -> mean(k, stockEffect[k]));
+    this.takesByCultivar = new double[design.cultivars][design.stocks];
+    for (int c = 0; c < design.cultivars; c++) {
+      for (int k = 0; k < design.stocks; k++) {
+        takesByCultivar[c][k] = mean(c, k, stockEffect[k]);
+      }
+    }
     this.taken = new int[rows];
     this.lost = new int[rows];
     for (int i = 0; i < rows; i++) {
@@ -123,6 +131,15 @@ final class TrialRows {
     return mean(i -> others[i] + pairing[cultivar[i]][k] + effect);
   }
 
+  /** Over the rows of one cultivar. */
+  private double mean(int c, int k, double effect) {
+    return IntStream.range(0, rows)
+        .filter(i -> cultivar[i] == c)
+        .mapToDouble(i -> logistic(others[i] + pairing[c][k] + effect))
+        .average()
+        .orElse(0);
+  }
+
   private double mean(IntToDoubleFunction logit) {
     double sum = 0;
     for (int i = 0; i < rows; i++) {
@@ -144,6 +161,24 @@ final class TrialRows {
   /** True take of each stock over the trial's own mix in an average season, 0 to 1. */
   double[] takes() {
     return takes.clone();
+  }
+
+  /** Whether some two stocks truly lie the margin apart on single cultivars, in both directions. */
+  boolean dependsOnCultivar(double margin) {
+    for (int a = 0; a < takes.length; a++) {
+      for (int b = 0; b < a; b++) {
+        boolean more = false;
+        boolean less = false;
+        for (double[] cultivarTakes : takesByCultivar) {
+          more |= cultivarTakes[a] - cultivarTakes[b] >= margin;
+          less |= cultivarTakes[b] - cultivarTakes[a] >= margin;
+        }
+        if (more && less) {
+          return true;
+        }
+      }
+    }
+    return false;
   }
 
   int cultivar(int row) {

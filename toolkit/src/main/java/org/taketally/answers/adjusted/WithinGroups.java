@@ -125,7 +125,10 @@ public record WithinGroups(TakeModel model, List<Group> groups) {
     return size >= levels - 1 + SPARE_GROUPS ? Way.SHARES : Way.LEVELS;
   }
 
-  /** How often dealing by lot gives groups as uneven: chi-square test of independence. */
+  /**
+   * How often dealing by lot gives groups as uneven: chi-square test of independence. What is dealt
+   * are rows, not grafts: rows of n grafts make counts n times as uneven.
+   */
   private static double byLot(Cells cells, Factor compared, Factor group) {
     double[][] grafts = new double[compared.size()][group.size()];
     double[] byLevel = new double[compared.size()];
@@ -151,7 +154,29 @@ public record WithinGroups(TakeModel model, List<Group> groups) {
       }
     }
     return ChiSquaredDistribution.of((used(byLevel) - 1.0) * (used(byGroup) - 1.0))
-        .survivalProbability(chiSquare);
+        .survivalProbability(chiSquare / graftsDealtTogether(cells));
+  }
+
+  /** Sum of squares of the grafts of rows, over their sum: 1 for single grafts, n in rows of n. */
+  private static double graftsDealtTogether(Cells cells) {
+    Factor rows = cells.findFactor(Cells.BATCH_ROW).orElse(null);
+    if (rows == null) {
+      return 1;
+    }
+    double[] inRow = new double[rows.size()];
+    double squares = 0;
+    for (int i = 0; i < cells.size(); i++) {
+      int row = rows.codes()[i];
+      if (row == Factor.MISSING) {
+        squares += cells.grafts()[i];
+      } else {
+        inRow[row] += cells.grafts()[i];
+      }
+    }
+    for (double n : inRow) {
+      squares += n * n;
+    }
+    return cells.graftsTotal() == 0 ? 1 : squares / cells.graftsTotal();
   }
 
   private static long used(double[] grafts) {

@@ -34,7 +34,7 @@ final class DetectableCalculator {
   FactorVerdict.Detectable detectable(Verdict verdict, long grafts) {
     double[] errors = free.standardErrors();
     double typical = Arrays.stream(errors).sorted().toArray()[errors.length / 2];
-    double steps = free.reach(1 - VerdictRules.ERROR) + z(VerdictRules.POWER);
+    double steps = free.reach(VerdictRules.AT_ONCE) + z(VerdictRules.POWER);
     double smallest = Math.min(1, typical * steps);
     double margin = Math.min(1, smallestMargin(errors));
     OptionalLong more =
@@ -69,7 +69,7 @@ final class DetectableCalculator {
   /** Share of sets of records, noise divided by {@code shrink}, that would give an answer. */
   private double settled(double[] errors, double shrink) {
     double alone = z(1 - VerdictRules.ERROR);
-    double atOnce = free.reach(VerdictRules.DECIDING);
+    double atOnce = free.reach(VerdictRules.BEYOND);
     int settled = 0;
     for (int d = 0; d < free.draws(); d++) {
       boolean equivalent = true;

@@ -78,8 +78,9 @@ public record FactorVerdict(
    *
    * @param level the level
    * @param other the level it is compared with
-   * @param difference take of {@code level} minus take of {@code other}, -1 to 1; its 90 % range
+   * @param difference take of {@code level} minus take of {@code other}, -1 to 1; its 95 % range
    *     holds for all pairs at once, and for whatever became of unassessed grafts
+   * @param veryLikely the same range at 98 %, by which a difference counts as beyond the margin
    * @param equivalence 90 % range of this difference alone, as two one-sided tests at 5 % use it
    * @param equivalent whether that range lies inside the margin on both sides
    * @param chanceBeyondMargin chance that the difference exceeds the margin either way, 0 to 1
@@ -88,23 +89,24 @@ public record FactorVerdict(
       String level,
       String other,
       Estimate difference,
+      Interval veryLikely,
       Interval equivalence,
       boolean equivalent,
       double chanceBeyondMargin) {
 
     /**
-     * Whether the whole range for all pairs at once lies beyond the margin, {@code level} the
+     * Whether the whole 98 % range for all pairs at once lies beyond the margin, {@code level} the
      * higher.
      *
      * @param margin 0 to 1
      * @return whether they very likely lie further apart
      */
     public boolean beyond(double margin) {
-      return difference.low() > margin;
+      return veryLikely.low() > margin;
     }
 
     /**
-     * Whether the whole range for all pairs at once lies within the margin.
+     * Whether the whole 95 % range for all pairs at once lies within the margin.
      *
      * @param margin 0 to 1
      * @return whether they very likely lie less far apart
@@ -131,6 +133,7 @@ public record FactorVerdict(
           /* level= */ other,
           /* other= */ level,
           opposite,
+          opposite(veryLikely),
           opposite(equivalence),
           equivalent,
           chanceBeyondMargin);

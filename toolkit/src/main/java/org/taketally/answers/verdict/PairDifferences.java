@@ -45,20 +45,23 @@ final class PairDifferences {
    * @param bounds how far takes could be moved by what was not assessed
    */
   List<FactorVerdict.Pair> pairs(double margin, double[][] judged, UnassessedBounds bounds) {
-    double reach = reach(VerdictRules.DECIDING);
+    double atOnce = reach(VerdictRules.AT_ONCE);
+    double beyond = reach(VerdictRules.BEYOND);
     List<FactorVerdict.Pair> pairs = new ArrayList<>();
     for (int k = 0; k < errors.length; k++) {
       int[] p = places.get(k);
       double centre = mean[p[0]] - mean[p[1]];
       Interval alone =
           bounds.widened(
-              DrawSummary.range(differences(judged, p), VerdictRules.DECIDING), mean, p[0], p[1]);
-      Interval atOnce = bounds.widened(around(centre, reach * errors[k]), mean, p[0], p[1]);
+              DrawSummary.range(differences(judged, p), VerdictRules.ALONE), mean, p[0], p[1]);
+      Interval likely = around(centre, atOnce * errors[k], VerdictRules.AT_ONCE);
+      Interval veryLikely = around(centre, beyond * errors[k], VerdictRules.BEYOND);
       pairs.add(
           new FactorVerdict.Pair(
               levels.get(p[0]),
               levels.get(p[1]),
-              new Estimate(centre, atOnce),
+              new Estimate(centre, bounds.widened(likely, mean, p[0], p[1])),
+              bounds.widened(veryLikely, mean, p[0], p[1]),
               alone,
               -margin < alone.low() && alone.high() < margin,
               DrawSummary.chance(differences(takes, p), x -> Math.abs(x) > margin)));
@@ -67,9 +70,8 @@ final class PairDifferences {
     return pairs;
   }
 
-  private static Interval around(double centre, double half) {
-    return new Interval(
-        Math.max(-1, centre - half), Math.min(1, centre + half), VerdictRules.DECIDING);
+  private static Interval around(double centre, double half, double level) {
+    return new Interval(Math.max(-1, centre - half), Math.min(1, centre + half), level);
   }
 
   private static double[] differences(double[][] takes, int[] p) {
@@ -100,10 +102,11 @@ final class PairDifferences {
 
   /** Whether a pair's range for all pairs at once excludes zero, the unassessed allowed for. */
   boolean anyDiffer(UnassessedBounds bounds) {
-    double reach = reach(1 - VerdictRules.ERROR);
+    double reach = reach(VerdictRules.AT_ONCE);
     for (int k = 0; k < errors.length; k++) {
       int[] p = places.get(k);
-      Interval range = around(mean[p[0]] - mean[p[1]], reach * errors[k]);
+      Interval range =
+          around(mean[p[0]] - mean[p[1]], reach * errors[k], VerdictRules.AT_ONCE);
       if (bounds.widened(range, mean, p[0], p[1]).low() > 0) {
         return true;
       }

@@ -48,7 +48,7 @@ record UnassessedBounds(double[] shares) {
     double largest = 0;
     for (int a = 0; a < shares.length; a++) {
       for (int b = 0; b < a; b++) {
-        Interval moved = widened(new Interval(0, 0, VerdictRules.DECIDING), takes, a, b);
+        Interval moved = widened(new Interval(0, 0, VerdictRules.AT_ONCE), takes, a, b);
         largest = Math.max(largest, moved.high() - moved.low());
       }
     }

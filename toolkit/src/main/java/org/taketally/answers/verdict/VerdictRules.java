@@ -2,7 +2,8 @@ package org.taketally.answers.verdict;
 
 /**
  * The rules that turn evidence into a verdict, all in one place. Each claim has an error of its
- * own, held at {@value #ERROR} at most whatever else is true.
+ * own, held at {@value #ERROR} at most whatever else is true, {@code matters} at {@value
+ * #BEYOND_ERROR}.
  *
  * <ol>
  *   <li>{@code entangled}: under {@link
@@ -15,8 +16,9 @@ package org.taketally.answers.verdict;
  *       Berger 1982, Technometrics 24, 295-300).
  *   <li><em>Differ</em>: some pair's 95 % range for all pairs at once excludes zero (Tukey's idea,
  *       by simulation: Hothorn, Bretz and Westfall 2008, Biometrical Journal 50, 346-363).
- *   <li><em>Beyond</em>: some pair's 90 % range for all pairs at once lies wholly beyond the
- *       margin, so that naming a pair that isn't happens in at most 5 %.
+ *   <li><em>Beyond</em>: some pair's 98 % range for all pairs at once lies wholly beyond the
+ *       margin, so that naming a pair that isn't happens in at most 1 %: two stocks exactly the
+ *       margin apart could otherwise be called alike in 5 % and told to matter in another 5 %.
  *   <li><em>Depends</em>: pairings differ by more than chance gives once in 100, and single
  *       cultivars lie beyond the margin in both directions with probability {@value #SURE}.
  * </ol>
@@ -37,8 +39,17 @@ final class VerdictRules {
   /** Most often any one claim may be wrong. */
   static final double ERROR = 0.05;
 
-  /** Coverage of ranges that decide: both ends together may miss twice {@link #ERROR}. */
-  static final double DECIDING = 1 - 2 * ERROR;
+  /** Most often a difference that isn't beyond the margin may be called so. */
+  static final double BEYOND_ERROR = 0.01;
+
+  /** Coverage of the range of one pair that decides equivalence: each end may miss by ERROR. */
+  static final double ALONE = 1 - 2 * ERROR;
+
+  /** Coverage of the ranges for all pairs at once that decide whether any differ. */
+  static final double AT_ONCE = 1 - ERROR;
+
+  /** Coverage of those that decide whether any lie beyond the margin. */
+  static final double BEYOND = 1 - 2 * BEYOND_ERROR;
 
   /** Probability that single cultivars lie beyond the margin in both directions. */
   static final double SURE = 0.95;

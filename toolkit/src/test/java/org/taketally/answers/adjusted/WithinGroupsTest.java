@@ -30,6 +30,49 @@ class WithinGroupsTest {
     assertThat(found.model().adjusted()).containsExactly("rootstock");
   }
 
+  /** 40 seeded sheets of 80 rows of 20 grafts, four a day, each row's stock drawn by lot. */
+  @Test
+  void rows_dealt_by_lot_count_as_rows_not_as_grafts() {
+    int uneven = 0;
+    for (int seed = 0; seed < 40; seed++) {
+      Random random = new Random(seed);
+      int[] stocks = random.ints(80, 0, 2).toArray();
+      WithinGroups found = WithinGroups.of(rowsOf20(stocks), MODEL.varyByBatchRow());
+      uneven += found.groups().get(0).way() == Way.BY_LOT ? 0 : 1;
+    }
+    assertThat(uneven).isLessThanOrEqualTo(6);
+  }
+
+  /** Three days in five have rows of one stock only. */
+  @Test
+  void rows_that_go_with_days_are_compared_within_them() {
+    int[] stocks =
+        IntStream.range(0, 80).map(row -> row / 4 % 5 < 3 ? row / 4 % 2 : row % 2).toArray();
+    WithinGroups found = WithinGroups.of(rowsOf20(stocks), MODEL.varyByBatchRow());
+    assertThat(found.groups()).extracting(WithinGroups.Group::way).containsExactly(Way.SHARES);
+  }
+
+  private static Cells rowsOf20(int[] stocks) {
+    int[] rows = IntStream.range(0, stocks.length).toArray();
+    int[] grafts = new int[rows.length];
+    Arrays.fill(grafts, 20);
+    return new Cells(
+        List.of(
+            new Factor("rootstock", List.of("Pellin", "Ostrey"), stocks),
+            named("grafting_day", rows.length / 4, IntStream.of(rows).map(row -> row / 4)),
+            named(Cells.BATCH_ROW, rows.length, IntStream.of(rows))),
+        List.of(),
+        grafts,
+        IntStream.of(rows).map(row -> 12).toArray(),
+        0,
+        Provenance.of("made for a test", 20L * rows.length));
+  }
+
+  private static Factor named(String column, int count, IntStream codes) {
+    List<String> levels = IntStream.range(0, count).mapToObj(k -> column + " " + k).toList();
+    return new Factor(column, levels, codes.toArray());
+  }
+
   @Test
   void compares_within_days_where_a_stock_had_the_bad_ones() {
     Cells cells = cells(60, badDays(new Random(1)), i -> 1);
