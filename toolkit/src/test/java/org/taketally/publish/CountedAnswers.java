@@ -141,7 +141,8 @@ final class CountedAnswers {
     Interval range = new Interval(value - half, value + half, 0.95);
     Interval alone = new Interval(value - 0.7 * half, value + 0.7 * half, 0.90);
     boolean equivalent = new Interval(-0.1, 0.1, 0.9).contains(alone);
-    return new Pair(one.level(), other.level(), new Estimate(value, range), range, alone, equivalent, 0.3);
+    return new Pair(
+        one.level(), other.level(), new Estimate(value, range), range, alone, equivalent, 0.3);
   }
 
   private FactorImportance movers() {

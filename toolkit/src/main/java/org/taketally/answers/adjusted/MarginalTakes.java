@@ -10,6 +10,7 @@ import org.taketally.answers.counts.TakeCounter;
 import org.taketally.model.TakeDesign;
 import org.taketally.model.TakeDraws;
 import org.taketally.model.TakeFit;
+import org.taketally.model.VaryingFactor;
 
 /**
  * Average takes as if every graft had one level of a column, all else as recorded, in each
@@ -73,6 +74,15 @@ public final class MarginalTakes {
 
   public int count() {
     return draws.count();
+  }
+
+  /** How many draws can be kept in memory, the conditions of each included. */
+  public int most(int wanted) {
+    long numbers = conditions.size();
+    for (VaryingFactor factor : fit.varying()) {
+      numbers += factor.levels().size();
+    }
+    return (int) Math.min(wanted, DRAWN_NUMBERS / Math.max(1, numbers));
   }
 
   /** The levels a column has in the fit, in the order of {@link #takes}. */

@@ -39,6 +39,11 @@ public final class FactorVerdictCalculator {
 
   private static final long MOST_DEALT = 50_000;
 
+  /** How many times the draws are taken where they leave the verdict open, and how many at most. */
+  private static final int MORE = 4;
+
+  private static final int MOST_DRAWS = 32_000;
+
   private final String factor;
   private final AnswerOptions options;
   private final Confounding confounding;
@@ -186,7 +191,7 @@ public final class FactorVerdictCalculator {
   }
 
   private FactorVerdict verdict(MarginalTakes main) {
-    FactorEvidence evidence = FactorEvidence.of(main, factor, options);
+    FactorEvidence evidence = decided(main);
     if (!evidence.bounded().isEmpty()) {
       notes.add(new FactorVerdict.NoneOrAllTook(evidence.bounded()));
     }
@@ -199,6 +204,29 @@ public final class FactorVerdictCalculator {
       notes.add(new FactorVerdict.AverageSeason(seasonSpread(main)));
     }
     return verdict(main.fit().cells(), evidence);
+  }
+
+  /** More draws where other draws could decide otherwise, as many as can be kept. */
+  private FactorEvidence decided(MarginalTakes main) {
+    FactorEvidence evidence = FactorEvidence.of(main, factor, options);
+    int draws = evidence.takes().length;
+    while (undecided(main, evidence) && MORE * draws <= main.most(MOST_DRAWS)) {
+      draws *= MORE;
+      evidence =
+          FactorEvidence.of(
+              MarginalTakes.of(main.fit(), options.withDraws(draws)), factor, options);
+    }
+    return evidence;
+  }
+
+  private boolean undecided(MarginalTakes main, FactorEvidence evidence) {
+    Cells cells = main.fit().cells();
+    TakeCount[] counts = TakeCounter.byLevel(cells, factor, evidence.levels());
+    long[] grafts = Arrays.stream(counts).mapToLong(TakeCount::grafts).toArray();
+    PairDifferences differences = new PairDifferences(evidence.levels(), evidence.takes());
+    UnassessedBounds bounds = UnassessedBounds.of(cells, factor, evidence.levels(), grafts);
+    return differences.undecided(
+        differences.pairs(options.margin(), evidence.takes(), bounds), options.margin());
   }
 
   /** Standard deviation of what one level does in one season beside what it does in all, logits. */

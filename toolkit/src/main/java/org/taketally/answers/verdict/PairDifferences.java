@@ -15,6 +15,12 @@ import org.taketally.terms.Interval;
  */
 final class PairDifferences {
 
+  /**
+   * Ends of 90, 95 and 98 % ranges from n draws are known to about 2 standard deviations over the
+   * root of n; four times that is beyond doubt.
+   */
+  private static final double MONTE_CARLO = 8;
+
   private final List<String> levels;
   private final double[][] takes;
   private final double[] mean;
@@ -105,13 +111,35 @@ final class PairDifferences {
     double reach = reach(VerdictRules.AT_ONCE);
     for (int k = 0; k < errors.length; k++) {
       int[] p = places.get(k);
-      Interval range =
-          around(mean[p[0]] - mean[p[1]], reach * errors[k], VerdictRules.AT_ONCE);
+      Interval range = around(mean[p[0]] - mean[p[1]], reach * errors[k], VerdictRules.AT_ONCE);
       if (bounds.widened(range, mean, p[0], p[1]).low() > 0) {
         return true;
       }
     }
     return false;
+  }
+
+  /**
+   * Whether other draws could decide otherwise: a range that decides ends within the Monte Carlo
+   * error of its limit.
+   *
+   * @param pairs as found from these draws
+   * @param margin the margin
+   */
+  boolean undecided(List<FactorVerdict.Pair> pairs, double margin) {
+    double error = MONTE_CARLO / Math.sqrt(takes.length);
+    double widest = 0;
+    double fromZero = Double.NEGATIVE_INFINITY;
+    double fromMargin = Double.NEGATIVE_INFINITY;
+    double sd = Arrays.stream(errors).max().orElse(0);
+    for (FactorVerdict.Pair pair : pairs) {
+      widest = Math.max(widest, Math.max(-pair.equivalence().low(), pair.equivalence().high()));
+      fromZero = Math.max(fromZero, pair.difference().low());
+      fromMargin = Math.max(fromMargin, pair.veryLikely().low() - margin);
+    }
+    return Math.abs(widest - margin) < error * sd
+        || Math.abs(fromZero) < error * sd
+        || Math.abs(fromMargin) < error * sd;
   }
 
   /** Pairs as places of levels, the higher take first. */

@@ -45,7 +45,15 @@ class LevelRuleTest {
                   double gap = take - least;
                   Interval alone = around(gap, 0.85 * half);
                   boolean alike = alone.low() > -0.1 && alone.high() < 0.1;
-                  pairs.add(new Pair(level, other, estimate(gap, half), around(gap, 1.2 * half), alone, alike, 0.5));
+                  pairs.add(
+                      new Pair(
+                          level,
+                          other,
+                          estimate(gap, half),
+                          around(gap, 1.2 * half),
+                          alone,
+                          alike,
+                          0.5));
                 }
               });
         });
