@@ -1,9 +1,11 @@
 package org.taketally.app;
 
-import java.io.PrintWriter;
+import java.io.IOException;
+import java.util.List;
 import java.util.concurrent.Callable;
 import org.taketally.records.CropProfiles;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
@@ -13,8 +15,9 @@ import picocli.CommandLine.Spec;
     name = "template",
     mixinStandardHelpOptions = true,
     description =
-        "Prints a crop profile to start your own from, e.g. taketally crop template --like apple >"
-            + " quince.csv; change its values and sources, then use it with --crop quince.csv.")
+        "Prints a crop profile to start your own from, e.g. taketally crop template --like apple"
+            + " --out quince.csv; change its values and sources, then use it with --crop"
+            + " quince.csv.")
 final class CropTemplateCommand implements Callable<Integer> {
 
   @Option(
@@ -24,14 +27,14 @@ final class CropTemplateCommand implements Callable<Integer> {
       description = "The profile whose values it starts with (${DEFAULT-VALUE}).")
   private String like;
 
+  @Mixin private TextOut out = new TextOut();
+
   @Spec private CommandSpec spec;
 
   @Override
-  public Integer call() {
+  public Integer call() throws IOException {
     RecordsOptions.bundledCrop(spec.commandLine(), like);
-    PrintWriter out = spec.commandLine().getOut();
-    out.print(CropProfiles.template(like));
-    out.flush();
+    out.give(CropProfiles.template(like), List.of());
     return ExitStatus.FINE;
   }
 }

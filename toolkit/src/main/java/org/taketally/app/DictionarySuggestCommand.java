@@ -1,5 +1,6 @@
 package org.taketally.app;
 
+import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -7,17 +8,18 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import org.taketally.records.DictionaryProposal;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
-/** Proposes a dictionary: JSON on standard output, reasons and open questions on standard error. */
+/** Proposes a dictionary: JSON to a file or standard output, reasons and questions beside it. */
 @Command(
     name = "suggest",
     mixinStandardHelpOptions = true,
     sortOptions = false,
     description =
-        "Proposes a dictionary for your sheets, e.g. taketally dictionary suggest sheet.csv >"
+        "Proposes a dictionary for your sheets, e.g. taketally dictionary suggest sheet.csv --out"
             + " dictionary.json. Says what each entry rests on and what it couldn't decide; read"
             + " and correct the file, then use it with --dictionary dictionary.json.")
 final class DictionarySuggestCommand implements Callable<Integer> {
@@ -25,15 +27,15 @@ final class DictionarySuggestCommand implements Callable<Integer> {
   @Parameters(arity = "1..*", paramLabel = "FILE", description = "Sheets as you keep them.")
   private List<Path> files = new ArrayList<>();
 
+  @Mixin private TextOut out = new TextOut();
+
   @Spec private CommandSpec spec;
 
   @Override
-  public Integer call() {
+  public Integer call() throws IOException {
     files.forEach(file -> RecordsOptions.requireFile(spec.commandLine(), file));
     DictionaryProposal proposal = DictionaryProposal.of(files);
-    PrintWriter out = spec.commandLine().getOut();
-    out.print(proposal.json());
-    out.flush();
+    out.give(proposal.json(), files);
     PrintWriter err = spec.commandLine().getErr();
     proposal.reasons().forEach(reason -> err.println("because " + reason));
     proposal.questions().forEach(question -> err.println("open: " + question));

@@ -63,6 +63,7 @@ public final class Taketally implements Runnable {
     CommandLine commands =
         new CommandLine(new Taketally())
             .setExecutionExceptionHandler(new Failures())
+            .setParameterExceptionHandler(new TypingErrors())
             .setCaseInsensitiveEnumValuesAllowed(true)
             .setUsageHelpAutoWidth(true)
             .setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF));

@@ -3,9 +3,13 @@ package org.taketally.records.dictionary;
 import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
 import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -58,7 +62,7 @@ public final class SheetDictionary {
   /**
    * Reads a dictionary.
    *
-   * @param path a JSON file, UTF-8
+   * @param path a JSON file, UTF-8, or UTF-16 with its mark as some terminals write it
    * @return the dictionary
    * @throws RecordsUnreadable if it can't be read or says something that can't be done
    */
@@ -67,7 +71,7 @@ public final class SheetDictionary {
       if (Files.size(path) > SizeLimits.SMALL_FILE) {
         throw new IOException("too large");
       }
-      return parse(path.toString(), Files.readString(path, StandardCharsets.UTF_8));
+      return parse(path.toString(), text(Files.readAllBytes(path)));
     } catch (IOException e) {
       throw new RecordsUnreadable(
           new Problem(
@@ -81,6 +85,17 @@ public final class SheetDictionary {
               "a dictionary in JSON",
               "check the name; write the dictionary with a text editor and save it as UTF-8"));
     }
+  }
+
+  /** In UTF-16 where its mark says so; the mark itself is no part of the text. */
+  private static String text(byte[] bytes) throws CharacterCodingException {
+    String mark = HexFormat.of().formatHex(bytes, 0, Math.min(2, bytes.length));
+    Charset encoding =
+        mark.equals("fffe") || mark.equals("feff")
+            ? StandardCharsets.UTF_16
+            : StandardCharsets.UTF_8;
+    String text = encoding.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
+    return text.startsWith("\uFEFF") ? text.substring(1) : text;
   }
 
   /**

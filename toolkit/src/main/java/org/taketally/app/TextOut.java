@@ -1,0 +1,44 @@
+package org.taketally.app;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.Collection;
+import java.util.List;
+import org.taketally.files.Content;
+import org.taketally.files.FileSet;
+import org.taketally.files.Guard;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** Where a text to be edited by a person goes: a file in UTF-8, or standard output. */
+final class TextOut {
+
+  @Spec(Spec.Target.MIXEE)
+  private CommandSpec command;
+
+  @Option(
+      names = "--out",
+      paramLabel = "FILE",
+      description =
+          "Write it to this file (UTF-8; safer than > on Windows); otherwise it is printed.")
+  private Path file;
+
+  @Option(
+      names = "--replace",
+      description = "Write over a file that is there (never over one being read).")
+  private boolean replace;
+
+  /** Prints or writes a text, never over a file that was read. */
+  void give(String text, Collection<Path> inputs) throws IOException {
+    PrintWriter out = command.commandLine().getOut();
+    if (file == null) {
+      out.print(text);
+    } else {
+      FileSet.write(file, new Guard(List.copyOf(inputs), replace), Content.text(text));
+      out.println("written to " + file);
+    }
+    out.flush();
+  }
+}
