@@ -168,21 +168,24 @@ class UnreadableTest {
         "kultivar,rootstock,outcome\n" + ROW,
         "@grafts.csv line 1: found \"kultivar, rootstock, outcome\", expected a column cultivar;"
             + " name the headings that hold them in the dictionary, e.g. \"columns\":"
-            + " {\"cultivar\": \"kultivar\"}");
+            + " {\"cultivar\": \"kultivar\"}"
+            + "; \"taketally dictionary suggest\" proposes one");
     refuses(
         "grafts.csv",
         "Sorte;Unterlage;gemacht;angewachsen\nOrrin;Halden seedling;3;2\n",
         "@grafts.csv line 1: found \"Sorte, Unterlage, gemacht, angewachsen\", expected columns"
             + " cultivar, rootstock, takes or outcome; name the headings that hold them in the"
             + " dictionary, e.g. \"columns\": {\"cultivar\": \"Sorte\", \"rootstock\":"
-            + " \"Unterlage\", \"takes\": \"angewachsen\"}");
+            + " \"Unterlage\", \"takes\": \"angewachsen\"}"
+            + "; \"taketally dictionary suggest\" proposes one");
     refuses(
         "grafts.csv",
         "a,b,c\nOrrin,Halden seedling,3\n",
         "@grafts.csv line 1: found \"a, b, c\", expected columns cultivar, rootstock, takes or"
             + " outcome; name the headings that hold them in the dictionary, e.g. \"columns\":"
             + " {\"cultivar\": \"your heading\", \"rootstock\": \"your heading\", \"takes\": \"your"
-            + " heading\"}");
+            + " heading\"}"
+            + "; \"taketally dictionary suggest\" proposes one");
   }
 
   @Test
@@ -203,7 +206,8 @@ class UnreadableTest {
             + " rootstock, takes or outcome; line 3 looks like the headings: say \"heading_row\": 3"
             + " in the dictionary; if it isn't, name the headings that hold them in the dictionary,"
             + " e.g. \"columns\": {\"cultivar\": \"your heading\", \"rootstock\": \"your heading\","
-            + " \"takes\": \"your heading\"}");
+            + " \"takes\": \"your heading\"}"
+            + "; \"taketally dictionary suggest\" proposes one");
   }
 
   @Test

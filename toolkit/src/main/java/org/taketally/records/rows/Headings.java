@@ -210,7 +210,8 @@ public final class Headings {
             + absent.stream()
                 .map(name -> name.replace("|", " or "))
                 .collect(Collectors.joining(", ")),
-        "name the headings that hold them in the dictionary, e.g. \"columns\": {" + entries + "}");
+        "name the headings that hold them in the dictionary, e.g. \"columns\": {%s}; \"taketally dictionary suggest\" proposes one"
+            .formatted(entries));
   }
 
   /** The heading that may hold one of our columns, by its meaning or its letters. */
