@@ -3,6 +3,7 @@ package org.taketally.model;
 import java.util.Arrays;
 import org.apache.commons.statistics.distribution.BinomialDistribution;
 import org.taketally.terms.Interval;
+import org.taketally.terms.SampleQuantiles;
 
 /**
  * What a lot not yet made is likely to do, with everything in it that is uncertain: effects,
@@ -35,7 +36,10 @@ public final class LotPrediction {
    */
   public Interval take(double coverage) {
     requireCoverage(coverage);
-    return new Interval(quantile((1 - coverage) / 2), quantile((1 + coverage) / 2), coverage);
+    return new Interval(
+        SampleQuantiles.of(takes, (1 - coverage) / 2),
+        SampleQuantiles.of(takes, (1 + coverage) / 2),
+        coverage);
   }
 
   /**
@@ -105,13 +109,6 @@ public final class LotPrediction {
    */
   public double[] draws() {
     return takes.clone();
-  }
-
-  private double quantile(double share) {
-    double place = share * (takes.length - 1);
-    int left = (int) place;
-    int right = Math.min(takes.length - 1, left + 1);
-    return takes[left] + (place - left) * (takes[right] - takes[left]);
   }
 
   private static void requireCoverage(double coverage) {

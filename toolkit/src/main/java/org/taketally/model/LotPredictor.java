@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
 import org.taketally.cells.Cells;
+import org.taketally.terms.Logit;
 
 /** Works out the take of a planned lot in every draw. */
 final class LotPredictor {
@@ -77,7 +78,7 @@ final class LotPredictor {
   LotPrediction predict() {
     double[] takes = new double[draws.count()];
     for (int d = 0; d < takes.length; d++) {
-      takes[d] = 1 / (1 + Math.exp(-logit(d)));
+      takes[d] = Logit.take(logit(d));
     }
     return new LotPrediction(takes);
   }

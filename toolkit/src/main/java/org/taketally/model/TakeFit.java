@@ -12,6 +12,7 @@ import org.taketally.model.laplace.ModelData;
 import org.taketally.model.numeric.Parallel;
 import org.taketally.model.numeric.SmallMatrix;
 import org.taketally.terms.Interval;
+import org.taketally.terms.Logit;
 
 /** A fitted model of takes. Immutable by contract: don't write to the arrays it gives. */
 public final class TakeFit {
@@ -259,7 +260,7 @@ public final class TakeFit {
   public double[] fittedTake() {
     double[] take = new double[linearPredictor.length];
     for (int i = 0; i < take.length; i++) {
-      take[i] = 1 / (1 + Math.exp(-linearPredictor[i]));
+      take[i] = Logit.take(linearPredictor[i]);
     }
     return take;
   }

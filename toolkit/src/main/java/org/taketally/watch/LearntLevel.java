@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
+import org.taketally.terms.Logit;
 
 /**
  * What is to be expected of each lot once those counted before it are known: the level of the whole
@@ -39,9 +40,9 @@ final class LearntLevel {
     this.ownCorrelation = lots.stream().mapToDouble(lot -> lot.expected().correlation()).toArray();
     double[][] all =
         lots.stream()
-            .map(lot -> Arrays.stream(lot.expected().takes()).map(LearntLevel::logit).toArray())
+            .map(lot -> Arrays.stream(lot.expected().takes()).map(Logit::of).toArray())
             .toArray(double[][]::new);
-    this.logits = lots.stream().mapToDouble(lot -> logit(lot.expected().mean())).toArray();
+    this.logits = lots.stream().mapToDouble(lot -> Logit.of(lot.expected().mean())).toArray();
     double total = Arrays.stream(grafts).sum();
     double[] common = new double[seasons];
     for (int i = 0; i < all.length; i++) {
@@ -111,11 +112,7 @@ final class LearntLevel {
     return Arrays.stream(values).map(x -> (x - mean) * (x - mean)).average().orElseThrow();
   }
 
-  static double logit(double p) {
-    return Math.log(p / (1 - p));
-  }
-
   static double take(double logit) {
-    return Math.min(1 - 1e-6, Math.max(1e-6, 1 / (1 + Math.exp(-logit))));
+    return Math.min(1 - 1e-6, Math.max(1e-6, Logit.take(logit)));
   }
 }

@@ -9,6 +9,7 @@ import org.taketally.cells.Cells;
 import org.taketally.plan.forecast.PastSeasons;
 import org.taketally.plan.forecast.SeasonForecast;
 import org.taketally.records.GraftRecords;
+import org.taketally.terms.Logit;
 import org.taketally.watch.TakeWatch.Counted;
 
 /** Watches the lots of a season against what past records let expect. */
@@ -81,7 +82,7 @@ public final class SeasonWatch {
         expectedFailures,
         learnt.level(),
         learning.tau(),
-        LearntLevel.take(LearntLevel.logit(mean) + learnt.level()) - mean);
+        LearntLevel.take(Logit.of(mean) + learnt.level()) - mean);
   }
 
   /** The limit is set for a season as long as past ones, before anything of it is counted. */
@@ -98,8 +99,7 @@ public final class SeasonWatch {
 
   private static LotExpectation moved(LotExpectation expected, double level) {
     return new LotExpectation(
-        new double[] {LearntLevel.take(LearntLevel.logit(expected.mean()) + level)},
-        expected.correlation());
+        new double[] {LearntLevel.take(Logit.of(expected.mean()) + level)}, expected.correlation());
   }
 
   private static LotExpectation expectation(SeasonForecast forecast, Map<String, String> values) {

@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Random;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
+import org.taketally.terms.Logit;
 
 class LearntLevelTest {
 
@@ -51,8 +52,7 @@ class LearntLevelTest {
               double p = LotCounts.shifted(season.get(i).expected().takes()[luck], odds[i]);
               double own =
                   LearntLevel.take(
-                      LearntLevel.logit(p)
-                          + Math.sqrt(0.02 / (p * (1 - p))) * random.nextGaussian());
+                      Logit.of(p) + Math.sqrt(0.02 / (p * (1 - p))) * random.nextGaussian());
               return (int) IntStream.range(0, 15).filter(g -> random.nextDouble() < own).count();
             })
         .toArray();

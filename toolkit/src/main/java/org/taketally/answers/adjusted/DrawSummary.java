@@ -3,6 +3,7 @@ package org.taketally.answers.adjusted;
 import java.util.Arrays;
 import org.taketally.answers.Estimate;
 import org.taketally.terms.Interval;
+import org.taketally.terms.SampleQuantiles;
 
 /** Posterior draws of one quantity as an estimate with its likely range. */
 public final class DrawSummary {
@@ -25,13 +26,14 @@ public final class DrawSummary {
   /** Median and central range, for skewed or discrete quantities such as ranks and spreads. */
   public static Estimate median(double[] draws, double level) {
     double[] sorted = sorted(draws);
-    return new Estimate(quantile(sorted, 0.5), range(draws, level));
+    return new Estimate(SampleQuantiles.of(sorted, 0.5), range(draws, level));
   }
 
   public static Interval range(double[] draws, double level) {
     double[] sorted = sorted(draws);
     double tail = (1 - level) / 2;
-    return new Interval(quantile(sorted, tail), quantile(sorted, 1 - tail), level);
+    return new Interval(
+        SampleQuantiles.of(sorted, tail), SampleQuantiles.of(sorted, 1 - tail), level);
   }
 
   /** One column of a table of draws. */
@@ -48,12 +50,5 @@ public final class DrawSummary {
     double[] sorted = draws.clone();
     Arrays.sort(sorted);
     return sorted;
-  }
-
-  private static double quantile(double[] sorted, double share) {
-    double place = share * (sorted.length - 1);
-    int below = (int) Math.floor(place);
-    int above = Math.min(below + 1, sorted.length - 1);
-    return sorted[below] + (place - below) * (sorted[above] - sorted[below]);
   }
 }

@@ -11,6 +11,7 @@ import org.taketally.cells.Cells;
 import org.taketally.model.FixedEffect;
 import org.taketally.model.TakeDesign;
 import org.taketally.model.TakeFit;
+import org.taketally.terms.Logit;
 
 /**
  * One fixed set of conditions to compare cultivars in: the commonest level of each adjusted column,
@@ -55,7 +56,7 @@ public final class StandardConditions {
     double[][] takes = new double[logits.length][];
     for (int d = 0; d < takes.length; d++) {
       double base = base(column, averaging.draws().beta(d));
-      takes[d] = java.util.Arrays.stream(logits[d]).map(e -> logistic(base + e)).toArray();
+      takes[d] = java.util.Arrays.stream(logits[d]).map(e -> Logit.take(base + e)).toArray();
     }
     return takes;
   }
@@ -86,9 +87,5 @@ public final class StandardConditions {
           }
         });
     return conditions;
-  }
-
-  private static double logistic(double x) {
-    return 1 / (1 + Math.exp(-x));
   }
 }

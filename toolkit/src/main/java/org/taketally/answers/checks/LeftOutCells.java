@@ -4,10 +4,11 @@ import java.util.Arrays;
 import java.util.stream.IntStream;
 import org.apache.commons.statistics.distribution.BinomialDistribution;
 import org.taketally.answers.adjusted.MarginalTakes;
-import org.taketally.answers.adjusted.NormalAverage;
 import org.taketally.cells.Cells;
+import org.taketally.model.NormalAverage;
 import org.taketally.model.TakeDraws;
 import org.taketally.model.TakeFit;
+import org.taketally.terms.Logit;
 
 /**
  * What all other cells say about a cell. Where the cell has little say in its own fitted value, by
@@ -98,8 +99,7 @@ final class LeftOutCells {
 
   /** Log chance of the cell's takes, up to a constant. */
   private double logChance(int cell, double eta) {
-    return cells.takes()[cell] * eta
-        - cells.grafts()[cell] * (Math.max(0, eta) + Math.log1p(Math.exp(-Math.abs(eta))));
+    return cells.takes()[cell] * eta - cells.grafts()[cell] * Logit.minusLogFailure(eta);
   }
 
   /** Counted less expected takes, in standard errors of what the others say. */
@@ -107,8 +107,7 @@ final class LeftOutCells {
     double n = cells.grafts()[cell];
     double p = predicted(cell);
     double both =
-        NormalAverage.of(
-            logits[cell], variances[cell], eta -> Math.pow(NormalAverage.logistic(eta), 2));
+        NormalAverage.of(logits[cell], variances[cell], eta -> Math.pow(Logit.take(eta), 2));
     double variance = n * p * (1 - p) + n * (n - 1) * Math.max(0, both - p * p);
     return variance > 0 ? (cells.takes()[cell] - n * p) / Math.sqrt(variance) : 0;
   }
@@ -162,7 +161,7 @@ final class LeftOutCells {
         logits[cell],
         variances[cell],
         logit -> {
-          double take = NormalAverage.logistic(logit);
+          double take = Logit.take(logit);
           return grafts == 1
               ? 1 - take
               : BinomialDistribution.of(grafts, take).cumulativeProbability(takes);

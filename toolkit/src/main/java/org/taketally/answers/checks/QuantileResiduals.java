@@ -10,6 +10,7 @@ import org.taketally.answers.checks.FitChecks.Check;
 import org.taketally.answers.checks.FitChecks.CheckKind;
 import org.taketally.answers.checks.FitChecks.Quantile;
 import org.taketally.answers.checks.FitChecks.State;
+import org.taketally.terms.SampleQuantiles;
 
 /**
  * Randomised quantile residuals: the chance of the takes a cell showed, spread evenly over each
@@ -61,11 +62,7 @@ final class QuantileResiduals {
   }
 
   private Quantile quantile(double chance) {
-    double place = chance * sorted.length - 0.5;
-    int below = (int) Math.max(0, Math.floor(place));
-    int above = Math.min(sorted.length - 1, below + 1);
-    double part = Math.min(1, Math.max(0, place - below));
-    double found = sorted[below] + part * (sorted[above] - sorted[below]);
+    double found = SampleQuantiles.ofSteps(sorted, chance);
     double kept = Math.min(1 - 1e-12, Math.max(1e-12, found));
     return new Quantile(
         NORMAL.inverseCumulativeProbability(chance), NORMAL.inverseCumulativeProbability(kept));

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.taketally.cells.Cells;
+import org.taketally.terms.SampleQuantiles;
 
 /** Columns of numbers, each cell weighing as many grafts as it holds. */
 public final class WeightedQuantiles {
@@ -25,24 +26,17 @@ public final class WeightedQuantiles {
     if (grafts.isEmpty()) {
       throw new IllegalArgumentException("no graft has a value in column " + column);
     }
-    long total = grafts.values().stream().mapToLong(count -> count).sum();
-    return Arrays.stream(shares).map(share -> quantile(grafts, share * total)).toArray();
+    double[] sorted = grafts.keySet().stream().mapToDouble(value -> value).toArray();
+    long[] upTo = grafts.values().stream().mapToLong(count -> count).toArray();
+    Arrays.parallelPrefix(upTo, Long::sum);
+    return Arrays.stream(shares)
+        .map(share -> SampleQuantiles.occurring(sorted, upTo, share))
+        .toArray();
   }
 
   /** One of {@link #weightedQuantiles}. */
   public static double weightedQuantile(Cells cells, String column, double share) {
     return weightedQuantiles(cells, column, share)[0];
-  }
-
-  private static double quantile(SortedMap<Double, Long> grafts, double wanted) {
-    long sum = 0;
-    for (Map.Entry<Double, Long> value : grafts.entrySet()) {
-      sum += value.getValue();
-      if (sum >= wanted) {
-        return value.getKey();
-      }
-    }
-    return grafts.lastKey();
   }
 
   /** There are far fewer values than cells, so cells are counted before anything is sorted. */

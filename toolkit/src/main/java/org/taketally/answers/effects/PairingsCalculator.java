@@ -18,6 +18,7 @@ import org.taketally.model.TakeFit;
 import org.taketally.model.TakeModel;
 import org.taketally.model.VaryingFactor;
 import org.taketally.terms.Interval;
+import org.taketally.terms.Logit;
 
 /**
  * Works out {@link Pairings} from shared draws. Each pairing is judged in the conditions of its own
@@ -113,8 +114,8 @@ public final class PairingsCalculator {
       int p = codes[i];
       int n = cells.grafts()[i];
       grafts[p] += n;
-      with[d][p] += n / (1 + Math.exp(-eta[i]));
-      without[d][p] += n / (1 + Math.exp(effects[p] - eta[i]));
+      with[d][p] += Logit.takes(n, eta[i]);
+      without[d][p] += Logit.takes(n, eta[i] - effects[p]);
     }
     for (int p = 0; p < grafts.length; p++) {
       with[d][p] /= grafts[p];

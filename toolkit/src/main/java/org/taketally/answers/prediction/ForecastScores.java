@@ -6,6 +6,7 @@ import java.util.stream.IntStream;
 import org.taketally.answers.checks.Calibration;
 import org.taketally.answers.checks.FitChecks.Tenth;
 import org.taketally.cells.Cells;
+import org.taketally.terms.Logit;
 import smile.classification.LogisticRegression;
 
 /**
@@ -76,7 +77,7 @@ final class ForecastScores {
   }
 
   private double logit(int cell) {
-    return Math.log(takes[cell] / (1 - takes[cell]));
+    return Logit.of(takes[cell]);
   }
 
   private static double spread(double[] values) {

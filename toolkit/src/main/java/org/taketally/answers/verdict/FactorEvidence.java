@@ -15,6 +15,7 @@ import org.taketally.answers.counts.TakeCounter;
 import org.taketally.model.CannotFit;
 import org.taketally.model.TakeModel;
 import org.taketally.model.UnpooledLevels;
+import org.taketally.terms.Logit;
 
 /**
  * What the records say about one column of levels: takes with the levels left free, and how much
@@ -82,8 +83,7 @@ record FactorEvidence(
     double[][] takes = CountedTakes.draws(counts, options);
     double[] sds =
         Arrays.stream(takes)
-            .mapToDouble(
-                row -> sd(Arrays.stream(row).map(take -> Math.log(take / (1 - take))).toArray()))
+            .mapToDouble(row -> sd(Arrays.stream(row).map(Logit::of).toArray()))
             .toArray();
     return new FactorEvidence(
         levels, takes, DrawSummary.median(sds, options.coverage()), List.of(), Optional.empty());

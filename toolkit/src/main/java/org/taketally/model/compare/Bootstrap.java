@@ -14,6 +14,7 @@ import org.taketally.cells.Cells;
 import org.taketally.model.Refit;
 import org.taketally.model.TakeFit;
 import org.taketally.model.VaryingFactor;
+import org.taketally.terms.Logit;
 
 /**
  * Parametric bootstrap: takes are simulated from a fit, new deviations included, and fitted again.
@@ -267,7 +268,7 @@ public record Bootstrap(int replicates, long seed, IntConsumer progress, Sequent
     Cells cells = fit.cells();
     int[] takes = new int[eta.length];
     for (int i = 0; i < takes.length; i++) {
-      double take = 1 / (1 + Math.exp(-eta[i]));
+      double take = Logit.take(eta[i]);
       for (int graft = 0; graft < cells.grafts()[i]; graft++) {
         takes[i] += random.nextDouble() < take ? 1 : 0;
       }

@@ -2,6 +2,7 @@ package org.taketally.model.laplace;
 
 import org.taketally.model.numeric.Dense;
 import org.taketally.model.numeric.Parallel;
+import org.taketally.terms.Logit;
 
 /** One look at every cell at given effects and deviations: log-likelihood and residual sums. */
 public final class CellPass {
@@ -31,7 +32,7 @@ public final class CellPass {
   }
 
   public double residual(int cell) {
-    return takes[cell] - grafts[cell] / (1 + Math.exp(-eta[cell]));
+    return takes[cell] - Logit.takes(grafts[cell], eta[cell]);
   }
 
   public double grafts(int cell) {

@@ -2,6 +2,7 @@ package org.taketally.model.laplace;
 
 import org.taketally.model.numeric.SmallMatrix;
 import org.taketally.model.numeric.Vectors;
+import org.taketally.terms.Logit;
 
 /** Logistic regression on patterns: the start of every search. */
 public final class FixedOnly {
@@ -20,7 +21,7 @@ public final class FixedOnly {
       double[] slope = new double[width];
       double[][] information = new double[width][width];
       for (int r = 0; r < eta.length; r++) {
-        double mu = 1 / (1 + Math.exp(-eta[r]));
+        double mu = Logit.take(eta[r]);
         add(patterns.rows()[r], y[r] - n[r] * mu, n[r] * mu * (1 - mu), slope, information);
       }
       SmallMatrix factor = SmallMatrix.of(information);

@@ -4,6 +4,7 @@ import java.util.stream.IntStream;
 import org.taketally.model.numeric.Dense;
 import org.taketally.model.numeric.Parallel;
 import org.taketally.model.numeric.SmallMatrix;
+import org.taketally.terms.Logit;
 
 /**
  * Sums over cells of w' v and of w' times cubed covariances of eta with each effect of the cell; v
@@ -95,7 +96,7 @@ public final class JointSums {
 
     private void add(int node, int i) {
       double eta = pass.eta()[i];
-      double mu = 1 / (1 + Math.exp(-eta));
+      double mu = Logit.take(eta);
       double slope = pass.grafts(i) * mu * (1 - mu) * (1 - 2 * mu);
       double[] x = sorted.patterns.rows()[sorted.pattern[i]];
       withRest(node, i, x);

@@ -2,6 +2,7 @@ package org.taketally.model.laplace;
 
 import java.util.Arrays;
 import org.taketally.model.numeric.GaussHermite;
+import org.taketally.terms.Logit;
 
 /**
  * Marginal likelihood by adaptive Gauss-Hermite quadrature, one varying column: nodes are centred
@@ -70,16 +71,16 @@ public final class Quadrature implements Marginal {
   }
 
   private double residual(int i, double eta) {
-    return evidence.takes()[i] - evidence.grafts()[i] / (1 + Math.exp(-eta));
+    return evidence.takes()[i] - Logit.takes(evidence.grafts()[i], eta);
   }
 
   private double weight(int i, double eta) {
-    double mu = 1 / (1 + Math.exp(-eta));
+    double mu = Logit.take(eta);
     return evidence.grafts()[i] * mu * (1 - mu);
   }
 
   private double weightSlope(int i, double eta) {
-    double mu = 1 / (1 + Math.exp(-eta));
+    double mu = Logit.take(eta);
     return weight(i, eta) * (1 - 2 * mu);
   }
 
@@ -112,9 +113,7 @@ public final class Quadrature implements Marginal {
       double sum = -u * u / 2;
       for (int i : cells) {
         double eta = fixedPart[i] + theta * u;
-        sum +=
-            evidence.takes()[i] * eta
-                - evidence.grafts()[i] * (Math.max(eta, 0) + Math.log1p(Math.exp(-Math.abs(eta))));
+        sum += evidence.takes()[i] * eta - evidence.grafts()[i] * Logit.minusLogFailure(eta);
       }
       return sum;
     }

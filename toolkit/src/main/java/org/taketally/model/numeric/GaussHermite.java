@@ -1,18 +1,40 @@
 package org.taketally.model.numeric;
 
+import java.util.Arrays;
+import java.util.function.DoubleUnaryOperator;
+
 /**
  * Nodes and weights for integrals against the standard normal density.
  *
- * @param nodes z
+ * @param nodes z, from the highest to the lowest
+ * @param weights sum 1
  * @param logWeights log of the weight times exp(z^2 / 2), for adaptive use
  */
-public record GaussHermite(double[] nodes, double[] logWeights) {
+public record GaussHermite(double[] nodes, double[] weights, double[] logWeights) {
+
+  /** In closed form where it is needed most, else searched for. */
+  public static GaussHermite of(int count) {
+    return count == 5 ? five() : searched(count);
+  }
+
+  private static GaussHermite five() {
+    double root10 = Math.sqrt(10);
+    double near = Math.sqrt(5 - root10);
+    double far = Math.sqrt(5 + root10);
+    double more = (7 + 2 * root10) / 60;
+    double less = (7 - 2 * root10) / 60;
+    double[] nodes = {far, near, 0, -near, -far};
+    double[] weights = {less, more, 8.0 / 15, more, less};
+    double[] logWeights = new double[nodes.length];
+    Arrays.setAll(logWeights, i -> Math.log(weights[i]) + nodes[i] * nodes[i] / 2);
+    return new GaussHermite(nodes, weights, logWeights);
+  }
 
   /**
    * Newton's method on orthonormal Hermite functions; Press et al. (2007), Numerical Recipes,
    * section 4.6.2.
    */
-  public static GaussHermite of(int count) {
+  private static GaussHermite searched(int count) {
     double[] nodes = new double[count];
     double[] logWeights = new double[count];
     double x = 0;
@@ -36,7 +58,22 @@ public record GaussHermite(double[] nodes, double[] logWeights) {
     for (int i = 0; i < count; i++) {
       nodes[i] *= Math.sqrt(2);
     }
-    return new GaussHermite(nodes, logWeights);
+    double[] weights = new double[count];
+    Arrays.setAll(weights, i -> Math.exp(logWeights[i] - nodes[i] * nodes[i] / 2));
+    return new GaussHermite(nodes, weights, logWeights);
+  }
+
+  /** Mean of a function of N(mean, sd^2); nodes on both sides are taken together. */
+  public double average(double mean, double sd, DoubleUnaryOperator function) {
+    int pairs = nodes.length / 2;
+    double sum = nodes.length % 2 == 0 ? 0 : weights[pairs] * function.applyAsDouble(mean);
+    for (int i = pairs - 1; i >= 0; i--) {
+      sum +=
+          weights[i]
+              * (function.applyAsDouble(mean - nodes[i] * sd)
+                  + function.applyAsDouble(mean + nodes[i] * sd));
+    }
+    return sum;
   }
 
   private static double guess(int i, int count, double last, double[] nodes) {

@@ -1,6 +1,7 @@
 package org.taketally.model.numeric;
 
 import java.util.Arrays;
+import org.taketally.terms.SampleQuantiles;
 
 /**
  * Natural cubic spline basis without constant: cubic between knots, straight outside them.
@@ -35,29 +36,12 @@ public final class Spline {
     }
     double[] knots = new double[degreesOfFreedom + 1];
     for (int k = 0; k <= degreesOfFreedom; k++) {
-      knots[k] = quantile(sorted, upTo, (double) k / degreesOfFreedom);
+      knots[k] = SampleQuantiles.of(sorted, upTo, (double) k / degreesOfFreedom);
       if (k > 0 && !(knots[k] > knots[k - 1])) {
         return null;
       }
     }
     return new Spline(knots);
-  }
-
-  /** Linear interpolation between order statistics of single grafts (type 7). */
-  private static double quantile(double[] sorted, long[] upTo, double share) {
-    double position = (upTo[upTo.length - 1] - 1) * share;
-    long below = (long) Math.floor(position);
-    double low = nth(sorted, upTo, below);
-    double high = nth(sorted, upTo, Math.min(below + 1, upTo[upTo.length - 1] - 1));
-    return low + (position - below) * (high - low);
-  }
-
-  private static double nth(double[] sorted, long[] upTo, long rank) {
-    int at = Arrays.binarySearch(upTo, rank + 1);
-    if (at < 0) {
-      at = -at - 1;
-    }
-    return sorted[at];
   }
 
   public int width() {

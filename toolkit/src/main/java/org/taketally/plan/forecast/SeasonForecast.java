@@ -14,6 +14,7 @@ import org.taketally.model.FixedEffect;
 import org.taketally.model.TakeDraws;
 import org.taketally.model.TakeFit;
 import org.taketally.model.VaryingFactor;
+import org.taketally.terms.Logit;
 
 /**
  * What a fit says of lots not made yet, in seasons that may come.
@@ -94,7 +95,7 @@ public final class SeasonForecast {
     double[] takes = new double[draws.count()];
     for (Map<String, String> one : lots) {
       for (int d = 0; d < takes.length; d++) {
-        takes[d] += logistic(logit(one, d)) / lots.size();
+        takes[d] += Logit.take(logit(one, d)) / lots.size();
       }
     }
     return Arrays.stream(takes).map(p -> Math.min(1 - 1e-6, Math.max(1e-6, p))).toArray();
@@ -223,9 +224,5 @@ public final class SeasonForecast {
           Arrays.setAll(deviations, d -> random.nextGaussian());
           return deviations;
         });
-  }
-
-  private static double logistic(double x) {
-    return 1 / (1 + Math.exp(-x));
   }
 }

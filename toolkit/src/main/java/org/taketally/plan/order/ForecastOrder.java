@@ -14,6 +14,7 @@ import org.taketally.model.TakeFit;
 import org.taketally.plan.forecast.PastSeasons;
 import org.taketally.plan.forecast.SeasonForecast;
 import org.taketally.plan.order.SeasonTakes.BatchLuck;
+import org.taketally.terms.Logit;
 
 /**
  * Takes of order lines in seasons to come, from a fit of past records: own hands in their past mix,
@@ -164,8 +165,8 @@ public final class ForecastOrder {
     Random random = new Random(29);
     double[] moved = new double[shares.length];
     for (int d = 0; d < moved.length; d++) {
-      double logit = Math.log(shares[d] / (1 - shares[d])) + spread * random.nextGaussian();
-      moved[d] = 1 / (1 + Math.exp(-logit));
+      double logit = Logit.of(shares[d]) + spread * random.nextGaussian();
+      moved[d] = Logit.take(logit);
     }
     return moved;
   }

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Random;
 import org.taketally.cells.Cells;
 import org.taketally.cells.Factor;
+import org.taketally.terms.Logit;
 
 /**
  * Takes of a planned trial as they may come out: levels of each column drawn from its spread, then
@@ -60,7 +61,7 @@ final class SimulatedTakes {
     int[] stock = planned.factor("rootstock").codes();
     int[] takes = new int[eta.length];
     for (int i = 0; i < eta.length; i++) {
-      double take = logistic(eta[i] + stockLogits[stock[i]]);
+      double take = Logit.take(eta[i] + stockLogits[stock[i]]);
       for (int graft = 0; graft < planned.grafts()[i]; graft++) {
         takes[i] += random.nextDouble() < take ? 1 : 0;
       }
@@ -102,13 +103,9 @@ final class SimulatedTakes {
     for (int i = 0; i <= STEPS; i++) {
       double z = -REACH + 2 * REACH * i / STEPS;
       double weight = Math.exp(-z * z / 2);
-      sum += weight * logistic(eta + sd * z);
+      sum += weight * Logit.take(eta + sd * z);
       weights += weight;
     }
     return sum / weights;
-  }
-
-  private static double logistic(double x) {
-    return 1 / (1 + Math.exp(-x));
   }
 }

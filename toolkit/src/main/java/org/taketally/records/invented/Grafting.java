@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import org.taketally.records.invented.GraftRow.Graft;
 import org.taketally.records.invented.Scenario.SeasonPlan;
+import org.taketally.terms.Logit;
 
 /** Makes the rows of a season: every graft gets its fate from the truth. */
 final class Grafting {
@@ -116,7 +117,7 @@ final class Grafting {
     double stockMm = Math.round(draw.normal(8.5, 1.2) * 2) / 2.0;
     double scionMm = Math.round((stockMm + draw.normal(-0.5, 1.0)) * 2) / 2.0;
     String cambium = draw.weighted(CAMBIUM);
-    double take = 1 / (1 + StrictMath.exp(-logit - truth.value("cambium_match", cambium)));
+    double take = Logit.takeAlikeEverywhere(logit + truth.value("cambium_match", cambium));
     int lastAlive = draw.chance(take) ? 3 : lostAfter();
     int firstSeen = 1;
     if (draw.chance(truth.valueOrZero("slow_start", rootstock))) {

@@ -12,7 +12,6 @@ import org.junit.jupiter.api.Test;
 import org.taketally.answers.AnswerOptions;
 import org.taketally.answers.Records;
 import org.taketally.answers.Simulated;
-import org.taketally.answers.adjusted.NormalAverage;
 import org.taketally.answers.checks.FitChecks;
 import org.taketally.answers.prediction.SecondOpinions.Opinion;
 import org.taketally.answers.prediction.SecondOpinions.Way;
@@ -20,6 +19,7 @@ import org.taketally.cells.Cells;
 import org.taketally.cells.Factor;
 import org.taketally.model.TakeDraws;
 import org.taketally.model.TakeModel;
+import org.taketally.terms.Logit;
 import org.taketally.wording.Wording;
 
 class SecondOpinionsTest {
@@ -104,9 +104,8 @@ class SecondOpinionsTest {
   void slope_tells_overstated_chances() {
     Simulated records = simulated(9000, 63);
     Cells cells = records.cells();
-    double[] honest = Arrays.stream(records.logits()).map(NormalAverage::logistic).toArray();
-    double[] doubled =
-        Arrays.stream(records.logits()).map(eta -> NormalAverage.logistic(2 * eta)).toArray();
+    double[] honest = Arrays.stream(records.logits()).map(Logit::take).toArray();
+    double[] doubled = Arrays.stream(records.logits()).map(eta -> Logit.take(2 * eta)).toArray();
     double slope = new ForecastScores(cells, honest).calibrationSlope();
     assertThat(slope).isCloseTo(1, within(0.1));
     // the least chance, 0.005, cuts a few logits
@@ -131,7 +130,7 @@ class SecondOpinionsTest {
         IntStream.range(0, 200 * 2000)
             .mapToDouble(
                 k ->
-                    NormalAverage.logistic(
+                    Logit.take(
                         draws.beta(k / 2000)[0]
                             + draws.sds(k / 2000)[0]
                                 * normal.inverseCumulativeProbability((k % 2000 + 0.5) / 2000)))
