@@ -1,13 +1,17 @@
 package org.taketally.app;
 
 import java.io.IOException;
-import java.util.Optional;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import java.util.stream.Stream;
+import org.taketally.files.Content;
 import org.taketally.files.FileSet;
 import org.taketally.publish.CheckPage;
 import org.taketally.records.Assessments;
 import org.taketally.records.GraftRecords;
+import org.taketally.records.RecordsCheck;
+import org.taketally.terms.Problem;
 import org.taketally.terms.Severity;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -34,30 +38,51 @@ final class CheckCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
-    GraftRecords records = input.read();
     Printing printing = new Printing(spec.commandLine().getOut());
+    Path aside = Files.createTempFile("taketally-set-aside", ".csv");
+    try {
+      if (input.countedAgain()) {
+        GraftRecords records = input.read();
+        say(records.check(), printing);
+        Assessments counts = input.assessments(records).orElseThrow();
+        written(records.check(), Content.text(records.setAside().csv()), printing);
+        if (counts.setAside().size() > 0) {
+          out.setAside(counts, input.files(), printing);
+        }
+        return end(
+            Stream.concat(records.problems().stream(), counts.check().problems().stream()),
+            printing);
+      }
+      RecordsCheck check = input.scan(aside);
+      say(check, printing);
+      written(check, to -> Files.copy(aside, to), printing);
+      return end(check.problems().stream(), printing);
+    } finally {
+      Files.deleteIfExists(aside);
+    }
+  }
+
+  private void say(RecordsCheck check, Printing printing) {
     for (Severity severity : Severity.values()) {
-      printing.problems(records, severity, all);
+      printing.problems(check.summary(), severity, all);
     }
     printing.heading("Counts");
-    printing.paragraphs(RecordsOptions.counts(records.check()));
-    Optional<Assessments> counts = input.assessments(records);
-    if (records.provenance().rowsSetAside() > 0) {
-      out.setAside(records, input.files(), printing);
-    }
-    if (counts.isPresent() && counts.get().setAside().size() > 0) {
-      out.setAside(counts.get(), input.files(), printing);
+    printing.paragraphs(RecordsOptions.counts(check));
+  }
+
+  private void written(RecordsCheck check, Content aside, Printing printing) throws IOException {
+    if (check.provenance().rowsSetAside() > 0) {
+      out.setAside(aside, input.files(), printing);
     }
     if (out.asked()) {
       FileSet page = out.files("check", input.files());
-      page.add("check.html", CheckPage.of(records).html());
+      page.add("check.html", CheckPage.of(check).html());
       printing.line("Written: " + page.write().get(0));
     }
-    boolean needsAPerson =
-        Stream.concat(
-                records.problems().stream(),
-                counts.stream().flatMap(read -> read.check().problems().stream()))
-            .anyMatch(problem -> problem.severity() != Severity.NOTE);
+  }
+
+  private static int end(Stream<Problem> problems, Printing printing) {
+    boolean needsAPerson = problems.anyMatch(problem -> problem.severity() != Severity.NOTE);
     printing.paragraphs(
         needsAPerson ? "A person should look at the problems above." : "Nothing needs a person.");
     return needsAPerson ? ExitStatus.NEEDS_A_PERSON : ExitStatus.FINE;

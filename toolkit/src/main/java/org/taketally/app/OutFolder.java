@@ -9,8 +9,6 @@ import org.taketally.files.FileSet;
 import org.taketally.files.Guard;
 import org.taketally.files.WouldReplace;
 import org.taketally.records.Assessments;
-import org.taketally.records.GraftRecords;
-import org.taketally.records.rows.SetAside;
 import picocli.CommandLine.Option;
 
 /** The folder pages, tables and set-aside rows are written to; made when first needed. */
@@ -56,24 +54,24 @@ final class OutFolder {
   }
 
   /** Rows set aside, under the first name that is nobody's work. */
-  void setAside(GraftRecords records, Collection<Path> inputs, Printing printing)
-      throws IOException {
-    printing.paragraphs(aside("Rows", "set-aside", records.setAside(), inputs));
+  void setAside(Content rows, Collection<Path> inputs, Printing printing) throws IOException {
+    printing.paragraphs(aside("Rows", "set-aside", rows, inputs));
   }
 
   /** Repeated counts that can't be used: they are repaired and named with the others again. */
   void setAside(Assessments counts, Collection<Path> inputs, Printing printing) throws IOException {
-    printing.paragraphs(aside("Repeated counts", "set-aside-counts", counts.setAside(), inputs));
+    printing.paragraphs(
+        aside(
+            "Repeated counts", "set-aside-counts", Content.text(counts.setAside().csv()), inputs));
   }
 
-  private String aside(String what, String stem, SetAside rows, Collection<Path> inputs)
+  private String aside(String what, String stem, Content rows, Collection<Path> inputs)
       throws IOException {
     WouldReplace last = null;
     for (int i = 1; i <= NAMES_TRIED; i++) {
       String name = i == 1 ? stem + ".csv" : stem + "-" + i + ".csv";
       try {
-        Path file =
-            FileSet.in(folder(), name, Guard.of(inputs)).add(name, rows.csv()).write().get(0);
+        Path file = FileSet.in(folder(), name, Guard.of(inputs)).add(name, rows).write().get(0);
         return "%s set aside stand in %s as they were typed, each with its reasons: correct them there and read that file together with the others."
             .formatted(what, file);
       } catch (WouldReplace taken) {

@@ -7,7 +7,6 @@ import java.util.stream.Stream;
 import org.taketally.analysis.Analysis;
 import org.taketally.answers.adjusted.ProfileRanges;
 import org.taketally.model.FitWarning;
-import org.taketally.records.GraftRecords;
 import org.taketally.records.problems.ProblemSummary;
 import org.taketally.terms.Severity;
 import org.taketally.wording.AnswerWords;
@@ -67,9 +66,9 @@ final class Printing {
    * Problems of one severity, a line each. Errors stand in full; of others, a kind that comes more
    * often than {@value #OFTEN} times in a column is said once, unless all are asked for.
    */
-  void problems(GraftRecords records, Severity severity, boolean all) {
+  void problems(ProblemSummary summary, Severity severity, boolean all) {
     List<String> lines = new ArrayList<>();
-    for (ProblemSummary.Group group : records.summary().groups()) {
+    for (ProblemSummary.Group group : summary.groups()) {
       if (group.first().get(0).severity() != severity) {
         continue;
       }

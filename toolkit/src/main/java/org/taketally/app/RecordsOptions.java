@@ -17,6 +17,7 @@ import org.taketally.records.RecordsCheck;
 import org.taketally.records.RecordsReader;
 import org.taketally.records.dictionary.BlankResult;
 import org.taketally.records.dictionary.SheetDictionary;
+import org.taketally.records.rows.RowVisitor;
 import org.taketally.terms.CropProfile;
 import org.taketally.terms.Provenance;
 import org.taketally.terms.Severity;
@@ -128,6 +129,12 @@ final class RecordsOptions {
   GraftRecords read(List<Path> others) {
     others.forEach(this::requireFile);
     return reader().read(others);
+  }
+
+  /** Looks through the files without holding their rows; those set aside go into a file. */
+  RecordsCheck scan(Path setAside) {
+    files.forEach(this::requireFile);
+    return reader().scan(files, List.of(), RowVisitor.NONE, setAside);
   }
 
   /** Counts the files without holding their rows, by some columns only. */

@@ -1,6 +1,7 @@
 package org.taketally.terms;
 
 import java.util.Objects;
+import java.util.regex.Pattern;
 
 /**
  * Something wrong, or worth a look, in a file of records: place, found, expected, remedy.
@@ -21,6 +22,11 @@ public record Problem(
     String found,
     String expected,
     String remedy) {
+
+  /** Signs of a cell that are shown in a sentence. */
+  private static final int SHOWN = 300;
+
+  private static final Pattern LINE_BREAK = Pattern.compile("\\R");
 
   public Problem {
     Objects.requireNonNull(severity, "severity");
@@ -48,13 +54,27 @@ public record Problem(
     if (!column.isEmpty()) {
       text.append(", column ").append(column);
     }
-    text.append(": found ").append('"').append(found).append('"');
+    text.append(": found ").append('"').append(foundInOneLine()).append('"');
     if (!expected.isEmpty()) {
       text.append(", expected ").append(expected);
     }
     if (!remedy.isEmpty()) {
       text.append("; ").append(remedy);
     }
-    return text.toString();
+    return inOneLine(text.toString());
+  }
+
+  /**
+   * What was found, to be printed within a sentence.
+   *
+   * @return line breaks within a cell shown as a sign, and no more than its beginning if it is long
+   */
+  public String foundInOneLine() {
+    String shown = found.length() > SHOWN ? found.substring(0, SHOWN) + "..." : found;
+    return inOneLine(shown);
+  }
+
+  private static String inOneLine(String text) {
+    return LINE_BREAK.matcher(text).replaceAll("↵");
   }
 }

@@ -56,18 +56,28 @@ public record ProblemSummary(List<Group> groups) {
       if (!column.isEmpty()) {
         text.append(", column ").append(column);
       }
-      text.append(String.format(Locale.ROOT, ": %,d %s, ", count, kind.plural()));
-      text.append(
-          first.stream().limit(EXAMPLES).map(Group::seen).collect(Collectors.joining(", ")));
-      text.append(count > EXAMPLES ? ", ..." : "");
+      text.append(": ").append(examples());
       if (!example.expected().isEmpty()) {
         text.append("; expected ").append(example.expected());
       }
       return text.append("; ").append(example.remedy()).toString();
     }
 
+    /**
+     * How many there are, and the first few.
+     *
+     * @return e.g. {@code 12 dates that can't be read, line 3 "31.2.", line 9 "?", ...}
+     */
+    public String examples() {
+      String shown =
+          first.stream().limit(EXAMPLES).map(Group::seen).collect(Collectors.joining(", "));
+      return String.format(Locale.ROOT, "%,d %s, ", count, kind.plural())
+          + shown
+          + (count > EXAMPLES ? ", ..." : "");
+    }
+
     private static String seen(Problem problem) {
-      String found = "\"" + problem.found() + "\"";
+      String found = "\"" + problem.foundInOneLine() + "\"";
       return problem.line() > 0 ? "line " + problem.line() + " " + found : found;
     }
   }
