@@ -19,6 +19,7 @@ import org.taketally.answers.survival.LateLoss;
 import org.taketally.answers.verdict.FactorVerdict;
 import org.taketally.answers.verdict.MarginCost;
 import org.taketally.answers.verdict.RootstockVerdict;
+import org.taketally.wording.language.Language;
 
 /** The register of figures: which figures belong to which answer. */
 public final class AnswerFigures {
@@ -28,10 +29,18 @@ public final class AnswerFigures {
 
   static {
     add(RootstockVerdict.class, AnswerFigures::ofRootstock);
-    add(FactorVerdict.class, verdict -> one(size -> DifferencesFigure.draw(verdict, size)));
-    add(Difficulty.class, answer -> one(size -> DifficultyFigure.draw(answer, size)));
-    add(FactorImportance.class, answer -> one(size -> ImportanceFigure.draw(answer, size)));
-    add(TakeCurve.class, answer -> one(size -> TakeCurveFigure.draw(answer, size)));
+    add(
+        FactorVerdict.class,
+        verdict -> one(size -> DifferencesFigure.draw(verdict, size, Language.ENGLISH)));
+    add(
+        Difficulty.class,
+        answer -> one(size -> DifficultyFigure.draw(answer, size, Language.ENGLISH)));
+    add(
+        FactorImportance.class,
+        answer -> one(size -> ImportanceFigure.draw(answer, size, Language.ENGLISH)));
+    add(
+        TakeCurve.class,
+        answer -> one(size -> TakeCurveFigure.draw(answer, size, Language.ENGLISH)));
     add(LateLoss.class, AnswerFigures::ofLateLoss);
     add(Pairings.class, answer -> one(size -> PairingsFigure.draw(answer, size)));
     add(Grafters.class, answer -> one(size -> GraftersFigure.draw(answer, size)));

@@ -8,7 +8,7 @@ import org.taketally.answers.prediction.SecondOpinions;
 import org.taketally.answers.prediction.SecondOpinions.Opinion;
 import org.taketally.figure.Sheet.KeyEntry;
 import org.taketally.wording.Names;
-import org.taketally.wording.Words;
+import org.taketally.wording.figures.CalibrationFigureWords;
 
 /** Predicted against counted take: does the model say 70 % where 70 in 100 took? */
 final class CalibrationFigure {
@@ -22,49 +22,42 @@ final class CalibrationFigure {
   private CalibrationFigure() {}
 
   static String draw(FitChecks checks, FigureSize size) {
-    String subtitle =
-        "Grafts in %s by predicted take; %s"
-            .formatted(
-                Words.count(checks.tenths().size(), "group"),
-                Words.count(checks.tally().grafts(), "graft"));
-    Series only = new Series("a group of grafts", Mark.CIRCLE, checks.tenths());
-    return draw(List.of(only), "Predicted and counted take", subtitle, size);
+    String subtitle = CalibrationFigureWords.subtitle(checks);
+    Series only = new Series(CalibrationFigureWords.GROUP, Mark.CIRCLE, checks.tenths());
+    return draw(List.of(only), CalibrationFigureWords.TITLE, subtitle, size);
   }
 
   static String draw(SecondOpinions answer, FigureSize size) {
-    String subtitle =
-        "Each way of predicting on a %s it had not seen; grafts in tenths by predicted take; %s"
-            .formatted(answer.heldOut(), Words.count(answer.tally().grafts(), "graft"));
+    String subtitle = CalibrationFigureWords.subtitle(answer);
     List<Series> series = new ArrayList<>();
     for (Opinion opinion : answer.opinions()) {
       series.add(
           new Series(
               Names.of(opinion.way()), MARKS.get(series.size() % MARKS.size()), opinion.tenths()));
     }
-    return draw(series, "Predicted and counted take, other ways beside", subtitle, size);
+    return draw(series, CalibrationFigureWords.TITLE_BESIDE, subtitle, size);
   }
 
   private static String draw(List<Series> series, String title, String subtitle, FigureSize size) {
     Sheet sheet = new Sheet(size, title, subtitle, description(series, subtitle));
     List<KeyEntry> key = new ArrayList<>();
     series.forEach(one -> key.add(KeyEntry.of(one.mark(), one.name())));
-    key.add(new KeyEntry(CalibrationFigure::sampleLine, "predicted equals counted"));
+    key.add(new KeyEntry(CalibrationFigure::sampleLine, CalibrationFigureWords.EQUAL));
     sheet.key(key);
     Plot plot = new Plot(sheet, 0, 1, 0);
-    plot.axes("predicted take", value -> Math.round(100 * value) + " %");
+    plot.axes(CalibrationFigureWords.AXIS, value -> Math.round(100 * value) + " %");
     sheet.add(diagonal(plot.x(0), plot.y(0), plot.x(1), plot.y(1)));
     for (int i = series.size() - 1; i >= 0; i--) {
       Series one = series.get(i);
       one.tenths().forEach(tenth -> sheet.add(point(plot, one, tenth)));
     }
-    sheet.note(
-        "Upwards: take as counted. Points near the line mean that predictions can be believed.");
+    sheet.note(CalibrationFigureWords.NOTE);
     return sheet.svg();
   }
 
   private static SvgElement point(Plot plot, Series series, Tenth tenth) {
     return SvgElement.of("g")
-        .add(SvgElement.of("title", detail(tenth)))
+        .add(SvgElement.of("title", CalibrationFigureWords.detail(tenth)))
         .add(series.mark().at(plot.x(tenth.predicted()), plot.y(tenth.tally().rate())));
   }
 
@@ -87,16 +80,9 @@ final class CalibrationFigure {
                     one.name()
                         + ": "
                         + String.join(
-                            "; ", one.tenths().stream().map(CalibrationFigure::detail).toList()))
+                            "; ",
+                            one.tenths().stream().map(CalibrationFigureWords::detail).toList()))
             .toList();
     return subtitle + ". " + String.join(". ", all) + ".";
-  }
-
-  private static String detail(Tenth tenth) {
-    return "predicted %s, counted %s of %s"
-        .formatted(
-            Words.percent(tenth.predicted()),
-            Words.percent(tenth.tally().rate()),
-            Words.count(tenth.tally().grafts(), "graft"));
   }
 }

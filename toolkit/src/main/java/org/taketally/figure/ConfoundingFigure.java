@@ -4,10 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import org.taketally.answers.confounding.Confounding;
 import org.taketally.answers.confounding.Confounding.Tie;
-import org.taketally.wording.AnswerWords;
-import org.taketally.wording.TieWords;
-import org.taketally.wording.Wording;
 import org.taketally.wording.Words;
+import org.taketally.wording.figures.ConfoundingFigureWords;
 
 /** How much of what records say about some levels is left once all else is allowed for. */
 final class ConfoundingFigure {
@@ -15,27 +13,17 @@ final class ConfoundingFigure {
   private ConfoundingFigure() {}
 
   static String draw(Confounding answer, FigureSize size) {
-    AnswerWords words = Wording.of(answer);
-    String what = Words.column(answer.compared());
-    String title =
-        answer.comparable()
-            ? "All levels of %s can be compared".formatted(what)
-            : "Not all levels of %s can be compared".formatted(what);
-    String subtitle =
-        "Information left once everything else recorded is allowed for; "
-            + Words.count(answer.grafts(), "graft");
+    ConfoundingFigureWords words = new ConfoundingFigureWords(answer);
     List<Line> rows = new ArrayList<>();
-    rows.add(row("all levels of " + what, answer.efficiency(), words.headline()));
+    rows.add(row(words.all(), answer.efficiency(), words.allDetail()));
     for (Tie tie : answer.ties()) {
-      String label =
-          "%s within %s".formatted(Words.column(tie.factor()), Words.column(tie.other()));
-      rows.add(row(label, tie.efficiency(), TieWords.sentence(tie)));
+      rows.add(row(words.label(tie), tie.efficiency(), words.detail(tie)));
     }
-    Sheet sheet = new Sheet(size, title, subtitle, subtitle + ". " + words.text());
+    Sheet sheet = new Sheet(size, words.title(), words.subtitle(), words.description());
     List<Axis.Zone> zones =
-        List.of(new Axis.Zone(0, Confounding.ENTANGLED_BELOW, "no comparison", true));
-    Axis axis = new Axis(0, 1, "share of the information", Words::percent, zones, false);
-    RowChart.draw(sheet, LongList.cut(rows, "ties"), axis, "");
+        List.of(new Axis.Zone(0, Confounding.ENTANGLED_BELOW, ConfoundingFigureWords.ZONE, true));
+    Axis axis = new Axis(0, 1, ConfoundingFigureWords.AXIS, Words::percent, zones, false);
+    RowChart.draw(sheet, LongList.cut(rows, words::gap), axis, "");
     return sheet.svg();
   }
 

@@ -12,6 +12,7 @@ import org.taketally.answers.survival.LateLoss;
 import org.taketally.answers.verdict.FactorVerdict;
 import org.taketally.answers.verdict.MarginCost;
 import org.taketally.answers.verdict.RootstockVerdict;
+import org.taketally.wording.language.Language;
 
 /**
  * Every figure, each from one answer, as SVG text.
@@ -43,7 +44,7 @@ public final class Figures {
    * @return an {@code <svg>} element
    */
   public static String difficulty(Difficulty answer, FigureSize size) {
-    return DifficultyFigure.draw(answer, size);
+    return DifficultyFigure.draw(answer, size, Language.ENGLISH);
   }
 
   /**
@@ -75,7 +76,7 @@ public final class Figures {
    * @return an {@code <svg>} element
    */
   public static String differences(FactorVerdict answer, FigureSize size) {
-    return DifferencesFigure.draw(answer, size);
+    return DifferencesFigure.draw(answer, size, Language.ENGLISH);
   }
 
   /**
@@ -96,7 +97,7 @@ public final class Figures {
    * @return an {@code <svg>} element
    */
   public static String importance(FactorImportance answer, FigureSize size) {
-    return ImportanceFigure.draw(answer, size);
+    return ImportanceFigure.draw(answer, size, Language.ENGLISH);
   }
 
   /**
@@ -117,7 +118,7 @@ public final class Figures {
    * @return an {@code <svg>} element
    */
   public static String takeCurve(TakeCurve answer, FigureSize size) {
-    return TakeCurveFigure.draw(answer, size);
+    return TakeCurveFigure.draw(answer, size, Language.ENGLISH);
   }
 
   /**

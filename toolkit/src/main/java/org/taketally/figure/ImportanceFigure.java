@@ -3,10 +3,10 @@ package org.taketally.figure;
 import java.util.Comparator;
 import java.util.List;
 import org.taketally.answers.effects.FactorImportance;
-import org.taketally.answers.effects.FactorImportance.Kind;
 import org.taketally.answers.effects.FactorImportance.Mover;
 import org.taketally.figure.Sheet.KeyEntry;
-import org.taketally.wording.Words;
+import org.taketally.wording.figures.ImportanceFigureWords;
+import org.taketally.wording.language.Language;
 
 /** What moves take: every factor on one scale, the one the question is about standing out. */
 final class ImportanceFigure {
@@ -15,78 +15,44 @@ final class ImportanceFigure {
 
   private ImportanceFigure() {}
 
-  static String draw(FactorImportance answer, FigureSize size) {
+  static String draw(FactorImportance answer, FigureSize size, Language language) {
+    ImportanceFigureWords words = new ImportanceFigureWords(answer, language);
     List<Mover> movers =
         answer.movers().stream()
             .sorted(Comparator.comparingDouble((Mover m) -> -m.typical().value()))
             .toList();
-    Sheet sheet = new Sheet(size, title(movers), subtitle(answer), description(answer, movers));
+    Sheet sheet = new Sheet(size, words.title(movers), words.subtitle(), words.description(movers));
     sheet.key(
         List.of(
-            KeyEntry.of(Mark.SQUARE, "the factor the question is about"),
-            KeyEntry.of(Mark.CIRCLE, "all others"),
-            KeyEntry.interval(Mark.CIRCLE, 6, "likely range")));
-    List<Line> rows = movers.stream().map(m -> (Line) row(m, size)).toList();
-    RowChart.draw(sheet, LongList.cut(rows, "factors"), axis(answer, movers), "");
-    sheet.note(
-        "Take two grafts that differ in this one thing and in nothing else: how far apart are their"
-            + " chances to take, on average?");
+            KeyEntry.of(Mark.SQUARE, words.asked()),
+            KeyEntry.of(Mark.CIRCLE, words.others()),
+            KeyEntry.interval(Mark.CIRCLE, 6, words.likely())));
+    List<Line> rows = movers.stream().map(m -> (Line) row(m, size, words)).toList();
+    RowChart.draw(sheet, LongList.cut(rows, words::gap), axis(answer, movers, words), "");
+    sheet.note(words.note());
     return sheet.svg();
   }
 
-  private static String title(List<Mover> movers) {
-    return movers.isEmpty()
-        ? "What moves take"
-        : "What moves take: " + Words.column(movers.get(0).factor()) + " most";
-  }
-
-  private static String subtitle(FactorImportance answer) {
-    return "Typical difference in take, in points; %s"
-        .formatted(Words.count(answer.tally().grafts(), "graft"));
-  }
-
-  private static String description(FactorImportance answer, List<Mover> movers) {
-    StringBuilder text = new StringBuilder(subtitle(answer)).append(". Largest first: ");
-    text.append(Words.list(movers.stream().map(ImportanceFigure::detail).toList()));
-    movers.stream()
-        .filter(Mover::compared)
-        .forEach(
-            m ->
-                text.append(". ")
-                    .append(DifferencesFigure.capitalised(Words.column(m.factor())))
-                    .append(
-                        " stands at place %d of %d"
-                            .formatted(movers.indexOf(m) + 1, movers.size())));
-    return text.append('.').toString();
-  }
-
-  private static String detail(Mover mover) {
-    return "%s %s (likely %s)"
-        .formatted(
-            Words.column(mover.factor()),
-            Words.points(mover.typical().value()),
-            Words.points(mover.typical().interval()));
-  }
-
-  private static Line.Row row(Mover mover, FigureSize size) {
-    String typical = Words.points(mover.typical().value());
-    String range = " (" + Words.points(mover.typical().interval()).replace(" points", "") + ")";
-    String label = Words.column(mover.factor()) + (mover.compared() ? ": the question" : "");
-    String count = mover.kind() == Kind.NUMBER ? "number" : Words.count(mover.levels(), "level");
+  private static Line.Row row(Mover mover, FigureSize size, ImportanceFigureWords words) {
     Line.Caption caption =
-        new Line.Caption(label, count, size.narrow() ? typical : typical + range, detail(mover));
+        new Line.Caption(
+            words.label(mover),
+            words.levels(mover),
+            words.typical(mover, !size.narrow()),
+            words.detail(mover));
     Mark mark = mover.compared() ? Mark.SQUARE : Mark.CIRCLE;
     return Line.Row.of(caption, mark, mover.typical()).highlightedIf(mover.compared());
   }
 
-  private static Axis axis(FactorImportance answer, List<Mover> movers) {
+  private static Axis axis(
+      FactorImportance answer, List<Mover> movers, ImportanceFigureWords words) {
     double margin = answer.options().margin();
     double high = movers.stream().mapToDouble(m -> m.typical().high()).max().orElse(margin);
-    Axis.Zone zone = new Axis.Zone(0, margin, "below the margin", true);
+    Axis.Zone zone = new Axis.Zone(0, margin, words.zone(), true);
     return new Axis(
         0,
         ROOM * Math.max(high, margin),
-        "points of take between two typical grafts",
+        words.axis(),
         value -> Long.toString(Math.round(100 * value)),
         List.of(zone),
         false);

@@ -11,8 +11,8 @@ import org.taketally.answers.survival.LateLoss.Round;
 import org.taketally.answers.survival.SurvivalCurve.Step;
 import org.taketally.figure.Lettering.Anchor;
 import org.taketally.figure.Sheet.KeyEntry;
-import org.taketally.wording.Wording;
 import org.taketally.wording.Words;
+import org.taketally.wording.figures.LateLossFigureWords;
 
 /** Grafts still alive after the first count, in steps, with the grafts at risk below. */
 final class LateLossFigure {
@@ -27,6 +27,7 @@ final class LateLossFigure {
           Palette.LEAF, Palette.BARK, Palette.STONE, Palette.STRAW, Palette.INK, Palette.SOFT_INK);
 
   private final LateLoss answer;
+  private final LateLossFigureWords words;
   private final Sheet sheet;
   private final List<LevelLoss> levels;
   private final boolean byLevel;
@@ -37,35 +38,17 @@ final class LateLossFigure {
         answer.factors().stream().filter(f -> f.levels().size() <= MOST_LEVELS).findFirst();
     this.byLevel = factor.isPresent();
     this.levels = factor.map(FactorLoss::levels).orElse(List.of(answer.all()));
-    this.sheet = new Sheet(size, title(), subtitle(factor), description());
+    this.words = new LateLossFigureWords(answer);
+    this.sheet =
+        new Sheet(
+            size,
+            words.title(),
+            words.subtitle(factor),
+            words.description(byLevel ? levels : List.of()));
   }
 
   static String draw(LateLoss answer, FigureSize size) {
     return new LateLossFigure(answer, size).draw();
-  }
-
-  private String title() {
-    return "About "
-        + Words.percent(answer.all().lateLoss().value())
-        + " of the grafts once alive were lost later";
-  }
-
-  private String subtitle(Optional<FactorLoss> factor) {
-    return "Share still alive%s; %s followed from the first count"
-        .formatted(
-            factor.map(f -> " by " + Words.column(f.factor())).orElse(""),
-            Words.count(answer.all().onceAlive(), "graft"));
-  }
-
-  private String description() {
-    StringBuilder text = new StringBuilder(Wording.of(answer).headline());
-    for (LevelLoss level : byLevel ? levels : List.<LevelLoss>of()) {
-      text.append(' ').append(level.name()).append(": ");
-      text.append(Words.percent(level.lateLoss().value())).append(" lost (likely ");
-      text.append(Words.percents(level.lateLoss().interval())).append("), of ");
-      text.append(Words.count(level.onceAlive(), "graft")).append('.');
-    }
-    return text.toString();
   }
 
   private String draw() {
@@ -74,12 +57,13 @@ final class LateLossFigure {
       int number = i;
       key.add(
           new KeyEntry(
-              (x, y) -> stroke(SvgElement.line(x - 9, y, x + 9, y), number), name(levels.get(i))));
+              (x, y) -> stroke(SvgElement.line(x - 9, y, x + 9, y), number),
+              words.line(levels.get(i), byLevel)));
     }
     sheet.key(key);
     double lastDay = ROOM * answer.rounds().stream().mapToLong(Round::middle).max().orElse(1);
     Plot plot = new Plot(sheet, 0, lastDay, floor());
-    plot.axes("days after the first count", SvgElement::number);
+    plot.axes(LateLossFigureWords.DAYS, SvgElement::number);
     for (int i = levels.size() - 1; i >= 0; i--) {
       sheet.add(stroke(Plot.path(steps(plot, levels.get(i), lastDay)), i));
     }
@@ -88,11 +72,6 @@ final class LateLossFigure {
     }
     atRisk(plot);
     return sheet.svg();
-  }
-
-  private String name(LevelLoss level) {
-    String lost = Words.percent(level.lateLoss().value()) + " lost";
-    return byLevel ? level.name() + ", " + lost : lost;
   }
 
   /** A round share under the lowest point of any curve. */
@@ -143,7 +122,7 @@ final class LateLossFigure {
   /** Grafts at risk before each round, one line per level. */
   private void atRisk(Plot plot) {
     sheet.moveTo(sheet.y() + 6);
-    sheet.lines(Lettering.QUIET, "Grafts at risk");
+    sheet.lines(Lettering.QUIET, LateLossFigureWords.AT_RISK);
     for (LevelLoss level : levels) {
       if (byLevel) {
         sheet.lines(Lettering.QUIET, "  " + level.name());
@@ -153,11 +132,11 @@ final class LateLossFigure {
       List<Step> steps =
           level.curve().steps().stream().sorted(Comparator.comparingDouble(Step::days)).toList();
       for (Step step : steps) {
-        String words = Words.count(step.atRisk());
-        double half = Lettering.BODY.width(words) / 2;
+        String count = Words.count(step.atRisk());
+        double half = Lettering.BODY.width(count) / 2;
         double x = Math.min(plot.x(day(step)), sheet.right() - half);
         if (x - half > end) {
-          sheet.add(Lettering.BODY.at(x, baseline, Anchor.MIDDLE, words));
+          sheet.add(Lettering.BODY.at(x, baseline, Anchor.MIDDLE, count));
           end = x + half + 6;
         }
       }

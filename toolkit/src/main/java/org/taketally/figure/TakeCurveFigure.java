@@ -9,8 +9,8 @@ import org.taketally.answers.effects.TakeCurve.Point;
 import org.taketally.answers.effects.TakeCurve.Range;
 import org.taketally.figure.Lettering.Anchor;
 import org.taketally.figure.Sheet.KeyEntry;
-import org.taketally.wording.Wording;
-import org.taketally.wording.Words;
+import org.taketally.wording.figures.TakeCurveFigureWords;
+import org.taketally.wording.language.Language;
 
 /** Take against days of storage, with the likely range and where the records thin out. */
 final class TakeCurveFigure {
@@ -19,30 +19,32 @@ final class TakeCurveFigure {
   private static final double LABEL_PAD = 8;
 
   private final TakeCurve curve;
+  private final TakeCurveFigureWords words;
   private final Sheet sheet;
 
-  private TakeCurveFigure(TakeCurve curve, FigureSize size) {
+  private TakeCurveFigure(TakeCurve curve, FigureSize size, Language language) {
     this.curve = curve;
-    this.sheet = new Sheet(size, title(), subtitle(), description());
+    this.words = new TakeCurveFigureWords(curve, language);
+    this.sheet = new Sheet(size, words.title(), words.subtitle(), words.description());
   }
 
-  static String draw(TakeCurve curve, FigureSize size) {
-    return new TakeCurveFigure(curve, size).draw();
+  static String draw(TakeCurve curve, FigureSize size, Language language) {
+    return new TakeCurveFigure(curve, size, language).draw();
   }
 
   private String draw() {
     if (curve.points().isEmpty()) {
-      sheet.note("These records don't support a curve.");
+      sheet.note(words.empty());
       return sheet.svg();
     }
     sheet.key(
         List.of(
-            new KeyEntry(TakeCurveFigure::sampleLine, "adjusted take"),
-            new KeyEntry(TakeCurveFigure::sampleRibbon, "likely range"),
-            KeyEntry.of(Mark.COUNTED, "as counted, with its range")));
+            new KeyEntry(TakeCurveFigure::sampleLine, words.adjusted()),
+            new KeyEntry(TakeCurveFigure::sampleRibbon, words.likely()),
+            KeyEntry.of(Mark.COUNTED, words.counted())));
     Plot plot = new Plot(sheet, first().value(), last().value(), 0);
     thinZone(plot);
-    plot.axes(caption(), SvgElement::number);
+    plot.axes(words.axis(), words::number);
     ribbon(plot);
     lines(plot);
     curve.counted().forEach(range -> countedMark(plot, range));
@@ -56,35 +58,6 @@ final class TakeCurveFigure {
 
   private Point last() {
     return curve.points().get(curve.points().size() - 1);
-  }
-
-  private String caption() {
-    String name = Words.column(curve.column());
-    return curve.unit().isEmpty() || name.endsWith(curve.unit())
-        ? name
-        : name + " (" + curve.unit() + ")";
-  }
-
-  private String title() {
-    return "Take against " + Words.column(curve.column());
-  }
-
-  private String subtitle() {
-    return "Other things as in the records; " + Words.count(curve.tally().grafts(), "graft");
-  }
-
-  private String description() {
-    StringBuilder text = new StringBuilder(Wording.of(curve).headline());
-    if (!curve.points().isEmpty()) {
-      for (Point point : List.of(first(), last())) {
-        text.append(" At ").append(SvgElement.number(point.value())).append(": ");
-        text.append(Words.take(point.take())).append('.');
-      }
-    }
-    if (Double.isFinite(curve.thinFrom())) {
-      text.append(" Few grafts beyond ").append(SvgElement.number(curve.thinFrom())).append('.');
-    }
-    return text.toString();
   }
 
   private static SvgElement sampleLine(double x, double y) {
@@ -112,10 +85,10 @@ final class TakeCurveFigure {
         SvgElement.line(from, plot.top(), from, plot.bottom())
             .with("stroke", Palette.SOFT_INK)
             .with("stroke-dasharray", "2 3"));
-    String words = "few grafts";
-    double half = Lettering.QUIET.width(words) / 2;
+    String few = words.few();
+    double half = Lettering.QUIET.width(few) / 2;
     double middle = Math.min((from + plot.right()) / 2, plot.right() - half);
-    sheet.add(Lettering.QUIET.at(middle, plot.top() - 3, Anchor.MIDDLE, words));
+    sheet.add(Lettering.QUIET.at(middle, plot.top() - 3, Anchor.MIDDLE, few));
   }
 
   private void ribbon(Plot plot) {
@@ -160,18 +133,9 @@ final class TakeCurveFigure {
         SvgElement.line(x, plot.y(range.counted().low()), x, plot.y(range.counted().high()));
     sheet.add(
         SvgElement.of("g")
-            .add(SvgElement.of("title", detail(range)))
+            .add(SvgElement.of("title", words.detail(range)))
             .add(stroke(whisker, Palette.SOFT_INK, 1))
             .add(Mark.COUNTED.at(x, plot.y(range.tally().rate()))));
-  }
-
-  private static String detail(Range range) {
-    return "%s to %s: %s of %s took"
-        .formatted(
-            SvgElement.number(range.from()),
-            SvgElement.number(range.to()),
-            Words.count(range.tally().takes()),
-            Words.count(range.tally().grafts(), "graft"));
   }
 
   /** Bars of grafts under the axis, so that everyone sees where the evidence lies. */
@@ -181,7 +145,7 @@ final class TakeCurveFigure {
       return;
     }
     double top = sheet.y() + 16;
-    sheet.add(Lettering.QUIET.at(plot.left() - 8, top + STRIP_HEIGHT, Anchor.END, "grafts"));
+    sheet.add(Lettering.QUIET.at(plot.left() - 8, top + STRIP_HEIGHT, Anchor.END, words.grafts()));
     double lastEnd = Double.NEGATIVE_INFINITY;
     for (Range range : curve.counted()) {
       double from = plot.x(range.from());
@@ -191,7 +155,7 @@ final class TakeCurveFigure {
           SvgElement.rectangle(
                   from + 0.5, top + STRIP_HEIGHT - height, Math.max(to - from - 1, 1), height)
               .with("fill", Palette.LEAF_SOFT));
-      String count = Words.count(range.tally().grafts());
+      String count = words.count(range.tally().grafts());
       double half = Lettering.QUIET.width(count) / 2;
       if ((from + to) / 2 - half > lastEnd + LABEL_PAD) {
         sheet.add(

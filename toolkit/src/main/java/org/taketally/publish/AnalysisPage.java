@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import org.taketally.analysis.Analysis;
 import org.taketally.answers.Answer;
-import org.taketally.answers.counts.TakeMeaning;
 import org.taketally.model.FitWarning;
 import org.taketally.publish.Block.Bullets;
 import org.taketally.publish.Block.Callout;
@@ -12,20 +11,19 @@ import org.taketally.publish.Block.Fold;
 import org.taketally.publish.Block.Paragraph;
 import org.taketally.publish.Block.Section;
 import org.taketally.records.GraftRecords;
-import org.taketally.terms.Provenance;
 import org.taketally.wording.AnswerWords;
-import org.taketally.wording.TakeMeaningWords;
 import org.taketally.wording.UnansweredWords;
 import org.taketally.wording.Wording;
-import org.taketally.wording.Words;
+import org.taketally.wording.language.Language;
+import org.taketally.wording.pages.AnalysisPageWords;
+import org.taketally.wording.pages.WorkingPageWords;
+import org.taketally.wording.season.SeasonWords;
 
 /**
  * Every answer with its figures and tables, for those who work with the records. Nothing is held
  * back for privacy, and the page says so; it is not the one to publish.
  */
 public final class AnalysisPage {
-
-  private static final String STAMP = "Not for publication";
 
   private final Page page;
 
@@ -52,13 +50,14 @@ public final class AnalysisPage {
       sections.add(absent(analysis));
     }
     sections.add(behind(records, analysis));
-    sections.add(ClosingSections.howToRead());
-    String lead =
-        "Everything these records answer, from %s. It names cultivars, stocks and small groups that a"
-                .formatted(Words.count(analysis.fit().cells().graftsTotal(), "assessed graft"))
-            + " published page would not.";
+    sections.add(ClosingSections.howToRead(SeasonWords.in(Language.ENGLISH).closing()));
     return new AnalysisPage(
-        new Page("What the graft records say", lead, STAMP, sections, "Made with Taketally."));
+        new Page(
+            AnalysisPageWords.TITLE,
+            AnalysisPageWords.lead(analysis.fit().cells().graftsTotal()),
+            AnalysisPageWords.STAMP,
+            sections,
+            WorkingPageWords.FOOTER));
   }
 
   private static Section inShort(List<AnswerWords> answers) {
@@ -67,7 +66,7 @@ public final class AnalysisPage {
     if (answers.size() > 1) {
       blocks.add(Bullets.of(answers.stream().skip(1).map(AnswerWords::headline).toList()));
     }
-    return new Section("in-short", "In short", blocks);
+    return new Section("in-short", WorkingPageWords.IN_SHORT, blocks);
   }
 
   private static Section section(Answer answer, AnswerWords words, int number) {
@@ -81,7 +80,7 @@ public final class AnalysisPage {
             .map(table -> (Block) Block.Answers.of(table))
             .toList();
     if (!tables.isEmpty()) {
-      blocks.add(new Fold(new Section("numbers-" + number, "The numbers", tables)));
+      blocks.add(new Fold(new Section("numbers-" + number, AnalysisPageWords.NUMBERS, tables)));
     }
     return new Section("answer-" + number, words.question(), blocks);
   }
@@ -89,31 +88,21 @@ public final class AnalysisPage {
   private static Section absent(Analysis analysis) {
     return new Section(
         "not-answered",
-        "What these records don't answer",
+        AnalysisPageWords.NOT_ANSWERED,
         List.of(
             Bullets.of(analysis.unanswered().stream().map(UnansweredWords::sentence).toList())));
   }
 
   private static Section behind(GraftRecords records, Analysis analysis) {
-    Provenance provenance = records.provenance();
     List<Block> blocks = new ArrayList<>();
-    blocks.add(
-        new Paragraph(
-            "%s read, %s used, %s set aside; %s assessed, %s of them took."
-                .formatted(
-                    Words.count(provenance.rowsRead(), "row"),
-                    Words.count(provenance.rowsKept()),
-                    Words.count(provenance.rowsSetAside()),
-                    Words.count(records.grafts(), "graft"),
-                    Words.count(records.takes()))));
-    blocks.add(new Paragraph(TakeMeaningWords.of(TakeMeaning.of(records))));
-    blocks.add(Bullets.of(provenance.sources()));
+    AnalysisPageWords.restsOn(records).forEach(text -> blocks.add(new Paragraph(text)));
+    blocks.add(Bullets.of(records.provenance().sources()));
     List<FitWarning> warnings = analysis.fit().warnings();
     blocks.add(
         warnings.isEmpty()
-            ? new Paragraph("The fit raised no warning.")
-            : Bullets.of(warnings.stream().map(w -> "The fit warns: " + w.sentence()).toList()));
-    return new Section("behind", "What it rests on", blocks);
+            ? new Paragraph(AnalysisPageWords.noWarning())
+            : Bullets.of(warnings.stream().map(AnalysisPageWords::warning).toList()));
+    return new Section("behind", AnalysisPageWords.BEHIND, blocks);
   }
 
   /**

@@ -13,17 +13,11 @@ import org.taketally.publish.Block.Grid;
 import org.taketally.publish.Block.Section;
 import org.taketally.publish.Block.Table;
 import org.taketally.wording.TrialLayoutWords;
+import org.taketally.wording.pages.BenchSheetWords;
+import org.taketally.wording.pages.WorkingPageWords;
 
 /** The sheet a trial is grafted by: a table a session, in the order of work, with room to write. */
 public final class BenchSheet {
-
-  private static final String KNIVES =
-      "Grafting knives are sharp: cut away from yourself, never catch a falling knife, stop when"
-          + " tired or cold. Clean blades as the label of your disinfectant says, one product at a"
-          + " time, never mixed.";
-  private static final String WOOD =
-      "Before budwood or plants change places, ask what plant health rules and plant variety rights"
-          + " say where you are.";
 
   private final Page page;
 
@@ -45,33 +39,26 @@ public final class BenchSheet {
     sections.add(
         new Section(
             "in-short",
-            "In short",
+            WorkingPageWords.IN_SHORT,
             List.of(
                 new Callout(words.headline()),
                 Bullets.of(points),
-                new Caution(KNIVES),
-                new Caution(WOOD))));
+                new Caution(BenchSheetWords.KNIVES),
+                new Caution(WorkingPageWords.WOOD))));
     LayoutSheet labels = LayoutSheet.of(layout, site);
     for (Map.Entry<String, List<Plot>> block : layout.byBlock().entrySet()) {
       sections.add(session(block.getKey(), block.getValue(), labels));
     }
     return new BenchSheet(
         new Page(
-            "Bench sheet",
-            site.isBlank() ? "Work down each table." : site + ". Work down each table.",
+            BenchSheetWords.TITLE,
+            BenchSheetWords.lead(site),
             "",
             sections,
-            "Made with Taketally, seed " + layout.plan().seed() + "."));
+            BenchSheetWords.footer(layout.plan().seed())));
   }
 
   private static Section session(String block, List<Plot> plots, LayoutSheet labels) {
-    boolean beds = plots.get(0).bed().isPresent();
-    List<String> headings =
-        new ArrayList<>(
-            List.of("Label", "Cultivar", "Rootstock", "Grafts", "Done", "Takes", "Notes"));
-    if (beds) {
-      headings.add(1, "Bed");
-    }
     List<List<String>> rows = new ArrayList<>();
     for (Plot plot : plots) {
       List<String> row =
@@ -87,12 +74,12 @@ public final class BenchSheet {
       plot.bed().ifPresent(bed -> row.add(1, bed));
       rows.add(row);
     }
-    String title =
-        "Session %s: %s, %s"
-            .formatted(block, plots.get(0).session().grafter(), plots.get(0).session().day());
-    String caption = "Grafted on ____________   Counted on ____________";
+    Plot first = plots.get(0);
+    Grid grid =
+        new Grid(
+            BenchSheetWords.CAPTION, BenchSheetWords.headings(first.bed().isPresent()), rows, true);
     return new Section(
-        "session-" + block, title, List.of(new Table(new Grid(caption, headings, rows, true))));
+        "session-" + block, BenchSheetWords.session(block, first), List.of(new Table(grid)));
   }
 
   /**

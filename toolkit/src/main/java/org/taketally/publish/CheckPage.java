@@ -13,7 +13,8 @@ import org.taketally.records.problems.ProblemSummary;
 import org.taketally.terms.Problem;
 import org.taketally.terms.Provenance;
 import org.taketally.terms.Severity;
-import org.taketally.wording.Words;
+import org.taketally.wording.pages.CheckPageWords;
+import org.taketally.wording.pages.WorkingPageWords;
 
 /** What is wrong or worth a look in some records, for whoever repairs them. */
 public final class CheckPage {
@@ -44,50 +45,33 @@ public final class CheckPage {
    */
   public static CheckPage of(RecordsCheck check) {
     Provenance provenance = check.provenance();
-    String counts =
-        "%s read: %s used, %s set aside."
-            .formatted(
-                Words.count(provenance.rowsRead(), "row"),
-                Words.count(provenance.rowsKept()),
-                Words.count(provenance.rowsSetAside()));
     List<Section> sections = new ArrayList<>();
-    sections.add(new Section("in-short", "In short", List.of(new Callout(counts))));
-    sections.add(section(check, Severity.ERROR, "set-aside", "Set aside until repaired"));
-    sections.add(section(check, Severity.CHECK, "to-check", "Used, but please look"));
-    sections.add(section(check, Severity.NOTE, "notes", "Good to know"));
+    Callout counts = new Callout(CheckPageWords.counts(provenance));
+    sections.add(new Section("in-short", WorkingPageWords.IN_SHORT, List.of(counts)));
+    sections.add(section(check, Severity.ERROR, "set-aside"));
+    sections.add(section(check, Severity.CHECK, "to-check"));
+    sections.add(section(check, Severity.NOTE, "notes"));
     return new CheckPage(
         new Page(
-            "Can these records be trusted?",
+            CheckPageWords.TITLE,
             String.join(", ", provenance.sources()),
             "",
             sections,
-            "Made with Taketally."));
+            WorkingPageWords.FOOTER));
   }
 
-  private static Section section(RecordsCheck check, Severity severity, String id, String heading) {
+  private static Section section(RecordsCheck check, Severity severity, String id) {
+    String heading = CheckPageWords.heading(severity);
     List<ProblemSummary.Group> groups =
         check.summary().groups().stream().filter(group -> group.severity() == severity).toList();
     if (groups.isEmpty()) {
-      return new Section(id, heading, List.of(new Paragraph("Nothing.")));
+      return new Section(id, heading, List.of(new Paragraph(CheckPageWords.NOTHING)));
     }
-    List<List<String>> rows = groups.stream().limit(MOST).map(CheckPage::row).toList();
-    String caption = Words.count(check.summary().count(severity), "problem");
-    if (rows.size() < groups.size()) {
-      caption += ", the first %s of %,d kinds".formatted(Words.count(rows.size()), groups.size());
-    }
-    List<String> headings = List.of("Place", "Column", "Found", "Expected", "What to do");
-    return new Section(id, heading, List.of(new Table(new Grid(caption, headings, rows, true))));
-  }
-
-  /** Equal problems in one line: how often, and the first few. */
-  private static List<String> row(ProblemSummary.Group group) {
-    Problem first = group.first().get(0);
-    if (group.count() == 1) {
-      String place = first.line() > 0 ? first.file() + " line " + first.line() : first.file();
-      return List.of(place, first.column(), first.found(), first.expected(), first.remedy());
-    }
-    return List.of(
-        group.file(), group.column(), group.examples(), first.expected(), first.remedy());
+    List<List<String>> rows = groups.stream().limit(MOST).map(CheckPageWords::row).toList();
+    String caption =
+        CheckPageWords.caption(check.summary().count(severity), rows.size(), groups.size());
+    Grid grid = new Grid(caption, CheckPageWords.HEADINGS, rows, true);
+    return new Section(id, heading, List.of(new Table(grid)));
   }
 
   /**

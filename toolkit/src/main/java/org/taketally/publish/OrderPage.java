@@ -10,6 +10,8 @@ import org.taketally.publish.Block.Grid;
 import org.taketally.publish.Block.Section;
 import org.taketally.publish.Block.Table;
 import org.taketally.wording.GraftOrderWords;
+import org.taketally.wording.pages.OrderPageWords;
+import org.taketally.wording.pages.WorkingPageWords;
 
 /** What an order book needs, as a page to print. */
 public final class OrderPage {
@@ -33,34 +35,23 @@ public final class OrderPage {
     sections.add(
         new Section(
             "in-short",
-            "In short",
+            WorkingPageWords.IN_SHORT,
             List.of(
                 new Callout(words.headline()),
                 Bullets.of(words.more()),
-                new Caution(
-                    "Before budwood or plants change places, ask what plant health rules and plant"
-                        + " variety rights say where you are."))));
+                new Caution(WorkingPageWords.WOOD))));
     sections.add(
         new Section(
             "lines",
-            "Line by line",
+            OrderPageWords.LINES,
             List.of(
                 new Table(
-                    new Grid(
-                        "likely ranges are those of 8 seasons in 10",
-                        words.headings(),
-                        words.table(),
-                        true)))));
+                    new Grid(OrderPageWords.CAPTION, words.headings(), words.table(), true)))));
     if (!notes.isEmpty()) {
-      sections.add(new Section("rests-on", "What this rests on", List.of(Bullets.of(notes))));
+      sections.add(new Section("rests-on", OrderPageWords.RESTS_ON, List.of(Bullets.of(notes))));
     }
     return new OrderPage(
-        new Page(
-            "Grafts to make and sticks to cut",
-            "How many grafts are enough for the order book.",
-            "",
-            sections,
-            "Made with Taketally."));
+        new Page(OrderPageWords.TITLE, OrderPageWords.LEAD, "", sections, WorkingPageWords.FOOTER));
   }
 
   /**

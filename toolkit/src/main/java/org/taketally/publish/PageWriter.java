@@ -1,7 +1,6 @@
 package org.taketally.publish;
 
 import com.samskivert.mustache.Mustache;
-import com.samskivert.mustache.Template;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -16,13 +15,17 @@ final class PageWriter {
 
   /** One file of HTML that needs nothing else: no script, no network. */
   static String html(Page page) {
+    return write("page.html.mustache", Map.of("page", page, "style", resource("page.css")));
+  }
+
+  /** What a template of HTML makes of some values. */
+  static String write(String template, Map<String, ?> values) {
     Mustache.Compiler compiler =
         Mustache.compiler()
             .emptyStringIsFalse(true)
             .withEscaper(XmlText::escape)
             .withLoader(name -> new java.io.StringReader(resource(name + ".html.mustache")));
-    Template template = compiler.compile(resource("page.html.mustache"));
-    return template.execute(Map.of("page", page, "style", resource("page.css")));
+    return compiler.compile(resource(template)).execute(values);
   }
 
   /** The same in Markdown with tables, figures left out. */

@@ -1,34 +1,17 @@
 package org.taketally.publish;
 
-import org.taketally.figure.XmlText;
+import java.util.List;
+import java.util.Map;
 import org.taketally.plan.layout.LayoutSheet;
 import org.taketally.plan.layout.Plot;
 import org.taketally.plan.layout.TrialLayout;
+import org.taketally.wording.pages.BenchSheetWords;
 
 /** Labels of a trial's plots to print and cut, three in a row. */
 public final class PlotLabels {
 
-  private static final String HEAD =
-      """
-      <!DOCTYPE html>
-      <html lang="en">
-      <head>
-      <meta charset="utf-8"/>
-      <meta name="viewport" content="width=device-width, initial-scale=1"/>
-      <title>Labels</title>
-      <style>
-      body { font-family: system-ui, sans-serif; margin: 1rem; color: #000; background: #fff; }
-      ul { display: grid; grid-template-columns: repeat(auto-fill, minmax(60mm, 1fr)); gap: 0; list-style: none; margin: 0; padding: 0; }
-      li { border: 1px dashed #767676; padding: 3mm; break-inside: avoid; font-size: 11pt; line-height: 1.35; }
-      strong { display: block; font-size: 15pt; }
-      @media print { body { margin: 0; } h1, p { display: none; } }
-      </style>
-      </head>
-      <body>
-      <h1>Labels</h1>
-      <p>One a plot, in the order of work. Write with a pencil or a marker that lasts in the weather.</p>
-      <ul>
-      """;
+  /** What stands on a label. */
+  private record Label(String name, String cultivar, String rootstock, String place) {}
 
   private PlotLabels() {}
 
@@ -41,18 +24,21 @@ public final class PlotLabels {
    */
   public static String html(TrialLayout layout, String site) {
     LayoutSheet sheet = LayoutSheet.of(layout, site);
-    StringBuilder html = new StringBuilder(HEAD);
-    for (Plot plot : layout.plots()) {
-      html.append(
-          "<li><strong>%s</strong>%s<br/>on %s<br/>%s, %s%s</li>\n"
-              .formatted(
-                  sheet.label(plot),
-                  XmlText.escape(plot.pairing().cultivar()),
-                  XmlText.escape(plot.pairing().rootstock()),
-                  XmlText.escape(plot.session().grafter()),
-                  XmlText.escape(plot.session().day()),
-                  XmlText.escape(plot.bed().map(bed -> ", " + bed).orElse(""))));
-    }
-    return html.append("</ul>\n</body>\n</html>\n").toString();
+    List<Label> labels = layout.plots().stream().map(plot -> label(sheet, plot)).toList();
+    return PageWriter.write(
+        "labels.html.mustache",
+        Map.of(
+            "title", BenchSheetWords.LABELS,
+            "lead", BenchSheetWords.LABELS_LEAD,
+            "labels", labels));
+  }
+
+  private static Label label(LayoutSheet sheet, Plot plot) {
+    String place = plot.session().grafter() + ", " + plot.session().day();
+    return new Label(
+        sheet.label(plot),
+        plot.pairing().cultivar(),
+        BenchSheetWords.on(plot.pairing().rootstock()),
+        place + plot.bed().map(bed -> ", " + bed).orElse(""));
   }
 }

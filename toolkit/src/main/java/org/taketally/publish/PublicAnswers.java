@@ -32,7 +32,6 @@ import org.taketally.publish.privacy.PublishedTable;
 /** The answers of an analysis, reduced to what may be published beside the counts of the page. */
 final class PublicAnswers {
 
-  static final String NOT_SHOWN = "–";
   private static final Set<String> PLACES = Set.of(SeasonFacts.SITE, "block");
   private static final Set<String> PEOPLE =
       Set.of(SeasonFacts.GRAFTER, SeasonFacts.SITE, "block", "grafting_day", "pairing");

@@ -1,16 +1,14 @@
 package org.taketally.publish;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
+import org.taketally.answers.AnswerOptions.Bands;
 import org.taketally.answers.Estimate;
-import org.taketally.answers.effects.Band;
+import org.taketally.answers.counts.TakeCount;
 import org.taketally.answers.effects.Difficulty;
 import org.taketally.answers.effects.Difficulty.CultivarTake;
 import org.taketally.answers.effects.FactorImportance;
-import org.taketally.answers.effects.FactorImportance.Mover;
 import org.taketally.answers.effects.TakeCurve;
 import org.taketally.answers.effects.TakeCurve.Point;
 import org.taketally.answers.verdict.FactorVerdict;
@@ -23,80 +21,70 @@ import org.taketally.publish.Block.Table;
 import org.taketally.publish.privacy.PublishedTable;
 import org.taketally.publish.privacy.PublishedTable.Entry;
 import org.taketally.wording.Wording;
-import org.taketally.wording.Words;
+import org.taketally.wording.season.CultivarWords;
+import org.taketally.wording.season.RootstockWords;
+import org.taketally.wording.season.SeasonWords;
 
-/** What was found: cultivars, rootstock, what moved take, storage. */
+/** What was found: cultivars, rootstock, what goes with take, storage. */
 final class ResultSections {
 
-  private static final int HEADLINE = 3;
+  private static final int STORAGE_ROWS = 6;
 
   private final SeasonFacts facts;
   private final PublicAnswers answers;
+  private final SeasonWords words;
 
-  ResultSections(SeasonFacts facts, PublicAnswers answers) {
+  ResultSections(SeasonFacts facts, PublicAnswers answers, SeasonWords words) {
     this.facts = facts;
     this.answers = answers;
+    this.words = words;
   }
 
   Section cultivars() {
+    CultivarWords say = words.cultivars();
     List<Block> blocks = new ArrayList<>();
     Optional<PublishedTable> table = facts.cultivarTable();
     Optional<Difficulty> difficulty = answers.difficulty();
     if (table.isEmpty()) {
-      blocks.add(
-          new Paragraph("Too few grafts or members stand behind each cultivar to list them."));
-      return new Section("cultivars", "Which cultivars are hard to get to take?", blocks);
+      blocks.add(new Paragraph(say.tooFew()));
+      return new Section("cultivars", say.heading(), blocks);
     }
     difficulty.ifPresent(
         answer -> {
-          blocks.add(new Callout(hardOnes(answer)));
+          blocks.add(new Callout(say.hardOnes(answer)));
           blocks.add(FigureBlocks.figure(size -> Figures.difficulty(answer, size)));
         });
     blocks.add(new Table(cultivarGrid(table.get(), difficulty)));
-    blocks.add(
-        new Paragraph(
-            "Is yours normal? Look whether your own share lies in the likely range of your"
-                + " cultivar. With ten grafts or fewer it often lies outside by chance alone."));
-    return new Section("cultivars", "Which cultivars are hard to get to take?", blocks);
-  }
-
-  static String hardOnes(Difficulty answer) {
-    double limit = answer.options().bands().hardBelow();
-    List<String> clearly = new ArrayList<>();
-    List<String> probably = new ArrayList<>();
-    for (CultivarTake c : answer.cultivars()) {
-      if (c.band() == Band.HARD) {
-        List<String> names = BandWords.clear(c, answer.options().bands()) ? clearly : probably;
-        names.add(c.cultivar() + " (" + PlainWords.inTen(c.take().value()) + ")");
-      }
-    }
-    String all =
-        clearly.isEmpty()
-            ? "No cultivar is clearly hard: none surely takes in fewer than %s of grafts."
-                .formatted(Words.percent(limit))
-            : "Clearly hard to get to take: " + Words.list(clearly) + ".";
-    return probably.isEmpty() ? all : all + " Probably hard: " + Words.list(probably) + ".";
+    blocks.add(new Paragraph(say.yours()));
+    return new Section("cultivars", say.heading(), blocks);
   }
 
   private Grid cultivarGrid(PublishedTable table, Optional<Difficulty> difficulty) {
+    CultivarWords say = words.cultivars();
     Optional<PublishedTable> latest = facts.latestTable();
-    List<String> headings = new ArrayList<>(List.of("Cultivar", "Grafts"));
-    headings.addAll(List.of("Took", "Take, all else equal", "Likely", "How hard"));
-    latest.ifPresent(t -> headings.add("Took in " + facts.latest()));
     List<List<String>> rows = new ArrayList<>();
     for (Entry entry : inOrder(table, difficulty)) {
-      rows.add(cultivarRow(entry, difficulty, latest));
+      List<String> row = new ArrayList<>(say.row(values(entry, difficulty), bands(difficulty)));
+      latest.ifPresent(season -> row.add(say.tookIn(inLatest(entry, season))));
+      rows.add(row);
     }
-    String caption =
-        "Results by cultivar" + (difficulty.isPresent() ? ", hardest first" : "") + note(table);
-    return new Grid(caption, headings, rows);
+    return new Grid(
+        say.caption(difficulty.isPresent(), table.merged().size()),
+        say.headings(latest.map(season -> facts.latest())),
+        rows);
   }
 
-  private static String note(PublishedTable table) {
-    int merged = table.merged().size();
-    return merged == 0
-        ? ""
-        : "; %d with few grafts or few members are counted together".formatted(merged);
+  private static Bands bands(Optional<Difficulty> difficulty) {
+    return difficulty.map(d -> d.options().bands()).orElse(Bands.DEFAULT);
+  }
+
+  private CultivarWords.Entry values(Entry entry, Optional<Difficulty> difficulty) {
+    Optional<CultivarTake> take =
+        difficulty.stream()
+            .flatMap(d -> d.cultivars().stream())
+            .filter(c -> !entry.merged() && c.cultivar().equals(entry.levels().get(0)))
+            .findFirst();
+    return new CultivarWords.Entry(entry.levels(), entry.merged(), facts.count(entry), take);
   }
 
   private static List<Entry> inOrder(PublishedTable table, Optional<Difficulty> difficulty) {
@@ -110,143 +98,72 @@ final class ResultSections {
     return entries;
   }
 
-  private List<String> cultivarRow(
-      Entry entry, Optional<Difficulty> difficulty, Optional<PublishedTable> latest) {
-    String name = PlainWords.name(entry, "other cultivars");
-    Optional<CultivarTake> take =
-        entry.merged()
-            ? Optional.empty()
-            : difficulty.stream()
-                .flatMap(d -> d.cultivars().stream())
-                .filter(c -> c.cultivar().equals(name))
-                .findFirst();
-    List<String> row = new ArrayList<>(List.of(name, Words.count(facts.count(entry).grafts())));
-    row.add(Words.count(facts.count(entry).takes()));
-    row.addAll(PlainWords.takeColumns(take.map(CultivarTake::take)));
-    row.add(
-        take.map(c -> BandWords.of(c, difficulty.orElseThrow().options().bands()))
-            .orElse(PublicAnswers.NOT_SHOWN));
-    latest.ifPresent(table -> row.add(inLatest(entry, table)));
-    return row;
-  }
-
-  private String inLatest(Entry entry, PublishedTable latest) {
+  private Optional<TakeCount> inLatest(Entry entry, PublishedTable latest) {
     return Optional.of(entry)
         .filter(e -> !e.merged())
         .flatMap(e -> latest.of(e.levels().get(0)))
-        .map(e -> facts.count(e))
-        .map(c -> Words.count(c.takes()) + " of " + Words.count(c.grafts()))
-        .orElse(PublicAnswers.NOT_SHOWN);
+        .map(facts::count);
   }
 
   Section rootstock() {
+    RootstockWords say = words.rootstocks();
     List<Block> blocks = new ArrayList<>();
     Optional<FactorVerdict> verdict = answers.rootstock();
     verdict.ifPresent(
         answer -> {
-          blocks.add(new Callout(RootstockWords.verdict(answer)));
+          blocks.add(new Callout(say.verdict(answer)));
           reasons(answer).forEach(reason -> blocks.add(new Paragraph(reason)));
           if (answers.hidesWhatStandsOut()) {
-            blocks.add(
-                new Paragraph(
-                    "Too few members grafted on the stock that stands out for it to be named"
-                        + " here."));
+            blocks.add(new Paragraph(say.hidden()));
           }
           if (answer.size().filter(size -> !size.pairs().isEmpty()).isPresent()) {
             blocks.add(FigureBlocks.figure(size -> Figures.differences(answer, size)));
           }
         });
     facts.rootstockTable().ifPresent(table -> blocks.add(new Table(rootstockGrid(table, verdict))));
-    blocks.add(
-        new Paragraph(
-            "Take says nothing about growth, health, yield or how long the union lasts: stocks that"
-                + " take alike can still differ in all of these."));
-    return new Section("rootstock", "Does the rootstock matter?", blocks);
+    blocks.add(new Paragraph(say.limits()));
+    return new Section("rootstock", say.heading(), blocks);
   }
 
   private List<String> reasons(FactorVerdict answer) {
     return answers.hasReasons(answer)
         ? Wording.of(answer).paragraphs()
-        : List.of("The reasons can't be given without naming what too few members grafted.");
+        : List.of(words.rootstocks().noReasons());
   }
 
   private Grid rootstockGrid(PublishedTable table, Optional<FactorVerdict> verdict) {
+    RootstockWords say = words.rootstocks();
     List<List<String>> rows = new ArrayList<>();
     for (Entry entry : table.entries()) {
-      String name = PlainWords.name(entry, "other rootstocks");
       Optional<Estimate> take =
           verdict.stream()
               .flatMap(v -> v.levels().stream())
-              .filter(level -> !entry.merged() && level.level().equals(name))
+              .filter(level -> !entry.merged() && level.level().equals(entry.levels().get(0)))
               .flatMap(level -> level.take().stream())
               .findFirst();
-      List<String> row = new ArrayList<>(List.of(name));
-      row.add(Words.count(facts.count(entry).grafts()));
-      row.add(Words.count(facts.count(entry).takes()));
-      row.addAll(PlainWords.takeColumns(take));
-      rows.add(row);
+      rows.add(say.row(entry.levels(), entry.merged(), facts.count(entry), take));
     }
-    return new Grid(
-        "Results by rootstock" + note(table),
-        List.of("Rootstock", "Grafts", "Took", "Take, all else equal", "Likely"),
-        rows);
+    return new Grid(say.caption(table.merged().size()), say.headings(), rows);
   }
 
   Optional<Section> movers() {
-    return answers
-        .movers()
-        .filter(answer -> !answer.movers().isEmpty())
-        .map(
-            answer ->
-                new Section(
-                    "what-moves-take",
-                    "What goes with take?",
-                    List.of(
-                        new Callout(moversHeadline(answer)),
-                        FigureBlocks.figure(size -> Figures.importance(answer, size)),
-                        new Table(moversGrid(answer)),
-                        new Paragraph(
-                            "This shows what went together with take in these records. It is not"
-                                + " always what caused it."))));
+    return answers.movers().filter(answer -> !answer.movers().isEmpty()).map(this::movers);
   }
 
-  /** The first three and whatever ties with the last of them; ties are said as ties. */
-  static String moversHeadline(FactorImportance answer) {
-    Map<String, List<String>> bySize = new LinkedHashMap<>();
-    for (Mover mover : answer.movers()) {
-      String size = Words.points(mover.typical().value());
-      long before = bySize.values().stream().mapToLong(List::size).sum();
-      if (bySize.containsKey(size) || before < HEADLINE) {
-        bySize.computeIfAbsent(size, key -> new ArrayList<>()).add(Words.column(mover.factor()));
-      }
-    }
-    List<String> parts = new ArrayList<>();
-    bySize.forEach(
-        (size, names) ->
-            parts.add(
-                "%s (%s%s)".formatted(Words.list(names), size, names.size() == 1 ? "" : " each")));
-    return "What goes with take most: " + String.join(", then ", parts) + ".";
-  }
-
-  private static String shown(String level) {
-    return level.isEmpty() ? PublicAnswers.NOT_SHOWN : level;
-  }
-
-  private static Grid moversGrid(FactorImportance answer) {
-    List<List<String>> rows = new ArrayList<>();
-    for (Mover m : answer.movers()) {
-      rows.add(
-          List.of(
-              PlainWords.column(m.factor()),
-              Words.points(m.typical().value()),
-              Words.points(m.typical().interval()),
-              shown(m.best()),
-              shown(m.worst())));
-    }
-    return new Grid(
-        "How far apart two grafts that differ in one thing typically are",
-        List.of("What", "Typical difference", "Likely range", "Best", "Worst"),
-        rows);
+  private Section movers(FactorImportance answer) {
+    Grid grid =
+        new Grid(
+            words.factors().caption(),
+            words.factors().headings(),
+            answer.movers().stream().map(words.factors()::row).toList());
+    return new Section(
+        "what-moves-take",
+        words.factors().heading(),
+        List.of(
+            new Callout(words.factors().headline(answer)),
+            FigureBlocks.figure(size -> Figures.importance(answer, size)),
+            new Table(grid),
+            new Paragraph(words.factors().limits())));
   }
 
   Optional<Section> storage() {
@@ -256,14 +173,25 @@ final class ResultSections {
             curve ->
                 new Section(
                     "storage",
-                    "How long does budwood keep?",
+                    words.times().storage(),
                     List.of(
-                        new Callout(StorageWords.headline(curve)),
+                        new Callout(words.times().ends(curve)),
                         FigureBlocks.figure(size -> Figures.takeCurve(curve, size)),
                         new Table(storageGrid(curve)),
-                        new Paragraph(
-                            "The curve ends where fewer than ten grafts or too few members are"
-                                + " left."))));
+                        new Paragraph(words.times().storageLimits()))));
+  }
+
+  private Grid storageGrid(TakeCurve curve) {
+    List<List<String>> rows = new ArrayList<>();
+    List<Point> points = curve.points();
+    int step = Math.max(1, (points.size() - 1) / STORAGE_ROWS);
+    for (int i = 0; i < points.size(); i += step) {
+      rows.add(words.times().storageRow(points.get(i), curve.unit()));
+    }
+    return new Grid(
+        words.times().storageCaption(curve.column()),
+        words.times().storageHeadings(curve.column()),
+        rows);
   }
 
   /** Shares only, of all grafts together: counts of a part would tell on those not followed. */
@@ -274,33 +202,9 @@ final class ResultSections {
             loss ->
                 new Section(
                     "late-loss",
-                    "How many takes are lost later?",
+                    words.times().lateLoss(),
                     List.of(
-                        new Callout(
-                            "%s of the grafts that were once alive were lost within %d days after the first count."
-                                .formatted(
-                                    Words.sentence(PlainWords.take(loss.all().lateLoss())),
-                                    loss.rounds().get(loss.rounds().size() - 1).middle())),
-                        new Paragraph(
-                            "Counted early, %s had taken; counted last, %s. Early counts make grafting look better than it is, and slow starters worse."
-                                .formatted(
-                                    Words.percent(loss.all().early().rate()),
-                                    Words.percent(loss.all().last().rate()))))));
-  }
-
-  private static Grid storageGrid(TakeCurve curve) {
-    List<List<String>> rows = new ArrayList<>();
-    List<Point> points = curve.points();
-    int step = Math.max(1, (points.size() - 1) / 6);
-    for (int i = 0; i < points.size(); i += step) {
-      List<String> row = new ArrayList<>();
-      row.add(Words.amount(points.get(i).value(), curve.unit()));
-      row.addAll(PlainWords.takeColumns(Optional.of(points.get(i).take())));
-      rows.add(row);
-    }
-    return new Grid(
-        "Take against " + Words.column(curve.column()),
-        List.of(PlainWords.column(curve.column()), "Take, all else equal", "Likely"),
-        rows);
+                        new Callout(words.times().lost(loss)),
+                        new Paragraph(words.times().countedEarly(loss)))));
   }
 }

@@ -14,6 +14,7 @@ import org.taketally.publish.privacy.PublishedTable;
 import org.taketally.publish.privacy.PublishedTable.Entry;
 import org.taketally.wording.AnswerColumn;
 import org.taketally.wording.Names;
+import org.taketally.wording.pages.WorkingPageWords;
 
 /** The numbers of a season page as CSV, in the columns of all answer tables. */
 final class SeasonCsv {
@@ -53,7 +54,7 @@ final class SeasonCsv {
   private void rows(Csv csv, String factor, String season, PublishedTable table) {
     for (Entry entry : table.entries()) {
       TakeCount count = facts.count(entry);
-      String level = entry.merged() ? "other " + factor + "s" : entry.levels().get(0);
+      String level = entry.merged() ? WorkingPageWords.others(factor) : entry.levels().get(0);
       Optional<Estimate> take =
           entry.merged() || !season.isEmpty() ? Optional.empty() : take(factor, level);
       csv.add(

@@ -9,11 +9,14 @@ import org.taketally.cells.Cells;
 import org.taketally.cells.CellsOf;
 import org.taketally.publish.privacy.Evidence;
 import org.taketally.publish.privacy.JointTake;
+import org.taketally.publish.privacy.PrivacyRule;
 import org.taketally.publish.privacy.PublishedBefore;
 import org.taketally.publish.privacy.PublishedTable;
 import org.taketally.publish.privacy.PublishedTable.Entry;
 import org.taketally.publish.privacy.SeasonTables;
 import org.taketally.records.GraftRecords;
+import org.taketally.wording.pages.RefusalWords;
+import org.taketally.wording.season.ClosingWords;
 
 /** The counts of a season page, reduced to what may be published. */
 final class SeasonFacts {
@@ -68,10 +71,24 @@ final class SeasonFacts {
   /** What can still be said of few people; the counts of a page can't be shown. */
   private JointTake jointTake() {
     if (!options.before().pages().isEmpty()) {
-      throw new NothingToPublish(Refusals.besideEarlierPages());
+      throw new NothingToPublish(RefusalWords.besideEarlierPages());
     }
     return JointTake.of(evidence, options.members(), options.rule())
-        .orElseThrow(() -> new NothingToPublish(Refusals.tooFew(evidence, options.rule())));
+        .orElseThrow(() -> new NothingToPublish(tooFew()));
+  }
+
+  /** When a line stands by itself. */
+  ClosingWords.Rule rule() {
+    PrivacyRule rule = options.rule();
+    return new ClosingWords.Rule(
+        rule.grafts(), rule.members(), rule.largestShare(), rule.membersForExtremes());
+  }
+
+  private String tooFew() {
+    long grafts = evidence.count(evidence.all()).grafts();
+    return evidence.namesMembers()
+        ? RefusalWords.tooFew(grafts, evidence.members(evidence.all()), rule())
+        : RefusalWords.nobodyNamed(grafts);
   }
 
   /** Who grafted what, by columns of the records; those not recorded are left out. */

@@ -1,15 +1,14 @@
 package org.taketally.publish;
 
-import java.util.ArrayList;
 import java.util.List;
 import org.taketally.analysis.Analysis;
 import org.taketally.answers.Answer;
 import org.taketally.answers.advice.SeasonAdvice;
 import org.taketally.answers.advice.SeasonAdviceCalculator;
-import org.taketally.publish.Block.Section;
 import org.taketally.publish.privacy.PublishedBefore;
 import org.taketally.records.GraftRecords;
-import org.taketally.wording.Words;
+import org.taketally.wording.language.Language;
+import org.taketally.wording.season.SeasonWords;
 
 /**
  * The season page for members, in plain language, reduced to what may be published: no member, site
@@ -74,58 +73,9 @@ public final class SeasonSummary {
       GraftRecords records, List<Answer> found, SeasonAdvice advice, SummaryOptions options) {
     SeasonFacts facts = new SeasonFacts(records, options);
     PublicAnswers answers = new PublicAnswers(found, advice, facts);
-    OverviewSections overview = new OverviewSections(facts);
-    ResultSections results = new ResultSections(facts, answers);
-    List<Section> sections = new ArrayList<>();
-    sections.add(overview.inShort(points(overview, answers)));
-    sections.add(AdviceSection.of(answers));
-    sections.add(overview.whoAndWhat());
-    overview.whatChanged().ifPresent(sections::add);
-    sections.add(results.cultivars());
-    sections.add(results.rootstock());
-    results.movers().ifPresent(sections::add);
-    results.storage().ifPresent(sections::add);
-    results.lateLoss().ifPresent(sections::add);
-    sections.add(ClosingSections.cautions());
-    sections.add(ClosingSections.howToRead());
-    sections.add(ClosingSections.aboutTheNumbers(facts));
-    Page page = new Page(title(facts), lead(facts), "", sections, footer());
+    SeasonWords words = SeasonWords.in(Language.ENGLISH);
+    Page page = new SeasonPage(facts, answers, words).page();
     return new SeasonSummary(page, new SeasonCsv(facts, answers), facts.published());
-  }
-
-  private static List<String> points(OverviewSections overview, PublicAnswers answers) {
-    List<String> points = new ArrayList<>();
-    points.add(overview.tookInAll());
-    answers
-        .rootstock()
-        .ifPresent(v -> points.add("Does the rootstock matter? " + RootstockWords.verdict(v)));
-    answers
-        .movers()
-        .filter(m -> !m.movers().isEmpty())
-        .ifPresent(m -> points.add(ResultSections.moversHeadline(m)));
-    answers.difficulty().ifPresent(d -> points.add(ResultSections.hardOnes(d)));
-    return points;
-  }
-
-  private static String title(SeasonFacts facts) {
-    String circle = facts.options().circle();
-    String season =
-        facts.latest().isEmpty() ? "Grafting results" : "Grafting season " + facts.latest();
-    return circle.isBlank()
-        ? season
-        : circle + ": " + Words.sentence(season).replaceFirst("^G", "g");
-  }
-
-  private static String lead(SeasonFacts facts) {
-    return "What took, what didn't, and what went with it: "
-        + Words.count(facts.total().grafts(), "graft")
-        + (facts.allSeasons().isEmpty()
-            ? "."
-            : ", " + PlainWords.seasons(facts.allSeasons()) + ".");
-  }
-
-  private static String footer() {
-    return "Made from members' graft records with Taketally.";
   }
 
   /**

@@ -6,9 +6,13 @@ import org.taketally.answers.checks.FitChecks;
 import org.taketally.answers.effects.Band;
 import org.taketally.answers.prediction.SecondOpinions;
 import org.taketally.answers.verdict.Verdict;
+import org.taketally.wording.language.Language;
+import org.taketally.wording.language.Phrases;
 
 /** What values of enums are called, in lower case. */
 public final class Names {
+
+  private static final Phrases ENGLISH = Phrases.in(Language.ENGLISH);
 
   private Names() {}
 
@@ -19,15 +23,7 @@ public final class Names {
    * @return e.g. {@code no practical difference}
    */
   public static String of(Verdict verdict) {
-    return switch (verdict) {
-      case MATTERS -> "matters";
-      case DIFFERS_UNSETTLED -> "differs, how much isn't settled";
-      case NO_PRACTICAL_DIFFERENCE -> "no practical difference";
-      case LESS_THAN_YOU_CARE_ABOUT -> "differs, but less than you care about";
-      case DEPENDS_ON_CULTIVAR -> "depends on the cultivar";
-      case CANT_TELL_YET -> "can't tell yet";
-      case ENTANGLED -> "entangled";
-    };
+    return ENGLISH.say("verdict." + verdict.name().toLowerCase(Locale.ROOT));
   }
 
   /**
@@ -37,7 +33,7 @@ public final class Names {
    * @return e.g. {@code middling}
    */
   public static String of(Band band) {
-    return band == Band.CANT_TELL ? "can't tell" : band.name().toLowerCase(Locale.ROOT);
+    return ENGLISH.say("band." + band.name().toLowerCase(Locale.ROOT));
   }
 
   /**

@@ -1,12 +1,15 @@
 package org.taketally.wording;
 
 import java.util.List;
-import java.util.Locale;
 import org.taketally.answers.Estimate;
 import org.taketally.terms.Interval;
+import org.taketally.wording.language.Language;
+import org.taketally.wording.language.Phrases;
 
-/** Numbers in plain words, the same way everywhere. */
+/** Numbers in plain English, the same way everywhere; other languages: {@link Phrases}. */
 public final class Words {
+
+  private static final Phrases ENGLISH = Phrases.in(Language.ENGLISH);
 
   private Words() {}
 
@@ -17,13 +20,7 @@ public final class Words {
    * @return e.g. {@code 63 %}, {@code under 1 %}, {@code over 99 %}
    */
   public static String percent(double share) {
-    if (share > 0 && share < 0.005) {
-      return "under 1 %";
-    }
-    if (share < 1 && share > 0.995) {
-      return "over 99 %";
-    }
-    return whole(100 * share) + " %";
+    return ENGLISH.percent(share);
   }
 
   /**
@@ -33,7 +30,7 @@ public final class Words {
    * @return e.g. {@code 97 %}, {@code under 1 %}, {@code over 99 %}
    */
   public static String chance(double chance) {
-    return percent(Math.min(Math.max(chance, 1e-9), 1 - 1e-9));
+    return ENGLISH.chance(chance);
   }
 
   /**
@@ -43,7 +40,7 @@ public final class Words {
    * @return e.g. {@code 63 to 90 %}
    */
   public static String percents(Interval range) {
-    return whole(100 * range.low()) + " to " + whole(100 * range.high()) + " %";
+    return ENGLISH.percents(range);
   }
 
   /**
@@ -64,11 +61,7 @@ public final class Words {
    * @return e.g. {@code 4 points}, {@code under 1 point}
    */
   public static String points(double difference) {
-    double size = 100 * Math.abs(difference);
-    if (size < 0.5) {
-      return "under 1 point";
-    }
-    return whole(size) + (Math.round(size) == 1 ? " point" : " points");
+    return ENGLISH.points(difference);
   }
 
   /**
@@ -78,12 +71,7 @@ public final class Words {
    * @return e.g. {@code 2 to 9 points} or {@code -3 to +5 points}
    */
   public static String points(Interval range) {
-    double low = 100 * range.low();
-    double high = 100 * range.high();
-    if (low >= 0) {
-      return whole(low) + " to " + whole(high) + " points";
-    }
-    return signed(low) + " to " + signed(high) + " points";
+    return ENGLISH.points(range);
   }
 
   /**
@@ -93,7 +81,7 @@ public final class Words {
    * @return e.g. {@code 4,782}
    */
   public static String count(long count) {
-    return String.format(Locale.ROOT, "%,d", count);
+    return ENGLISH.count(count);
   }
 
   /**
@@ -114,12 +102,7 @@ public final class Words {
    * @return e.g. {@code A}, {@code A and B}, {@code A, B and C}
    */
   public static String list(List<String> names) {
-    if (names.size() <= 1) {
-      return String.join("", names);
-    }
-    return String.join(", ", names.subList(0, names.size() - 1))
-        + " and "
-        + names.get(names.size() - 1);
+    return ENGLISH.list(names);
   }
 
   /**
@@ -143,7 +126,7 @@ public final class Words {
    * @return e.g. {@code stock condition}
    */
   public static String column(String column) {
-    return column.replace('_', ' ');
+    return ENGLISH.column(column);
   }
 
   /**
@@ -180,9 +163,7 @@ public final class Words {
    * @return e.g. {@code 12 days}, {@code 7.5}
    */
   public static String amount(double value, String unit) {
-    String number =
-        value == Math.rint(value) ? whole(value) : String.format(Locale.ROOT, "%.1f", value);
-    return unit.isEmpty() ? number : number + " " + unit;
+    return ENGLISH.amount(value, unit);
   }
 
   /**
@@ -202,17 +183,6 @@ public final class Words {
    * @return e.g. {@code Rootstock Nerrin was used ...}
    */
   public static String sentence(String text) {
-    return text.isEmpty()
-        ? text
-        : text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
-  }
-
-  private static String whole(double value) {
-    return String.format(Locale.ROOT, "%d", Math.round(value));
-  }
-
-  private static String signed(double value) {
-    long whole = Math.round(value);
-    return (whole > 0 ? "+" : "") + whole;
+    return ENGLISH.sentence(text);
   }
 }

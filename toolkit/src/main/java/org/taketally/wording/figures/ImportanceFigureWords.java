@@ -1,0 +1,183 @@
+package org.taketally.wording.figures;
+
+import java.util.List;
+import org.taketally.answers.effects.FactorImportance;
+import org.taketally.answers.effects.FactorImportance.Kind;
+import org.taketally.answers.effects.FactorImportance.Mover;
+import org.taketally.wording.language.Language;
+import org.taketally.wording.language.Phrases;
+
+/** The figure of every factor on one scale in words. */
+public final class ImportanceFigureWords {
+
+  private final FactorImportance answer;
+  private final Phrases phrases;
+
+  /**
+   * The words of a figure.
+   *
+   * @param answer the figure shows
+   * @param language of the figure
+   */
+  public ImportanceFigureWords(FactorImportance answer, Language language) {
+    this.answer = answer;
+    this.phrases = Phrases.in(language);
+  }
+
+  /**
+   * The title, which is what was found.
+   *
+   * @param movers shown, largest first
+   * @return a few words
+   */
+  public String title(List<Mover> movers) {
+    return movers.isEmpty()
+        ? phrases.say("figure.importance.empty")
+        : phrases.say("figure.importance.title", phrases.column(movers.get(0).factor()));
+  }
+
+  /**
+   * What is shown, from how many grafts.
+   *
+   * @return a few words
+   */
+  public String subtitle() {
+    return phrases.say("figure.importance.subtitle", answer.tally().grafts());
+  }
+
+  /**
+   * The figure for those who can't see it.
+   *
+   * @param movers shown, largest first
+   * @return a few sentences
+   */
+  public String description(List<Mover> movers) {
+    String all = phrases.list(movers.stream().map(this::detail).toList());
+    StringBuilder text = new StringBuilder(subtitle()).append(". ");
+    text.append(phrases.say("figure.importance.largest", all));
+    for (Mover mover : movers) {
+      if (mover.compared()) {
+        String factor = phrases.sentence(phrases.column(mover.factor()));
+        int place = movers.indexOf(mover) + 1;
+        text.append(". ");
+        text.append(phrases.say("figure.importance.stands", factor, place, movers.size()));
+      }
+    }
+    return text.append('.').toString();
+  }
+
+  /**
+   * A factor in full.
+   *
+   * @param mover any
+   * @return a few words
+   */
+  public String detail(Mover mover) {
+    return phrases.say(
+        "figure.importance.detail",
+        phrases.column(mover.factor()),
+        phrases.points(mover.typical().value()),
+        phrases.points(mover.typical().interval()));
+  }
+
+  /**
+   * The key's word for the factor asked about.
+   *
+   * @return a few words
+   */
+  public String asked() {
+    return phrases.say("figure.importance.asked");
+  }
+
+  /**
+   * The key's word for all others.
+   *
+   * @return a few words
+   */
+  public String others() {
+    return phrases.say("figure.importance.others");
+  }
+
+  /**
+   * The key's word for the bar.
+   *
+   * @return a few words
+   */
+  public String likely() {
+    return phrases.say("figure.likely");
+  }
+
+  /**
+   * How to read it.
+   *
+   * @return a sentence
+   */
+  public String note() {
+    return phrases.say("figure.importance.note");
+  }
+
+  /**
+   * A factor's name.
+   *
+   * @param mover any
+   * @return a few words
+   */
+  public String label(Mover mover) {
+    String name = phrases.column(mover.factor());
+    return mover.compared() ? phrases.say("figure.importance.question", name) : name;
+  }
+
+  /**
+   * How many levels a factor has.
+   *
+   * @param mover any
+   * @return a few words
+   */
+  public String levels(Mover mover) {
+    return mover.kind() == Kind.NUMBER
+        ? phrases.say("figure.importance.number")
+        : phrases.say("figure.importance.levels", mover.levels());
+  }
+
+  /**
+   * A factor's typical difference.
+   *
+   * @param mover any
+   * @param ranged whether its range is to follow
+   * @return a few words
+   */
+  public String typical(Mover mover, boolean ranged) {
+    String typical = phrases.points(mover.typical().value());
+    String low = phrases.count(Math.round(100 * mover.typical().low()));
+    String high = phrases.count(Math.round(100 * mover.typical().high()));
+    return ranged ? typical + " (" + phrases.say("range", low, high) + ")" : typical;
+  }
+
+  /**
+   * The shaded stretch.
+   *
+   * @return a few words
+   */
+  public String zone() {
+    return phrases.say("figure.importance.zone");
+  }
+
+  /**
+   * What the axis shows.
+   *
+   * @return a few words
+   */
+  public String axis() {
+    return phrases.say("figure.importance.axis");
+  }
+
+  /**
+   * That rows are left out.
+   *
+   * @param left how many
+   * @return a few words
+   */
+  public String gap(int left) {
+    return phrases.say("figure.importance.gap", left);
+  }
+}

@@ -1,0 +1,158 @@
+package org.taketally.wording.season;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.taketally.answers.AnswerOptions.Bands;
+import org.taketally.answers.counts.TakeCount;
+import org.taketally.answers.effects.Band;
+import org.taketally.answers.effects.Difficulty;
+import org.taketally.answers.effects.Difficulty.CultivarTake;
+import org.taketally.wording.language.Phrases;
+
+/** How hard cultivars are; a plain word only where the likely range lies within the band. */
+public final class CultivarWords {
+
+  private final Phrases phrases;
+  private final Takes takes;
+
+  CultivarWords(Phrases phrases) {
+    this.phrases = phrases;
+    this.takes = new Takes(phrases);
+  }
+
+  /**
+   * A line of the table.
+   *
+   * @param cultivars its cultivar, or those counted together
+   * @param merged whether they are counted together
+   * @param count grafts and takes
+   * @param take all else equal; empty if it can't be given
+   */
+  public record Entry(
+      List<String> cultivars, boolean merged, TakeCount count, Optional<CultivarTake> take) {}
+
+  /**
+   * Heading.
+   *
+   * @return a question
+   */
+  public String heading() {
+    return phrases.say("cultivars");
+  }
+
+  /**
+   * That no cultivar can be listed.
+   *
+   * @return a sentence
+   */
+  public String tooFew() {
+    return phrases.say("cultivars.few");
+  }
+
+  /**
+   * Which are hard.
+   *
+   * @param answer cultivars that may be named
+   * @return a sentence or two
+   */
+  public String hardOnes(Difficulty answer) {
+    Bands bands = answer.options().bands();
+    List<String> clearly = new ArrayList<>();
+    List<String> probably = new ArrayList<>();
+    for (CultivarTake c : answer.cultivars()) {
+      if (c.band() == Band.HARD) {
+        String named = phrases.say("cultivars.named", c.cultivar(), takes.inTen(c.take().value()));
+        (clear(c, bands) ? clearly : probably).add(named);
+      }
+    }
+    String all =
+        clearly.isEmpty()
+            ? phrases.say("cultivars.none.hard", phrases.percent(bands.hardBelow()))
+            : phrases.say("cultivars.hard", phrases.list(clearly));
+    return probably.isEmpty()
+        ? all
+        : all + " " + phrases.say("cultivars.probably.hard", phrases.list(probably));
+  }
+
+  private String band(CultivarTake cultivar, Bands bands) {
+    String band = phrases.say("band." + cultivar.band().name().toLowerCase(Locale.ROOT));
+    return cultivar.band() == Band.CANT_TELL || clear(cultivar, bands)
+        ? band
+        : phrases.say("band.probably", band);
+  }
+
+  /** Whether the whole likely range lies within the band. */
+  private static boolean clear(CultivarTake cultivar, Bands bands) {
+    return switch (cultivar.band()) {
+      case HARD -> cultivar.take().high() < bands.hardBelow();
+      case EASY -> cultivar.take().low() >= bands.easyFrom();
+      case MIDDLING ->
+          cultivar.take().low() >= bands.hardBelow() && cultivar.take().high() < bands.easyFrom();
+      case CANT_TELL -> false;
+    };
+  }
+
+  /**
+   * Caption of the table.
+   *
+   * @param sorted whether the hardest stand first
+   * @param merged how many cultivars are counted together
+   * @return a few words
+   */
+  public String caption(boolean sorted, int merged) {
+    return phrases.say(sorted ? "cultivars.caption.sorted" : "cultivars.caption")
+        + takes.together(merged);
+  }
+
+  /**
+   * Headings of the table.
+   *
+   * @param latest season with a column of its own; empty if it has none
+   * @return one per column
+   */
+  public List<String> headings(Optional<String> latest) {
+    List<String> headings = new ArrayList<>(phrases.headings("cultivars.headings"));
+    latest.ifPresent(season -> headings.add(phrases.say("cultivars.latest", season)));
+    return headings;
+  }
+
+  /**
+   * A line of the table but for its latest season.
+   *
+   * @param entry its values
+   * @param bands limits of easy and hard
+   * @return one text per column
+   */
+  public List<String> row(Entry entry, Bands bands) {
+    List<String> row = new ArrayList<>();
+    row.add(takes.name("cultivar", entry.cultivars(), entry.merged()));
+    row.add(phrases.count(entry.count().grafts()));
+    row.add(phrases.count(entry.count().takes()));
+    row.addAll(takes.columns(entry.take().map(CultivarTake::take)));
+    row.add(entry.take().map(c -> band(c, bands)).orElse(SeasonWords.NOT_SHOWN));
+    return row;
+  }
+
+  /**
+   * Takes of the latest season.
+   *
+   * @param count grafts and takes; empty if they may not be shown
+   * @return a few words
+   */
+  public String tookIn(Optional<TakeCount> count) {
+    return count
+        .map(c -> phrases.say("cultivars.took", c.takes(), c.grafts()))
+        .orElse(SeasonWords.NOT_SHOWN);
+  }
+
+  /**
+   * How a member finds out whether their own result is normal.
+   *
+   * @return a few sentences
+   */
+  public String yours() {
+    return phrases.say("cultivars.yours");
+  }
+}

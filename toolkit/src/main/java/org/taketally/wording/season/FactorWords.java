@@ -1,0 +1,106 @@
+package org.taketally.wording.season;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.taketally.answers.effects.FactorImportance;
+import org.taketally.answers.effects.FactorImportance.Mover;
+import org.taketally.wording.language.Phrases;
+
+/** What goes with take, never said to be its cause. */
+public final class FactorWords {
+
+  private static final int HEADLINE = 3;
+
+  private final Phrases phrases;
+  private final Takes takes;
+
+  FactorWords(Phrases phrases) {
+    this.phrases = phrases;
+    this.takes = new Takes(phrases);
+  }
+
+  /**
+   * Heading.
+   *
+   * @return a question
+   */
+  public String heading() {
+    return phrases.say("factors");
+  }
+
+  /**
+   * The first three and whatever ties with the last of them; ties are said as ties.
+   *
+   * @param answer factors that may be shown, largest first
+   * @return a sentence
+   */
+  public String headline(FactorImportance answer) {
+    Map<String, List<String>> bySize = new LinkedHashMap<>();
+    for (Mover mover : answer.movers()) {
+      String size = phrases.points(mover.typical().value());
+      long before = bySize.values().stream().mapToLong(List::size).sum();
+      if (bySize.containsKey(size) || before < HEADLINE) {
+        bySize.computeIfAbsent(size, key -> new ArrayList<>()).add(phrases.column(mover.factor()));
+      }
+    }
+    String most =
+        bySize.entrySet().stream()
+            .map(tie -> tie(tie.getValue(), tie.getKey()))
+            .reduce((first, then) -> phrases.say("factors.then", first, then))
+            .orElse("");
+    return phrases.say("factors.most", most);
+  }
+
+  private String tie(List<String> names, String size) {
+    String key = names.size() == 1 ? "factors.one" : "factors.each";
+    return phrases.say(key, phrases.list(names), size);
+  }
+
+  /**
+   * Caption of the table.
+   *
+   * @return a few words
+   */
+  public String caption() {
+    return phrases.say("factors.caption");
+  }
+
+  /**
+   * Headings of the table.
+   *
+   * @return one per column
+   */
+  public List<String> headings() {
+    return phrases.headings("factors.headings");
+  }
+
+  /**
+   * A line of the table.
+   *
+   * @param mover a factor; its levels empty if they may not be named
+   * @return one text per column
+   */
+  public List<String> row(Mover mover) {
+    return List.of(
+        takes.column(mover.factor()),
+        phrases.points(mover.typical().value()),
+        phrases.points(mover.typical().interval()),
+        level(mover, mover.best()),
+        level(mover, mover.worst()));
+  }
+
+  private String level(Mover mover, String level) {
+    return level.isEmpty() ? SeasonWords.NOT_SHOWN : phrases.level(mover.factor(), level);
+  }
+
+  /**
+   * That going together is not causing.
+   *
+   * @return two sentences
+   */
+  public String limits() {
+    return phrases.say("factors.limits");
+  }
+}
