@@ -7,8 +7,9 @@ import org.taketally.answers.counts.BlockTakes;
 import org.taketally.answers.counts.BlockTakes.BlockTake;
 import org.taketally.answers.counts.BlockTakes.SiteBlocks;
 import org.taketally.figure.Sheet.KeyEntry;
-import org.taketally.wording.Wording;
 import org.taketally.wording.Words;
+import org.taketally.wording.figures.BlockTakesFigureWords;
+import org.taketally.wording.figures.FigureWords;
 
 /** Takes by block within site, as counted. */
 final class BlockTakesFigure {
@@ -16,24 +17,23 @@ final class BlockTakesFigure {
   private BlockTakesFigure() {}
 
   static String draw(BlockTakes answer, FigureSize size) {
-    String subtitle =
-        "As counted, nothing adjusted; " + Words.count(answer.tally().grafts(), "graft");
-    String title = "Takes by block within site";
-    Sheet sheet = new Sheet(size, title, subtitle, subtitle + ". " + Wording.of(answer).headline());
+    BlockTakesFigureWords words = new BlockTakesFigureWords(answer);
+    Sheet sheet =
+        new Sheet(size, BlockTakesFigureWords.TITLE, words.subtitle(), words.description());
     sheet.key(
         List.of(
-            KeyEntry.of(Mark.CIRCLE, "counted take"),
-            KeyEntry.interval(Mark.CIRCLE, 6, "likely range")));
+            KeyEntry.of(Mark.CIRCLE, BlockTakesFigureWords.COUNTED),
+            KeyEntry.interval(Mark.CIRCLE, 6, FigureWords.LIKELY)));
     List<Line> rows = new ArrayList<>();
     for (SiteBlocks site : answer.sites()) {
-      site.blocks().forEach(block -> rows.add(row(site.site(), block)));
+      site.blocks().forEach(block -> rows.add(row(site.site(), block, words)));
     }
-    Axis axis = new Axis(0, 1, "grafts that took, in 100", Words::percent, List.of(), false);
-    RowChart.draw(sheet, LongList.cut(rows, "blocks"), axis, "grafts");
+    Axis axis = new Axis(0, 1, BlockTakesFigureWords.AXIS, Words::percent, List.of(), false);
+    RowChart.draw(sheet, LongList.cut(rows, words::gap), axis, FigureWords.GRAFTS);
     return sheet.svg();
   }
 
-  private static Line row(String site, BlockTake block) {
+  private static Line row(String site, BlockTake block, BlockTakesFigureWords words) {
     Estimate take = new Estimate(block.tally().rate(), block.counted());
     String label = site + ", " + block.block();
     Line.Caption caption =
@@ -41,7 +41,7 @@ final class BlockTakesFigure {
             label,
             Words.count(block.tally().grafts()),
             Words.percent(take.value()),
-            label + ": " + Words.take(take));
+            words.detail(label, take));
     return Line.Row.of(caption, Mark.CIRCLE, take);
   }
 }

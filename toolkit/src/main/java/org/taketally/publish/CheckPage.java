@@ -10,7 +10,6 @@ import org.taketally.publish.Block.Table;
 import org.taketally.records.GraftRecords;
 import org.taketally.records.RecordsCheck;
 import org.taketally.records.problems.ProblemSummary;
-import org.taketally.terms.Problem;
 import org.taketally.terms.Provenance;
 import org.taketally.terms.Severity;
 import org.taketally.wording.pages.CheckPageWords;
