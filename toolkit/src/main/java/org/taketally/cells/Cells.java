@@ -6,13 +6,16 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.IntPredicate;
+import java.util.function.IntUnaryOperator;
+import java.util.stream.IntStream;
 import org.taketally.terms.Provenance;
 
 /**
  * The evidence, compactly: grafts assessed and takes for each distinct covariate pattern.
  *
- * <p>Columnar and immutable by contract: callers must not write to the arrays. Cost of everything
- * downstream depends on the number of cells, not of grafts.
+ * <p>Columnar and immutable: arrays given and taken are copies, and loops ask cell by cell ({@link
+ * #grafts(int)}, {@link Factor#code}). Cost of everything downstream depends on the number of
+ * cells, not of grafts.
  */
 public final class Cells {
 
@@ -65,8 +68,8 @@ public final class Cells {
     this.unassessed = unassessed;
     this.factors = new LinkedHashMap<>();
     this.measures = new LinkedHashMap<>();
-    this.grafts = grafts;
-    this.takes = takes;
+    this.grafts = grafts.clone();
+    this.takes = takes.clone();
     this.logCoefficients = logCoefficients;
     this.provenance = provenance;
     requireLength("takes", takes.length);
@@ -78,11 +81,11 @@ public final class Cells {
       }
     }
     for (Factor factor : factors) {
-      requireLength(factor.name(), factor.codes().length);
+      requireLength(factor.name(), factor.cells());
       this.factors.put(factor.name(), factor);
     }
     for (Measure measure : measures) {
-      requireLength(measure.name(), measure.values().length);
+      requireLength(measure.name(), measure.cells());
       this.measures.put(measure.name(), measure);
     }
   }
@@ -106,19 +109,39 @@ public final class Cells {
   /**
    * Grafts assessed per cell.
    *
-   * @return the column itself; don't write to it
+   * @return a copy of the column
    */
   public int[] grafts() {
-    return grafts;
+    return grafts.clone();
+  }
+
+  /**
+   * Grafts assessed in one cell.
+   *
+   * @param cell 0 to size - 1
+   * @return 1 or more
+   */
+  public int grafts(int cell) {
+    return grafts[cell];
   }
 
   /**
    * Takes per cell.
    *
-   * @return the column itself; don't write to it
+   * @return a copy of the column
    */
   public int[] takes() {
-    return takes;
+    return takes.clone();
+  }
+
+  /**
+   * Takes in one cell.
+   *
+   * @param cell 0 to size - 1
+   * @return 0 to its grafts
+   */
+  public int takes(int cell) {
+    return takes[cell];
   }
 
   /**
@@ -307,7 +330,8 @@ public final class Cells {
         grafts,
         takes,
         logCoefficients,
-        provenance);
+        provenance,
+        unassessed);
   }
 
   /**
@@ -331,14 +355,16 @@ public final class Cells {
    * @return new cells
    */
   public Cells where(IntPredicate keep) {
-    int[] index = java.util.stream.IntStream.range(0, size()).filter(keep).toArray();
+    int[] index = IntStream.range(0, size()).filter(keep).toArray();
     return new Cells(
         factors().stream()
-            .map(f -> new Factor(f.name(), f.levels(), pick(f.codes(), index)))
+            .map(f -> new Factor(f.name(), f.levels(), pick(f::code, index)))
             .toList(),
-        measures().stream().map(m -> new Measure(m.name(), pick(m.values(), index))).toList(),
-        pick(grafts, index),
-        pick(takes, index),
+        measures().stream()
+            .map(m -> new Measure(m.name(), IntStream.of(index).mapToDouble(m::value).toArray()))
+            .toList(),
+        pick(this::grafts, index),
+        pick(this::takes, index),
         logCoefficients,
         provenance,
         unassessed);
@@ -360,22 +386,10 @@ public final class Cells {
           "no %s \"%s\" in these records; there are: %s"
               .formatted(factor, level, String.join(", ", all.levels())));
     }
-    return where(i -> all.codes()[i] == code);
+    return where(i -> all.code(i) == code);
   }
 
-  private static int[] pick(int[] values, int[] index) {
-    int[] picked = new int[index.length];
-    for (int i = 0; i < index.length; i++) {
-      picked[i] = values[index[i]];
-    }
-    return picked;
-  }
-
-  private static double[] pick(double[] values, int[] index) {
-    double[] picked = new double[index.length];
-    for (int i = 0; i < index.length; i++) {
-      picked[i] = values[index[i]];
-    }
-    return picked;
+  private static int[] pick(IntUnaryOperator column, int[] index) {
+    return IntStream.of(index).map(column).toArray();
   }
 }

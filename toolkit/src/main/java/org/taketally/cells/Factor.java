@@ -17,12 +17,42 @@ public record Factor(String name, List<String> levels, int[] codes) {
 
   public Factor {
     levels = List.copyOf(levels);
+    codes = codes.clone();
     for (int code : codes) {
       if (code < MISSING || code >= levels.size()) {
         throw new IllegalArgumentException(
             "column %s has %d levels, got level number %d".formatted(name, levels.size(), code));
       }
     }
+  }
+
+  /**
+   * One per cell: index into {@code levels}, or {@link #MISSING}.
+   *
+   * @return a copy of the column
+   */
+  @Override
+  public int[] codes() {
+    return codes.clone();
+  }
+
+  /**
+   * The level of one cell.
+   *
+   * @param cell 0 to cells - 1
+   * @return index into {@code levels}, or {@link #MISSING}
+   */
+  public int code(int cell) {
+    return codes[cell];
+  }
+
+  /**
+   * Number of cells.
+   *
+   * @return 0 or more
+   */
+  public int cells() {
+    return codes.length;
   }
 
   /**

@@ -10,6 +10,39 @@ import java.util.Arrays;
  */
 public record Measure(String name, double[] values) {
 
+  public Measure {
+    values = values.clone();
+  }
+
+  /**
+   * One per cell; NaN where not recorded.
+   *
+   * @return a copy of the column
+   */
+  @Override
+  public double[] values() {
+    return values.clone();
+  }
+
+  /**
+   * The number of one cell.
+   *
+   * @param cell 0 to cells - 1
+   * @return NaN where not recorded
+   */
+  public double value(int cell) {
+    return values[cell];
+  }
+
+  /**
+   * Number of cells.
+   *
+   * @return 0 or more
+   */
+  public int cells() {
+    return values.length;
+  }
+
   @Override
   public boolean equals(Object other) {
     return other instanceof Measure that

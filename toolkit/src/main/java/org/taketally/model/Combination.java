@@ -16,9 +16,9 @@ final class Combination {
   static Factor of(String name, Factor first, Factor second) {
     int width = second.size();
     boolean[] occurs = new boolean[Math.multiplyExact(first.size(), width)];
-    for (int i = 0; i < first.codes().length; i++) {
+    for (int i = 0; i < first.cells(); i++) {
       if (both(first, second, i)) {
-        occurs[first.codes()[i] * width + second.codes()[i]] = true;
+        occurs[first.code(i) * width + second.code(i)] = true;
       }
     }
     int[] number = new int[occurs.length];
@@ -29,12 +29,10 @@ final class Combination {
         levels.add(level(first.levels().get(key / width), second.levels().get(key % width)));
       }
     }
-    int[] codes = new int[first.codes().length];
+    int[] codes = new int[first.cells()];
     for (int i = 0; i < codes.length; i++) {
       codes[i] =
-          both(first, second, i)
-              ? number[first.codes()[i] * width + second.codes()[i]]
-              : Factor.MISSING;
+          both(first, second, i) ? number[first.code(i) * width + second.code(i)] : Factor.MISSING;
     }
     return new Factor(name, levels, codes);
   }
@@ -45,6 +43,6 @@ final class Combination {
   }
 
   private static boolean both(Factor first, Factor second, int i) {
-    return first.codes()[i] != Factor.MISSING && second.codes()[i] != Factor.MISSING;
+    return first.code(i) != Factor.MISSING && second.code(i) != Factor.MISSING;
   }
 }

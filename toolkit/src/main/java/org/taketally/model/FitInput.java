@@ -136,7 +136,7 @@ final class FitInput {
       long lost = 0;
       for (int i = 0; i < complete.length; i++) {
         if (missing(column, i)) {
-          lost += cells.grafts()[i];
+          lost += cells.grafts(i);
           complete[i] = false;
         }
       }
@@ -162,8 +162,8 @@ final class FitInput {
   private boolean isMissing(String column, int cell) {
     return cells
         .findFactor(column)
-        .map(factor -> factor.codes()[cell] == Factor.MISSING)
-        .orElseGet(() -> Double.isNaN(measure(column).values()[cell]));
+        .map(factor -> factor.code(cell) == Factor.MISSING)
+        .orElseGet(() -> Double.isNaN(measure(column).value(cell)));
   }
 
   private Measure measure(String column) {

@@ -26,9 +26,9 @@ record LevelsInUse(List<String> levels, int[] codes) {
         levels.add(factor.levels().get(code));
       }
     }
-    int[] codes = new int[factor.codes().length];
+    int[] codes = new int[factor.cells()];
     for (int i = 0; i < codes.length; i++) {
-      codes[i] = newCode[factor.codes()[i]];
+      codes[i] = newCode[factor.code(i)];
     }
     return new LevelsInUse(levels, codes);
   }
@@ -39,9 +39,9 @@ record LevelsInUse(List<String> levels, int[] codes) {
   static LevelsInUse ofRows(Factor rows) {
     List<String> levels = new ArrayList<>(rows.levels());
     levels.add(Cells.SINGLE_GRAFTS);
-    int[] codes = new int[rows.codes().length];
+    int[] codes = new int[rows.cells()];
     for (int i = 0; i < codes.length; i++) {
-      codes[i] = rows.codes()[i] == Factor.MISSING ? rows.size() : rows.codes()[i];
+      codes[i] = rows.code(i) == Factor.MISSING ? rows.size() : rows.code(i);
     }
     return of(new Factor(rows.name(), levels, codes));
   }

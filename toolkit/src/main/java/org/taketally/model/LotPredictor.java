@@ -93,7 +93,7 @@ final class LotPredictor {
     for (Varying place : varying) {
       eta +=
           place.level() >= 0
-              ? draws.effects(place.column(), d)[place.level()]
+              ? draws.effect(place.column(), place.level(), d)
               : draws.unseen(place.column(), place.key(), d);
     }
     return eta;

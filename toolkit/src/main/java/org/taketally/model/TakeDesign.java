@@ -130,7 +130,7 @@ public final class TakeDesign {
    * The level of a varying column each cell has.
    *
    * @param varyingColumn a varying column of the fit
-   * @return index into {@link VaryingFactor#levels()}, one a cell
+   * @return a copy: index into {@link VaryingFactor#levels()}, one a cell
    * @throws IllegalArgumentException if the column doesn't vary in this fit
    */
   public int[] codes(String varyingColumn) {
@@ -139,7 +139,7 @@ public final class TakeDesign {
       throw new IllegalArgumentException(
           "%s doesn't vary in this fit; %s do".formatted(varyingColumn, varying.keySet()));
     }
-    return codes;
+    return codes.clone();
   }
 
   /**

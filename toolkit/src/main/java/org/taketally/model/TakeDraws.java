@@ -65,20 +65,20 @@ public final class TakeDraws {
    * Fixed effects of one draw.
    *
    * @param d 0 to count - 1
-   * @return in the order of {@link TakeFit#fixed()}, logits
+   * @return a copy, in the order of {@link TakeFit#fixed()}, logits
    */
   public double[] beta(int d) {
-    return draw(d).beta();
+    return draw(d).beta().clone();
   }
 
   /**
    * Standard deviations of one draw.
    *
    * @param d 0 to count - 1
-   * @return in the order of {@link TakeFit#varying()}, logits
+   * @return a copy, in the order of {@link TakeFit#varying()}, logits
    */
   public double[] sds(int d) {
-    return draw(d).sds();
+    return draw(d).sds().clone();
   }
 
   /**
@@ -86,10 +86,22 @@ public final class TakeDraws {
    *
    * @param column a varying column of the fit
    * @param d 0 to count - 1
-   * @return one per level of {@link VaryingFactor#levels()}, logits
+   * @return a copy, one per level of {@link VaryingFactor#levels()}, logits
    */
   public double[] effects(String column, int d) {
-    return draw(d).effects()[placeOf(column)];
+    return draw(d).effects()[placeOf(column)].clone();
+  }
+
+  /**
+   * Deviation of one level in one draw.
+   *
+   * @param column a varying column of the fit
+   * @param level place in {@link VaryingFactor#levels()}
+   * @param d 0 to count - 1
+   * @return logits
+   */
+  public double effect(String column, int level, int d) {
+    return draw(d).effects()[placeOf(column)][level];
   }
 
   /**
@@ -105,7 +117,7 @@ public final class TakeDraws {
   public double unseen(String column, long key, int d) {
     int k = placeOf(column);
     long seed = ((key * 31 + k) * 0x9E3779B97F4A7C15L) ^ (d * 0xD1B54A32D192ED03L);
-    return sds(d)[k] * new SplittableRandom(seed).nextGaussian();
+    return draw(d).sds()[k] * new SplittableRandom(seed).nextGaussian();
   }
 
   private int placeOf(String column) {

@@ -1,6 +1,7 @@
 package org.taketally.model;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -14,7 +15,7 @@ import org.taketally.model.numeric.SmallMatrix;
 import org.taketally.terms.Interval;
 import org.taketally.terms.Logit;
 
-/** A fitted model of takes. Immutable by contract: don't write to the arrays it gives. */
+/** A fitted model of takes. Immutable: arrays it gives are copies. */
 public final class TakeFit {
 
   private static final double LEVEL = 0.95;
@@ -158,10 +159,10 @@ public final class TakeFit {
   /**
    * Covariance of the fixed effects, from the curvature of the marginal log-likelihood.
    *
-   * @return square, in the order of {@link #fixed()}
+   * @return a copy, square, in the order of {@link #fixed()}
    */
   public double[][] betaCovariance() {
-    return betaCovariance;
+    return Arrays.stream(betaCovariance).map(double[]::clone).toArray(double[][]::new);
   }
 
   /**
@@ -192,7 +193,7 @@ public final class TakeFit {
   }
 
   private VaryingFactor factor(String column, int k) {
-    int[] codes = ready.design().codes(column);
+    int[] codes = ready.design().varying().get(column);
     int size = ready.levels().get(column).size();
     double theta = Math.sqrt(point.tau[k]);
     double[] conditional = new double[size];
@@ -203,8 +204,8 @@ public final class TakeFit {
     long[] grafts = new long[size];
     long[] takes = new long[size];
     for (int i = 0; i < codes.length; i++) {
-      grafts[codes[i]] += cells().grafts()[i];
-      takes[codes[i]] += cells().takes()[i];
+      grafts[codes[i]] += cells().grafts(i);
+      takes[codes[i]] += cells().takes(i);
     }
     return new VaryingFactor(
         column, ready.levels().get(column), theta, point.modes[k], conditional, grafts, takes);
@@ -246,10 +247,10 @@ public final class TakeFit {
   /**
    * Logit of take of each cell, at the modes.
    *
-   * @return one a cell
+   * @return a copy, one a cell
    */
   public double[] linearPredictor() {
-    return linearPredictor;
+    return linearPredictor.clone();
   }
 
   /**

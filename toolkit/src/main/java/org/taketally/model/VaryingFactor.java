@@ -13,8 +13,8 @@ import org.taketally.model.laplace.ModelData;
  * @param modes most likely deviation per level, logits
  * @param conditionalSds spread of each deviation given the standard deviations and fixed effects,
  *     logits
- * @param grafts grafts per level
- * @param takes takes per level
+ * @param grafts per level
+ * @param takes per level
  */
 public record VaryingFactor(
     String factor,
@@ -27,6 +27,90 @@ public record VaryingFactor(
 
   public VaryingFactor {
     levels = List.copyOf(levels);
+    modes = modes.clone();
+    conditionalSds = conditionalSds.clone();
+    grafts = grafts.clone();
+    takes = takes.clone();
+  }
+
+  /**
+   * Most likely deviation per level.
+   *
+   * @return a copy, logits
+   */
+  @Override
+  public double[] modes() {
+    return modes.clone();
+  }
+
+  /**
+   * Most likely deviation of one level.
+   *
+   * @param level place in {@link #levels}
+   * @return logits
+   */
+  public double mode(int level) {
+    return modes[level];
+  }
+
+  /**
+   * Spread of each deviation given the standard deviations and fixed effects.
+   *
+   * @return a copy, logits
+   */
+  @Override
+  public double[] conditionalSds() {
+    return conditionalSds.clone();
+  }
+
+  /**
+   * Spread of one deviation given the standard deviations and fixed effects.
+   *
+   * @param level place in {@link #levels}
+   * @return logits
+   */
+  public double conditionalSd(int level) {
+    return conditionalSds[level];
+  }
+
+  /**
+   * Grafts per level.
+   *
+   * @return a copy
+   */
+  @Override
+  public long[] grafts() {
+    return grafts.clone();
+  }
+
+  /**
+   * Grafts of one level.
+   *
+   * @param level place in {@link #levels}
+   * @return 1 or more
+   */
+  public long grafts(int level) {
+    return grafts[level];
+  }
+
+  /**
+   * Takes per level.
+   *
+   * @return a copy
+   */
+  @Override
+  public long[] takes() {
+    return takes.clone();
+  }
+
+  /**
+   * Takes of one level.
+   *
+   * @param level place in {@link #levels}
+   * @return 0 to its grafts
+   */
+  public long takes(int level) {
+    return takes[level];
   }
 
   /**

@@ -62,8 +62,8 @@ class ReferenceFitTest {
     for (String line : lines.subList(1, lines.size())) {
       String[] parts = line.split(",", -1);
       int level = cultivar.levels().indexOf(parts[0]);
-      assertThat(cultivar.modes()[level]).isCloseTo(Double.parseDouble(parts[1]), within(1e-4));
-      assertThat(cultivar.conditionalSds()[level])
+      assertThat(cultivar.mode(level)).isCloseTo(Double.parseDouble(parts[1]), within(1e-4));
+      assertThat(cultivar.conditionalSd(level))
           .isCloseTo(Double.parseDouble(parts[2]), within(1e-4));
     }
   }

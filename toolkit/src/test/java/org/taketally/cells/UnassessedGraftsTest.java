@@ -39,6 +39,7 @@ class UnassessedGraftsTest {
       assertThat(cells.unassessed("rootstock", "Pellin")).isEqualTo(1);
       assertThat(cells.unassessed("cultivar", "Orrin")).isEqualTo(3);
       assertThat(cells.where("rootstock", "Ostrey").unassessed("rootstock", "Ostrey")).isEqualTo(3);
+      assertThat(cells.without("cultivar").unassessed("rootstock", "Ostrey")).isEqualTo(3);
     }
   }
 }

@@ -81,8 +81,8 @@ final class CheckCells {
     Cells cells = fit.cells();
     double saturated = 0;
     for (int i = 0; i < cells.size(); i++) {
-      double y = cells.takes()[i];
-      double n = cells.grafts()[i];
+      double y = cells.takes(i);
+      double n = cells.grafts(i);
       saturated += y > 0 ? y * Math.log(y / n) : 0;
       saturated += y < n ? (n - y) * Math.log(1 - y / n) : 0;
     }

@@ -85,8 +85,8 @@ class PublishedMixedModelTest {
   private static double deviance(TakeFit fit) {
     double saturated = 0;
     for (int i = 0; i < fit.cells().size(); i++) {
-      double y = fit.cells().takes()[i];
-      double n = fit.cells().grafts()[i];
+      double y = fit.cells().takes(i);
+      double n = fit.cells().grafts(i);
       saturated += (y > 0 ? y * Math.log(y / n) : 0) + (y < n ? (n - y) * Math.log1p(-y / n) : 0);
     }
     return 2 * (saturated - fit.logLikelihood());

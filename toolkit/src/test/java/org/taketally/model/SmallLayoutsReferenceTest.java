@@ -59,11 +59,10 @@ class SmallLayoutsReferenceTest {
       for (int i = 0; i < cells.size(); i++) {
         csv.append(layout);
         for (String column : List.of("cultivar", "rootstock", "grafter")) {
-          csv.append(',')
-              .append(cells.factor(column).levels().get(cells.factor(column).codes()[i]));
+          csv.append(',').append(cells.factor(column).levels().get(cells.factor(column).code(i)));
         }
-        csv.append(',').append((int) cells.measure("storage_days").values()[i]);
-        csv.append(',').append(cells.grafts()[i]).append(',').append(cells.takes()[i]).append('\n');
+        csv.append(',').append((int) cells.measure("storage_days").value(i));
+        csv.append(',').append(cells.grafts(i)).append(',').append(cells.takes(i)).append('\n');
       }
     }
     return csv.toString();
@@ -137,7 +136,7 @@ class SmallLayoutsReferenceTest {
   private static double coefficients(Cells cells) {
     double sum = 0;
     for (int i = 0; i < cells.size(); i++) {
-      sum += CombinatoricsUtils.binomialCoefficientLog(cells.grafts()[i], cells.takes()[i]);
+      sum += CombinatoricsUtils.binomialCoefficientLog(cells.grafts(i), cells.takes(i));
     }
     return sum;
   }

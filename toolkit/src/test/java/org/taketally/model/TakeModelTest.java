@@ -83,7 +83,7 @@ class TakeModelTest {
                 + " estimate; let rootstock vary instead of adjusting for it, or join the level"
                 + " with another");
     TakeFit varying = TakeModel.ofTakes().varyBy("rootstock").fit(cells);
-    assertThat(varying.varying("rootstock").modes()[1]).isBetween(-5.0, -0.5);
+    assertThat(varying.varying("rootstock").mode(1)).isBetween(-5.0, -0.5);
   }
 
   @Test
@@ -186,9 +186,9 @@ class TakeModelTest {
     int[] takes = new int[total];
     int at = 0;
     for (int i = 0; i < cells.size(); i++) {
-      for (int n = 0; n < cells.grafts()[i]; n++) {
+      for (int n = 0; n < cells.grafts(i); n++) {
         from[at] = i;
-        takes[at++] = n < cells.takes()[i] ? 1 : 0;
+        takes[at++] = n < cells.takes(i) ? 1 : 0;
       }
     }
     int[] ones = new int[total];
@@ -198,13 +198,13 @@ class TakeModelTest {
             .map(
                 f ->
                     new Factor(
-                        f.name(), f.levels(), Arrays.stream(from).map(i -> f.codes()[i]).toArray()))
+                        f.name(), f.levels(), Arrays.stream(from).map(i -> f.code(i)).toArray()))
             .toList(),
         List.of(
             new Measure(
                 "storage_days",
                 Arrays.stream(from)
-                    .mapToDouble(i -> cells.measure("storage_days").values()[i])
+                    .mapToDouble(i -> cells.measure("storage_days").value(i))
                     .toArray())),
         ones,
         takes,
@@ -221,9 +221,9 @@ class TakeModelTest {
     double[] asG2 = fit.design().fixedPartWith("grafter", "G2", fit.beta());
     double[] fresh = fit.design().fixedPartWith("storage_days", 0, fit.beta());
     for (int i = 0; i < here.length; i++) {
-      int grafter = cells.factor("grafter").codes()[i];
+      int grafter = cells.factor("grafter").code(i);
       double own = grafter == 0 ? 0 : fit.beta()[grafter];
-      double days = cells.measure("storage_days").values()[i];
+      double days = cells.measure("storage_days").value(i);
       assertThat(asG2[i]).isCloseTo(here[i] - own + fit.beta()[1], within(1e-12));
       assertThat(fresh[i]).isCloseTo(here[i] - days * fit.beta()[5], within(1e-12));
     }

@@ -65,7 +65,7 @@ class WithinComparisonTest {
           new Factor(
               factor.name(),
               factor.levels(),
-              IntStream.of(kept).map(i -> factor.codes()[i]).toArray()));
+              IntStream.of(kept).map(i -> factor.code(i)).toArray()));
     }
     return cells(
         IntStream.of(kept).map(i -> grafts[i]).toArray(),
@@ -175,9 +175,9 @@ class WithinComparisonTest {
       int[] n = new int[2];
       int[] y = new int[2];
       for (int i = 0; i < grafts.length; i++) {
-        if (group.codes()[i] == g) {
-          n[stock.codes()[i]] += grafts[i];
-          y[stock.codes()[i]] += takes[i];
+        if (group.code(i) == g) {
+          n[stock.code(i)] += grafts[i];
+          y[stock.code(i)] += takes[i];
         }
       }
       slope += y[1] - expected(n, y[0] + y[1], beta);

@@ -72,8 +72,8 @@ final class CountedAnswers {
     long grafts = 0;
     long takes = 0;
     for (int i = 0; i < cells.size(); i++) {
-      grafts += factor.codes()[i] == code ? cells.grafts()[i] : 0;
-      takes += factor.codes()[i] == code ? cells.takes()[i] : 0;
+      grafts += factor.code(i) == code ? cells.grafts(i) : 0;
+      takes += factor.code(i) == code ? cells.takes(i) : 0;
     }
     return new TakeCount(takes, grafts);
   }

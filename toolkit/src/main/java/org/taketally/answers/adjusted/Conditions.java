@@ -45,12 +45,12 @@ final class Conditions {
     }
     double step = (double) cells.graftsTotal() / MOST_CELLS;
     int[] chosen = new int[MOST_CELLS];
-    long upTo = cells.grafts()[0];
+    long upTo = cells.grafts(0);
     int cell = 0;
     for (int k = 0; k < MOST_CELLS; k++) {
       while (upTo <= (k + 0.5) * step) {
         cell++;
-        upTo += cells.grafts()[cell];
+        upTo += cells.grafts(cell);
       }
       chosen[k] = cell;
     }
@@ -63,7 +63,7 @@ final class Conditions {
       Arrays.fill(weights, 1.0 / chosen.length);
     } else {
       double total = cells.graftsTotal();
-      Arrays.setAll(weights, i -> cells.grafts()[i] / total);
+      Arrays.setAll(weights, i -> cells.grafts(i) / total);
     }
     return weights;
   }

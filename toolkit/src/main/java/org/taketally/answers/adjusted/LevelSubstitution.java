@@ -66,7 +66,7 @@ public final class LevelSubstitution {
 
   private double[] own(int d) {
     return varies
-        ? draws.effects(column, d).clone()
+        ? draws.effects(column, d)
         : levels.stream()
             .mapToDouble(level -> design.contribution(column, level, draws.beta(d)))
             .toArray();
@@ -159,8 +159,8 @@ public final class LevelSubstitution {
       double total = cells.graftsTotal();
       int[] place = own.levels().stream().mapToInt(levels::indexOf).toArray();
       for (int i = 0; i < codes.length; i++) {
-        pairings[place[own.codes()[i]]][other.codes()[i]] = codes[i];
-        mix[other.codes()[i]] += cells.grafts()[i] / total;
+        pairings[place[own.code(i)]][other.code(i)] = codes[i];
+        mix[other.code(i)] += cells.grafts(i) / total;
       }
       return new PairingMix(pairings, mix, other.codes());
     }
@@ -178,7 +178,7 @@ public final class LevelSubstitution {
       int code = pairings[level][other];
       return code == Factor.MISSING
           ? draws.unseen(TakeModel.PAIRING, (long) level * mix.length + other, d)
-          : draws.effects(TakeModel.PAIRING, d)[code];
+          : draws.effect(TakeModel.PAIRING, code, d);
     }
 
     /** Conditions by partner. */

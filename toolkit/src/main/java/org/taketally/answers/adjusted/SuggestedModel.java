@@ -183,7 +183,7 @@ public record SuggestedModel(TakeModel model, List<ModelChoice> choices) {
     if (factor == null || levelsWithAnyGrafts(cells, factor) < 2) {
       return false;
     }
-    int recorded = recordedPercent(cells, i -> factor.codes()[i] != Factor.MISSING);
+    int recorded = recordedPercent(cells, i -> factor.code(i) != Factor.MISSING);
     if (recorded < RECORDED_PERCENT) {
       choices.add(ModelChoice.of(ModelChoice.Kind.GROUP_RARELY_RECORDED, name, recorded));
       return false;
@@ -245,7 +245,7 @@ public record SuggestedModel(TakeModel model, List<ModelChoice> choices) {
     if (factor == null) {
       return false;
     }
-    int recorded = recordedPercent(cells, i -> factor.codes()[i] != Factor.MISSING);
+    int recorded = recordedPercent(cells, i -> factor.code(i) != Factor.MISSING);
     if (recorded < RECORDED_PERCENT) {
       choices.add(ModelChoice.of(ModelChoice.Kind.RARELY_RECORDED, name, recorded));
       return false;
@@ -263,14 +263,14 @@ public record SuggestedModel(TakeModel model, List<ModelChoice> choices) {
     if (days == null) {
       return model;
     }
-    int recorded = recordedPercent(cells, i -> !Double.isNaN(days.values()[i]));
+    int recorded = recordedPercent(cells, i -> !Double.isNaN(days.value(i)));
     if (recorded < RECORDED_PERCENT) {
       choices.add(ModelChoice.of(ModelChoice.Kind.RARELY_RECORDED, STORAGE, recorded));
       return model;
     }
     long distinct =
         IntStream.range(0, cells.size())
-            .mapToDouble(i -> days.values()[i])
+            .mapToDouble(i -> days.value(i))
             .filter(value -> !Double.isNaN(value))
             .distinct()
             .count();
@@ -293,7 +293,7 @@ public record SuggestedModel(TakeModel model, List<ModelChoice> choices) {
 
   private static int recordedPercent(Cells cells, java.util.function.IntPredicate recorded) {
     long with =
-        IntStream.range(0, cells.size()).filter(recorded).mapToLong(i -> cells.grafts()[i]).sum();
+        IntStream.range(0, cells.size()).filter(recorded).mapToLong(i -> cells.grafts(i)).sum();
     return cells.graftsTotal() == 0 ? 0 : (int) (100 * with / cells.graftsTotal());
   }
 
@@ -309,8 +309,8 @@ public record SuggestedModel(TakeModel model, List<ModelChoice> choices) {
   private static long[] graftsOf(Cells cells, Factor factor) {
     long[] grafts = new long[factor.size()];
     for (int i = 0; i < cells.size(); i++) {
-      if (factor.codes()[i] != Factor.MISSING) {
-        grafts[factor.codes()[i]] += cells.grafts()[i];
+      if (factor.code(i) != Factor.MISSING) {
+        grafts[factor.code(i)] += cells.grafts(i);
       }
     }
     return grafts;

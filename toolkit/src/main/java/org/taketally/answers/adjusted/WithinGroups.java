@@ -135,10 +135,10 @@ public record WithinGroups(TakeModel model, List<Group> groups) {
     double[] byGroup = new double[group.size()];
     double total = 0;
     for (int i = 0; i < cells.size(); i++) {
-      int level = compared.codes()[i];
-      int of = group.codes()[i];
+      int level = compared.code(i);
+      int of = group.code(i);
       if (level != Factor.MISSING && of != Factor.MISSING) {
-        int n = cells.grafts()[i];
+        int n = cells.grafts(i);
         grafts[level][of] += n;
         byLevel[level] += n;
         byGroup[of] += n;
@@ -166,11 +166,11 @@ public record WithinGroups(TakeModel model, List<Group> groups) {
     double[] inRow = new double[rows.size()];
     double squares = 0;
     for (int i = 0; i < cells.size(); i++) {
-      int row = rows.codes()[i];
+      int row = rows.code(i);
       if (row == Factor.MISSING) {
-        squares += cells.grafts()[i];
+        squares += cells.grafts(i);
       } else {
-        inRow[row] += cells.grafts()[i];
+        inRow[row] += cells.grafts(i);
       }
     }
     for (double n : inRow) {

@@ -33,9 +33,9 @@ public final class Calibration {
     long takes = 0;
     double expected = 0;
     for (int i : LeftOutCells.order(predicted)) {
-      grafts += cells.grafts()[i];
-      takes += cells.takes()[i];
-      expected += cells.grafts()[i] * predicted[i];
+      grafts += cells.grafts(i);
+      takes += cells.takes(i);
+      expected += cells.grafts(i) * predicted[i];
       if (seen + grafts >= total * (tenths.size() + 1) / TENTHS - 1e-9) {
         tenths.add(new Tenth(expected / grafts, new TakeCount(takes, grafts)));
         seen += grafts;

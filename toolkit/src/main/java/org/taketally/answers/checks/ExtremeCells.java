@@ -37,7 +37,7 @@ final class ExtremeCells {
   List<ExtremeCell> unexpected() {
     double rare = FALSE_ALARMS / cells.size();
     return IntStream.range(0, cells.size())
-        .filter(i -> cells.takes()[i] == 0 || cells.takes()[i] == cells.grafts()[i])
+        .filter(i -> cells.takes(i) == 0 || cells.takes(i) == cells.grafts(i))
         .filter(i -> chance(i) < rare)
         .boxed()
         .sorted(Comparator.comparingDouble(this::chance))
@@ -45,13 +45,13 @@ final class ExtremeCells {
             i ->
                 new ExtremeCell(
                     conditions(i),
-                    new TakeCount(cells.takes()[i], cells.grafts()[i]),
+                    new TakeCount(cells.takes(i), cells.grafts(i)),
                     leftOut.predicted(i)))
         .toList();
   }
 
   private double chance(int cell) {
-    int takes = cells.takes()[cell];
+    int takes = cells.takes(cell);
     return takes == 0
         ? leftOut.chanceOfAtMost(0, cell)
         : 1 - leftOut.chanceOfAtMost(takes - 1, cell);
@@ -71,10 +71,10 @@ final class ExtremeCells {
             .map(
                 factor ->
                     Condition.level(
-                        column, GrafterLabels.shown(factor, options).get(factor.codes()[cell])));
+                        column, GrafterLabels.shown(factor, options).get(factor.code(cell))));
     return level.isPresent()
         ? level
-        : cells.findMeasure(column).map(m -> Condition.number(column, m.values()[cell]));
+        : cells.findMeasure(column).map(m -> Condition.number(column, m.value(cell)));
   }
 
   static Check check(List<ExtremeCell> extremes) {

@@ -59,9 +59,10 @@ record FixedContrast(
       weights[j] = value(fit.design(), column, from, to, unit);
     }
     double variance = 0;
+    double[][] covariance = fit.betaCovariance();
     for (int j = 0; j < weights.length; j++) {
       for (int k = 0; k < weights.length; k++) {
-        variance += weights[j] * weights[k] * fit.betaCovariance()[j][k];
+        variance += weights[j] * weights[k] * covariance[j][k];
       }
     }
     double estimate = value(fit.design(), column, from, to, fit.beta());

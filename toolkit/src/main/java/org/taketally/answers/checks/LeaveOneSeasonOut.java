@@ -34,11 +34,11 @@ final class LeaveOneSeasonOut {
     this.fit = fit;
     this.contrasts = contrasts;
     this.season = seasons.levels().get(season);
-    this.out = new boolean[seasons.codes().length];
+    this.out = new boolean[seasons.cells()];
     long sum = 0;
     for (int i = 0; i < out.length; i++) {
-      out[i] = seasons.codes()[i] == season;
-      sum += out[i] ? fit.cells().grafts()[i] : 0;
+      out[i] = seasons.code(i) == season;
+      sum += out[i] ? fit.cells().grafts(i) : 0;
     }
     this.grafts = sum;
   }
@@ -103,7 +103,7 @@ final class LeaveOneSeasonOut {
       double[] column = fit.design().fixedPart(unit);
       for (int i = 0; i < out.length; i++) {
         if (out[i]) {
-          score[j] += column[i] * (fit.cells().takes()[i] - fit.cells().grafts()[i] * take[i]);
+          score[j] += column[i] * (fit.cells().takes(i) - fit.cells().grafts(i) * take[i]);
         }
       }
     }

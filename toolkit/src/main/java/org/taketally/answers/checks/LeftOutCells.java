@@ -44,13 +44,13 @@ final class LeftOutCells {
     TakeFit fit = averaging.fit();
     this.cells = fit.cells();
     this.variances = variances(averaging.draws(), cells.size());
-    this.logits = fit.linearPredictor().clone();
+    this.logits = fit.linearPredictor();
     this.standardised = new double[logits.length];
     double[] take = fit.fittedTake();
     boolean[] ownSay = new boolean[logits.length];
     for (int i = 0; i < logits.length; i++) {
-      double w = cells.grafts()[i] * take[i] * (1 - take[i]);
-      double r = cells.takes()[i] - cells.grafts()[i] * take[i];
+      double w = cells.grafts(i) * take[i] * (1 - take[i]);
+      double r = cells.takes(i) - cells.grafts(i) * take[i];
       double h = w * variances[i];
       ownSay[i] = h > OWN_SHARE_AT_MOST;
       if (!ownSay[i]) {
@@ -99,17 +99,17 @@ final class LeftOutCells {
 
   /** Log chance of the cell's takes, up to a constant. */
   private double logChance(int cell, double eta) {
-    return cells.takes()[cell] * eta - cells.grafts()[cell] * Logit.minusLogFailure(eta);
+    return cells.takes(cell) * eta - cells.grafts(cell) * Logit.minusLogFailure(eta);
   }
 
   /** Counted less expected takes, in standard errors of what the others say. */
   private double beyond(int cell) {
-    double n = cells.grafts()[cell];
+    double n = cells.grafts(cell);
     double p = predicted(cell);
     double both =
         NormalAverage.of(logits[cell], variances[cell], eta -> Math.pow(Logit.take(eta), 2));
     double variance = n * p * (1 - p) + n * (n - 1) * Math.max(0, both - p * p);
-    return variance > 0 ? (cells.takes()[cell] - n * p) / Math.sqrt(variance) : 0;
+    return variance > 0 ? (cells.takes(cell) - n * p) / Math.sqrt(variance) : 0;
   }
 
   private static double[] variances(TakeDraws draws, int cells) {
@@ -153,7 +153,7 @@ final class LeftOutCells {
     if (takes < 0) {
       return 0;
     }
-    int grafts = cells.grafts()[cell];
+    int grafts = cells.grafts(cell);
     if (takes >= grafts) {
       return 1;
     }

@@ -29,7 +29,7 @@ final class Scatter {
     Cells cells = leftOut.cells();
     int[] several =
         IntStream.range(0, cells.size())
-            .filter(i -> cells.grafts()[i] >= 2 && expected(leftOut, i) >= LEAST_EXPECTED)
+            .filter(i -> cells.grafts(i) >= 2 && expected(leftOut, i) >= LEAST_EXPECTED)
             .toArray();
     if (several.length < LEAST_CELLS) {
       return new Check(KIND, State.NOT_CHECKABLE, Double.NaN, new FitChecks.GraftsStandAlone());
@@ -47,13 +47,13 @@ final class Scatter {
   /** Expected takes or failures, whichever is fewer; squares of rarer counts are too wild. */
   private static double expected(LeftOutCells leftOut, int cell) {
     double take = leftOut.predicted(cell);
-    return leftOut.cells().grafts()[cell] * Math.min(take, 1 - take);
+    return leftOut.cells().grafts(cell) * Math.min(take, 1 - take);
   }
 
   private static double variance(LeftOutCells leftOut, int cell) {
     double p = leftOut.predicted(cell);
     double pq = p * (1 - p);
-    return 2 + (1 - 6 * pq) / (leftOut.cells().grafts()[cell] * pq);
+    return 2 + (1 - 6 * pq) / (leftOut.cells().grafts(cell) * pq);
   }
 
   private static Check check(double ratio, double z, int cells) {

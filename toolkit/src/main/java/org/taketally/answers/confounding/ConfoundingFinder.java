@@ -124,8 +124,8 @@ public final class ConfoundingFinder {
         ties.stream().anyMatch(tie -> tie.kind() == TieKind.BETWEEN_BATCHES && tie.refuses());
     long[] grafts = new long[compared.size()];
     for (int i = 0; i < cells.size(); i++) {
-      if (compared.codes()[i] != Factor.MISSING) {
-        grafts[compared.codes()[i]] += cells.grafts()[i];
+      if (compared.code(i) != Factor.MISSING) {
+        grafts[compared.code(i)] += cells.grafts(i);
       }
     }
     int[] root = IntStream.range(0, compared.size()).toArray();
@@ -165,8 +165,8 @@ public final class ConfoundingFinder {
         .ifPresent(
             cultivar -> {
               for (int i = 0; i < cells.size(); i++) {
-                if (levels.contains(compared.codes()[i]) && cultivar.codes()[i] >= 0) {
-                  cultivars.add(cultivar.levels().get(cultivar.codes()[i]));
+                if (levels.contains(compared.code(i)) && cultivar.code(i) >= 0) {
+                  cultivars.add(cultivar.levels().get(cultivar.code(i)));
                 }
               }
             });
@@ -183,9 +183,7 @@ public final class ConfoundingFinder {
     List<String> levels = groups.get(0).levels();
     Cells part =
         cells.where(
-            i ->
-                compared.codes()[i] >= 0
-                    && levels.contains(compared.levels().get(compared.codes()[i])));
+            i -> compared.code(i) >= 0 && levels.contains(compared.levels().get(compared.code(i))));
     return new DesignInformation(
             part,
             part.factor(compared.name()),

@@ -84,8 +84,8 @@ final class DesignInformation {
   private static double[] levelGrafts(Cells cells, Factor factor) {
     double[] grafts = new double[factor.size()];
     for (int i = 0; i < cells.size(); i++) {
-      if (factor.codes()[i] != Factor.MISSING) {
-        grafts[factor.codes()[i]] += cells.grafts()[i];
+      if (factor.code(i) != Factor.MISSING) {
+        grafts[factor.code(i)] += cells.grafts(i);
       }
     }
     return grafts;

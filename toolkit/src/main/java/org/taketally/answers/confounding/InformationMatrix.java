@@ -66,7 +66,7 @@ final class InformationMatrix {
       if (places(i, places)) {
         for (int a : places) {
           for (int b : places) {
-            table[a][b] += a <= b ? cells.grafts()[i] : 0;
+            table[a][b] += a <= b ? cells.grafts(i) : 0;
           }
         }
       }
@@ -86,7 +86,7 @@ final class InformationMatrix {
 
   /** The level of a cell; those without one share a place after the last level. */
   private static int placeOf(Factor factor, int cell) {
-    int code = factor.codes()[cell];
+    int code = factor.code(cell);
     return code == Factor.MISSING ? factor.size() : code;
   }
 
@@ -100,7 +100,7 @@ final class InformationMatrix {
       int count = 0;
       double grafts = 0;
       for (int at = from[level]; at < from[level + 1]; at++) {
-        int n = cells.grafts()[order[at]];
+        int n = cells.grafts(order[at]);
         if (n > 0 && places(order[at], places)) {
           grafts += n;
           for (int place : places) {
@@ -132,7 +132,7 @@ final class InformationMatrix {
 
   /** Cells by level, those without one last; {@code from} is where each level starts. */
   private static int[] sorted(Factor factor, int[] from) {
-    int size = factor.codes().length;
+    int size = factor.cells();
     for (int i = 0; i < size; i++) {
       from[1 + placeOf(factor, i)]++;
     }

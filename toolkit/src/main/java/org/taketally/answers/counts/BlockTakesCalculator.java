@@ -59,14 +59,14 @@ public final class BlockTakesCalculator {
     Factor blocks = cells.factor(BLOCK);
     Map<String, Map<String, TakeCount>> counts = new TreeMap<>();
     for (int i = 0; i < cells.size(); i++) {
-      int site = sites.codes()[i];
-      int block = blocks.codes()[i];
-      if (site != Factor.MISSING && block != Factor.MISSING && cells.grafts()[i] > 0) {
+      int site = sites.code(i);
+      int block = blocks.code(i);
+      if (site != Factor.MISSING && block != Factor.MISSING && cells.grafts(i) > 0) {
         counts
             .computeIfAbsent(sites.levels().get(site), key -> new TreeMap<>())
             .merge(
                 blocks.levels().get(block),
-                new TakeCount(cells.takes()[i], cells.grafts()[i]),
+                new TakeCount(cells.takes(i), cells.grafts(i)),
                 TakeCount::plus);
       }
     }

@@ -22,10 +22,10 @@ public final class CrossTabulation {
     columns = new long[other.size()];
     long sum = 0;
     for (int i = 0; i < cells.size(); i++) {
-      int row = factor.codes()[i];
-      int column = other.codes()[i];
+      int row = factor.code(i);
+      int column = other.code(i);
       if (row != Factor.MISSING && column != Factor.MISSING) {
-        int count = cells.grafts()[i];
+        int count = cells.grafts(i);
         grafts[row][column] += count;
         rows[row] += count;
         columns[column] += count;

@@ -20,10 +20,10 @@ public final class TakeCounter {
     long[] grafts = new long[levels.size()];
     long[] takes = new long[levels.size()];
     for (int i = 0; i < cells.size(); i++) {
-      int code = factor.codes()[i];
+      int code = factor.code(i);
       if (code != Factor.MISSING && place[code] >= 0) {
-        grafts[place[code]] += cells.grafts()[i];
-        takes[place[code]] += cells.takes()[i];
+        grafts[place[code]] += cells.grafts(i);
+        takes[place[code]] += cells.takes(i);
       }
     }
     TakeCount[] counts = new TakeCount[levels.size()];

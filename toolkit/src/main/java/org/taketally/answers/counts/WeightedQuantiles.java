@@ -45,7 +45,7 @@ public final class WeightedQuantiles {
     Map<Double, Long> grafts = new HashMap<>();
     for (int i = 0; i < values.length; i++) {
       if (!Double.isNaN(values[i])) {
-        grafts.merge(values[i], (long) cells.grafts()[i], Long::sum);
+        grafts.merge(values[i], (long) cells.grafts(i), Long::sum);
       }
     }
     return grafts;

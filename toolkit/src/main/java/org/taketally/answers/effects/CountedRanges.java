@@ -33,8 +33,8 @@ final class CountedRanges {
     long[] takes = new long[count];
     for (int i : recorded) {
       int range = (int) Math.min(count - 1, Math.floor((values[i] - start) / width + 1e-9));
-      grafts[range] += cells.grafts()[i];
-      takes[range] += cells.takes()[i];
+      grafts[range] += cells.grafts(i);
+      takes[range] += cells.takes(i);
     }
     List<Range> ranges = new ArrayList<>();
     for (int k = 0; k < count; k++) {

@@ -112,7 +112,7 @@ public final class PairingsCalculator {
     without[d] = new double[effects.length];
     for (int i = 0; i < eta.length; i++) {
       int p = codes[i];
-      int n = cells.grafts()[i];
+      int n = cells.grafts(i);
       grafts[p] += n;
       with[d][p] += Logit.takes(n, eta[i]);
       without[d][p] += Logit.takes(n, eta[i] - effects[p]);
@@ -128,10 +128,10 @@ public final class PairingsCalculator {
     double[] without = DrawSummary.column(takes.without(), p);
     double[] differences =
         IntStream.range(0, with.length).mapToDouble(d -> with[d] - without[d]).toArray();
-    TakeCount count = new TakeCount(pairings.takes()[p], pairings.grafts()[p]);
+    TakeCount count = new TakeCount(pairings.takes(p), pairings.grafts(p));
     return new Pairing(
-        cells.findFactor("cultivar").map(f -> f.levels().get(f.codes()[cell])).orElse(""),
-        cells.findFactor("rootstock").map(f -> f.levels().get(f.codes()[cell])).orElse(""),
+        cells.findFactor("cultivar").map(f -> f.levels().get(f.code(cell))).orElse(""),
+        cells.findFactor("rootstock").map(f -> f.levels().get(f.code(cell))).orElse(""),
         count,
         TakeRateInterval.wilson(count.takes(), count.grafts(), options.coverage()),
         DrawSummary.estimate(without, options.coverage()).value(),

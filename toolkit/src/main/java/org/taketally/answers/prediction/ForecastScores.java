@@ -35,8 +35,8 @@ final class ForecastScores {
   }
 
   private double log(int cell) {
-    int y = cells.takes()[cell];
-    return y * Math.log(takes[cell]) + (cells.grafts()[cell] - y) * Math.log1p(-takes[cell]);
+    int y = cells.takes(cell);
+    return y * Math.log(takes[cell]) + (cells.grafts(cell) - y) * Math.log1p(-takes[cell]);
   }
 
   /** Mean log probability of what happened. */
@@ -49,9 +49,9 @@ final class ForecastScores {
     return IntStream.range(0, takes.length)
             .mapToDouble(
                 i -> {
-                  int y = cells.takes()[i];
+                  int y = cells.takes(i);
                   double p = takes[i];
-                  return y * (1 - p) * (1 - p) + (cells.grafts()[i] - y) * p * p;
+                  return y * (1 - p) * (1 - p) + (cells.grafts(i) - y) * p * p;
                 })
             .sum()
         / cells.graftsTotal();
@@ -96,7 +96,7 @@ final class ForecastScores {
     double mean = logScore() - other.logScore();
     double squares =
         IntStream.range(0, takes.length)
-            .mapToDouble(i -> Math.pow(log(i) - other.log(i) - cells.grafts()[i] * mean, 2))
+            .mapToDouble(i -> Math.pow(log(i) - other.log(i) - cells.grafts(i) * mean, 2))
             .sum();
     return squares == 0 ? 0 : mean * cells.graftsTotal() / Math.sqrt(squares);
   }

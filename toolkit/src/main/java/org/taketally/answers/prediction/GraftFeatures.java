@@ -40,7 +40,7 @@ final class GraftFeatures {
   int[] grafts(boolean[] held) {
     return IntStream.range(0, cells.size())
         .filter(i -> !held[i])
-        .flatMap(i -> IntStream.range(0, cells.grafts()[i]).map(g -> i))
+        .flatMap(i -> IntStream.range(0, cells.grafts(i)).map(g -> i))
         .toArray();
   }
 
@@ -48,7 +48,7 @@ final class GraftFeatures {
   int[] outcomes(boolean[] held) {
     return IntStream.range(0, cells.size())
         .filter(i -> !held[i])
-        .flatMap(i -> IntStream.range(0, cells.grafts()[i]).map(g -> g < cells.takes()[i] ? 1 : 0))
+        .flatMap(i -> IntStream.range(0, cells.grafts(i)).map(g -> g < cells.takes(i) ? 1 : 0))
         .toArray();
   }
 
@@ -61,7 +61,7 @@ final class GraftFeatures {
       double[] scaled = factor == null ? scaled(cells.measure(columns.get(c))) : null;
       for (int i = 0; i < rows.length; i++) {
         if (factor != null) {
-          rows[i][at + factor.codes()[i]] = 1;
+          rows[i][at + factor.code(i)] = 1;
         } else {
           rows[i][at] = scaled[i];
         }
@@ -100,7 +100,7 @@ final class GraftFeatures {
       Factor factor = cells.findFactor(columns.get(c)).orElse(null);
       boolean fixed = c == column;
       if (factor != null) {
-        int[] codes = Arrays.stream(rows).map(i -> fixed ? level : factor.codes()[i]).toArray();
+        int[] codes = Arrays.stream(rows).map(i -> fixed ? level : factor.code(i)).toArray();
         vectors.add(IntVector.of(nominal(factor.name(), factor.levels()), codes));
       } else {
         double[] values = cells.measure(columns.get(c)).values();

@@ -150,8 +150,8 @@ public final class SecondOpinionsCalculator {
     int[] first = new int[factor.size()];
     Arrays.fill(first, Factor.MISSING);
     for (int i = 0; i < cells.size(); i++) {
-      int level = factor.codes()[i];
-      int season = seasons.codes()[i];
+      int level = factor.code(i);
+      int season = seasons.code(i);
       if (first[level] != Factor.MISSING && first[level] != season) {
         return true;
       }
@@ -165,7 +165,7 @@ public final class SecondOpinionsCalculator {
     for (int season : inUse) {
       boolean[] held = new boolean[takes.length];
       for (int i = 0; i < held.length; i++) {
-        held[i] = seasons.codes()[i] == season;
+        held[i] = seasons.code(i) == season;
       }
       double[] predicted = way.takes(held);
       for (int i = 0; i < held.length; i++) {

@@ -135,7 +135,7 @@ public final class FactorVerdictCalculator {
       Factor column = cells.factor(factor);
       cells =
           cells.where(
-              i -> column.codes()[i] >= 0 && kept.contains(column.levels().get(column.codes()[i])));
+              i -> column.code(i) >= 0 && kept.contains(column.levels().get(column.code(i))));
       noteLeftOut(kept);
     }
     for (Confounding.Tie tie : confounding.ties()) {

@@ -91,7 +91,7 @@ public record PermutationTest(
     Arrays.fill(first, -1);
     boolean[] mixed = new boolean[cells.size()];
     for (int i = 0; i < stratum.length; i++) {
-      int level = levels.codes()[i];
+      int level = levels.code(i);
       if (level != Factor.MISSING) {
         int s = stratum[i];
         mixed[s] |= first[s] >= 0 && first[s] != level;
@@ -100,7 +100,7 @@ public record PermutationTest(
     }
     long grafts = 0;
     for (int i = 0; i < stratum.length; i++) {
-      grafts += mixed[stratum[i]] && levels.codes()[i] != Factor.MISSING ? cells.grafts()[i] : 0;
+      grafts += mixed[stratum[i]] && levels.code(i) != Factor.MISSING ? cells.grafts(i) : 0;
     }
     return grafts;
   }
@@ -122,9 +122,9 @@ public record PermutationTest(
       boolean single = cells.logCoefficients() == 0;
       TreeMap<Long, List<Integer>> alike = new TreeMap<>();
       for (int i = 0; i < stratum.length; i++) {
-        int code = factor.codes()[i];
+        int code = factor.code(i);
         if (code != Factor.MISSING) {
-          int n = cells.grafts()[i];
+          int n = cells.grafts(i);
           List<Integer> places =
               alike.computeIfAbsent(
                   ((long) stratum[i] << 32) + (single ? 1 : n), k -> new ArrayList<>());
@@ -132,7 +132,7 @@ public record PermutationTest(
             places.add(levels.size());
             levels.add(code);
             weights.add(single ? 1 : n);
-            double takes = single ? (g < cells.takes()[i] ? 1 : 0) : cells.takes()[i];
+            double takes = single ? (g < cells.takes(i) ? 1 : 0) : cells.takes(i);
             surpluses.add(takes - (single ? 1 : n) * share[stratum[i]]);
           }
         }
@@ -151,9 +151,9 @@ public record PermutationTest(
       double[] takes = new double[stratum.length];
       double[] grafts = new double[stratum.length];
       for (int i = 0; i < stratum.length; i++) {
-        if (factor.codes()[i] != Factor.MISSING) {
-          takes[stratum[i]] += cells.takes()[i];
-          grafts[stratum[i]] += cells.grafts()[i];
+        if (factor.code(i) != Factor.MISSING) {
+          takes[stratum[i]] += cells.takes(i);
+          grafts[stratum[i]] += cells.grafts(i);
         }
       }
       Arrays.setAll(takes, s -> grafts[s] == 0 ? 0 : takes[s] / grafts[s]);

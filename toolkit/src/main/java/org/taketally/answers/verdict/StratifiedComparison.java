@@ -75,14 +75,14 @@ final class StratifiedComparison {
     IntPredicate other = second.isEmpty() ? c -> c != one : c -> c == two;
     TreeMap<String, long[]> counts = new TreeMap<>();
     for (int i = 0; i < cells.size(); i++) {
-      int code = compared.codes()[i];
+      int code = compared.code(i);
       boolean in = code != Factor.MISSING && (code == one || other.test(code));
-      if (in && cultivar.codes()[i] != Factor.MISSING) {
+      if (in && cultivar.code(i) != Factor.MISSING) {
         long[] count =
-            counts.computeIfAbsent(cultivar.levels().get(cultivar.codes()[i]), c -> new long[4]);
+            counts.computeIfAbsent(cultivar.levels().get(cultivar.code(i)), c -> new long[4]);
         int side = code == one ? 0 : 2;
-        count[side] += cells.takes()[i];
-        count[side + 1] += cells.grafts()[i];
+        count[side] += cells.takes(i);
+        count[side + 1] += cells.grafts(i);
       }
     }
     List<Stratum> strata = new ArrayList<>();

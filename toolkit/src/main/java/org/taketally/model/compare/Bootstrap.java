@@ -269,7 +269,7 @@ public record Bootstrap(int replicates, long seed, IntConsumer progress, Sequent
     int[] takes = new int[eta.length];
     for (int i = 0; i < takes.length; i++) {
       double take = Logit.take(eta[i]);
-      for (int graft = 0; graft < cells.grafts()[i]; graft++) {
+      for (int graft = 0; graft < cells.grafts(i); graft++) {
         takes[i] += random.nextDouble() < take ? 1 : 0;
       }
     }

@@ -67,8 +67,8 @@ public final class SeasonForecast {
             k -> {
               long at = (long) (random.nextDouble() * total);
               int cell = 0;
-              while (at >= cells.grafts()[cell]) {
-                at -= cells.grafts()[cell++];
+              while (at >= cells.grafts(cell)) {
+                at -= cells.grafts(cell++);
               }
               return cell;
             })
@@ -149,10 +149,10 @@ public final class SeasonForecast {
   private Optional<String> value(String column, int cell) {
     Optional<Factor> factor = fit.cells().findFactor(column);
     if (factor.isPresent()) {
-      int code = factor.get().codes()[cell];
+      int code = factor.get().code(cell);
       return code < 0 ? Optional.empty() : Optional.of(factor.get().levels().get(code));
     }
-    return fit.cells().findMeasure(column).map(m -> Double.toString(m.values()[cell]));
+    return fit.cells().findMeasure(column).map(m -> Double.toString(m.value(cell)));
   }
 
   private boolean varies(String column) {
@@ -182,7 +182,7 @@ public final class SeasonForecast {
       int known = factor.levels().indexOf(level);
       sum +=
           known >= 0
-              ? draws.effects(factor.factor(), d)[known]
+              ? draws.effect(factor.factor(), known, d)
               : draws.sds(d)[k] * newLevel(factor.factor(), level)[d];
     }
     return sum;

@@ -55,14 +55,14 @@ final class SimulatedTakes {
       double[] effects = new double[factor.size()];
       Arrays.setAll(effects, k -> sd * random.nextGaussian());
       for (int i = 0; i < eta.length; i++) {
-        eta[i] += effects[factor.codes()[i]];
+        eta[i] += effects[factor.code(i)];
       }
     }
     int[] stock = planned.factor("rootstock").codes();
     int[] takes = new int[eta.length];
     for (int i = 0; i < eta.length; i++) {
       double take = Logit.take(eta[i] + stockLogits[stock[i]]);
-      for (int graft = 0; graft < planned.grafts()[i]; graft++) {
+      for (int graft = 0; graft < planned.grafts(i); graft++) {
         takes[i] += random.nextDouble() < take ? 1 : 0;
       }
     }

@@ -57,7 +57,7 @@ public final class Evidence {
    * @return 0 or more
    */
   public long unnamedGrafts() {
-    return where(i -> member(i) == Factor.MISSING).stream().mapToLong(i -> cells.grafts()[i]).sum();
+    return where(i -> member(i) == Factor.MISSING).stream().mapToLong(i -> cells.grafts(i)).sum();
   }
 
   /**
@@ -98,15 +98,15 @@ public final class Evidence {
     if (wanted == Factor.MISSING && !level.isEmpty()) {
       return new BitSet();
     }
-    return where(i -> factor.codes()[i] == wanted);
+    return where(i -> factor.code(i) == wanted);
   }
 
   /** The level of a column in a cell; empty if it isn't recorded. */
   String levelOf(String column, int cell) {
     return cells
         .findFactor(column)
-        .filter(factor -> factor.codes()[cell] != Factor.MISSING)
-        .map(factor -> factor.levels().get(factor.codes()[cell]))
+        .filter(factor -> factor.code(cell) != Factor.MISSING)
+        .map(factor -> factor.levels().get(factor.code(cell)))
         .orElse(UNNAMED);
   }
 
@@ -124,7 +124,7 @@ public final class Evidence {
 
   /** Number of the member behind a cell, {@link Factor#MISSING} if none is named. */
   int member(int cell) {
-    return members.map(factor -> factor.codes()[cell]).orElse(Factor.MISSING);
+    return members.map(factor -> factor.code(cell)).orElse(Factor.MISSING);
   }
 
   /**
@@ -158,8 +158,8 @@ public final class Evidence {
    * @return grafts assessed and takes
    */
   public TakeCount count(BitSet group) {
-    long grafts = group.stream().mapToLong(i -> cells.grafts()[i]).sum();
-    long takes = group.stream().mapToLong(i -> cells.takes()[i]).sum();
+    long grafts = group.stream().mapToLong(i -> cells.grafts(i)).sum();
+    long takes = group.stream().mapToLong(i -> cells.takes(i)).sum();
     return new TakeCount(takes, grafts);
   }
 
@@ -187,7 +187,7 @@ public final class Evidence {
   /** Grafts without a member first, then those of each member. */
   private long[] graftsByMember(BitSet group) {
     long[] grafts = new long[1 + members.map(Factor::size).orElse(0)];
-    group.stream().forEach(i -> grafts[member(i) + 1] += cells.grafts()[i]);
+    group.stream().forEach(i -> grafts[member(i) + 1] += cells.grafts(i));
     return grafts;
   }
 

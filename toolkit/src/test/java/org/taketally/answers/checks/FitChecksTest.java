@@ -193,7 +193,7 @@ class FitChecksTest {
   void works_with_one_season_and_nothing_to_adjust_for() {
     Cells all = simulated(900, 3, 50).cells();
     Factor season = all.factor("season");
-    Cells one = all.where(i -> season.codes()[i] == 0);
+    Cells one = all.where(i -> season.code(i) == 0);
     FitChecks checks =
         FitChecksCalculator.of(TakeModel.ofTakes().varyBy("cultivar").fit(one), OPTIONS);
     assertThat(checks.seasons()).isEmpty();

@@ -58,10 +58,10 @@ class InformationMatrixTest {
     RealMatrix b = new Array2DRowRealMatrix(size, Math.max(1, width));
     for (int i = 0; i < size; i++) {
       double root = Math.sqrt(grafts[i]);
-      if (factor.codes()[i] == Factor.MISSING) {
+      if (factor.code(i) == Factor.MISSING) {
         continue;
       }
-      a.setEntry(i, factor.codes()[i], root);
+      a.setEntry(i, factor.code(i), root);
       int start = 0;
       for (Factor block : blocks) {
         int code = block.codes()[i];

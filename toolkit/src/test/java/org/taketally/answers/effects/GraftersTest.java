@@ -99,7 +99,7 @@ class GraftersTest {
   void says_when_there_is_one_hand_only() {
     Cells cells = cells();
     Factor grafter = cells.factor("grafter");
-    Cells one = cells.where(i -> grafter.codes()[i] == 1);
+    Cells one = cells.where(i -> grafter.code(i) == 1);
     TakeFit fit = TakeModel.ofTakes().varyBy("cultivar", "grafter").fit(one);
     Grafters answer = GraftersCalculator.of(fit, OPTIONS);
     assertThat(Wording.of(answer).text())

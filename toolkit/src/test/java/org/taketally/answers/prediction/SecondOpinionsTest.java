@@ -193,7 +193,7 @@ class SecondOpinionsTest {
   void gives_a_reason_with_one_season() {
     Cells all = simulated(900, 68).cells();
     Factor season = all.factor("season");
-    Cells one = all.where(i -> season.codes()[i] == 0);
+    Cells one = all.where(i -> season.code(i) == 0);
     SecondOpinions answer = SecondOpinionsCalculator.of(MODEL, one, OPTIONS);
     assertThat(answer.opinions()).isEmpty();
     assertThat(Wording.of(answer).headline())

@@ -42,9 +42,9 @@ class DisclosureTest {
     int grafts = 0;
     int takes = 0;
     for (int i : group.stream().toArray()) {
-      byMember.merge(member.codes()[i], cells.grafts()[i], Integer::sum);
-      grafts += cells.grafts()[i];
-      takes += cells.takes()[i];
+      byMember.merge(member.code(i), cells.grafts(i), Integer::sum);
+      grafts += cells.grafts(i);
+      takes += cells.takes(i);
     }
     long people = byMember.keySet().stream().filter(code -> code >= 0).count();
     int largest = byMember.values().stream().mapToInt(g -> g).max().orElse(0);
@@ -140,7 +140,7 @@ class DisclosureTest {
           for (int b = -1; b < other.size(); b++) {
             BitSet group = new BitSet();
             for (int i = 0; i < cells.size(); i++) {
-              group.set(i, one.codes()[i] == a && other.codes()[i] == b);
+              group.set(i, one.code(i) == a && other.code(i) == b);
             }
             if (!group.isEmpty()) {
               groups.add(group);
