@@ -9,6 +9,7 @@ import org.taketally.answers.AnswerOptions;
 import org.taketally.answers.Question;
 import org.taketally.answers.Unanswered;
 import org.taketally.answers.adjusted.FallbackFit;
+import org.taketally.answers.adjusted.MarginalTakes;
 import org.taketally.answers.adjusted.ModelChange;
 import org.taketally.answers.adjusted.SuggestedModel;
 import org.taketally.answers.checks.FitChecks;
@@ -23,7 +24,10 @@ import org.taketally.answers.prediction.SecondOpinions;
 import org.taketally.answers.prediction.SecondOpinionsCalculator;
 import org.taketally.answers.survival.LateLoss;
 import org.taketally.answers.survival.LateLossCalculator;
+import org.taketally.answers.verdict.Contrast;
 import org.taketally.answers.verdict.MarginCost;
+import org.taketally.answers.verdict.PlannedContrasts;
+import org.taketally.answers.verdict.PlannedContrastsCalculator;
 import org.taketally.answers.verdict.RootstockVerdict;
 import org.taketally.cells.Cells;
 import org.taketally.cells.CellsOf;
@@ -32,6 +36,7 @@ import org.taketally.model.TakeModel;
 import org.taketally.records.Assessments;
 import org.taketally.records.GraftRecords;
 import org.taketally.terms.Interval;
+import tech.tablesaw.api.Table;
 
 /**
  * The door: every answer some records hold, from one fit; each missing one with its reason. {@code
@@ -148,6 +153,15 @@ public record Analysis(
   }
 
   /**
+   * Contrasts planned in advance.
+   *
+   * @return empty unless {@link #withContrasts} was asked
+   */
+  public Optional<PlannedContrasts> contrasts() {
+    return find(PlannedContrasts.class);
+  }
+
+  /**
    * How hard each cultivar is.
    *
    * @return empty if the model doesn't know cultivars
@@ -238,6 +252,28 @@ public record Analysis(
   }
 
   /**
+   * Posterior draws of the fit's fixed effects and standard deviations, for statements of your own.
+   *
+   * @return one row a draw, {@code options.draws()} of them; one column an effect, then one a
+   *     standard deviation, all in logits
+   */
+  public Table draws() {
+    return DrawTables.parameters(fit.draws(options.draws(), options.seed()), fit.varying());
+  }
+
+  /**
+   * Posterior draws of take by level: what share would take if every graft in the records had that
+   * level, all else as recorded.
+   *
+   * @param column a column of levels that the fit has, e.g. {@code rootstock}
+   * @return one row a draw; one column a level, 0 to 1
+   * @throws IllegalArgumentException if the fit doesn't have the column, naming those it has
+   */
+  public Table takeDraws(String column) {
+    return DrawTables.takes(MarginalTakes.of(fit, options), column);
+  }
+
+  /**
    * With another margin, from the same fit.
    *
    * @param margin difference in take that would change what you do, as a fraction of 1: 0.05 for 5
@@ -258,6 +294,11 @@ public record Analysis(
     Analysis again = of(fit, compared, changes, other);
     for (Question besides : List.of(Question.LATE_LOSS, Question.SECOND_OPINIONS)) {
       again = again.taking(besides, this);
+    }
+    if (contrasts().isPresent()) {
+      PlannedContrasts asked = contrasts().get();
+      again =
+          again.with(PlannedContrastsCalculator.of(fit, asked.factor(), asked.contrasts(), other));
     }
     Optional<MarginCost> cost = marginCost();
     return cost.isEmpty()
@@ -300,6 +341,20 @@ public record Analysis(
    */
   public Analysis withSecondOpinions() {
     return with(SecondOpinionsCalculator.of(fit, options));
+  }
+
+  /**
+   * With contrasts planned in advance: some levels of a column together against others. All that
+   * are asked in one call are judged at once; another call replaces them.
+   *
+   * @param column a column the fit has, e.g. {@code rootstock}
+   * @param contrasts at least one, each name once
+   * @return the analysis with the answer
+   * @throws IllegalArgumentException if the fit doesn't have the column or a level, naming the
+   *     nearest
+   */
+  public Analysis withContrasts(String column, Contrast... contrasts) {
+    return with(PlannedContrastsCalculator.of(fit, column, List.of(contrasts), options));
   }
 
   /**

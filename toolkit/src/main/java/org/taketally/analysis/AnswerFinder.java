@@ -27,6 +27,7 @@ import org.taketally.answers.effects.TakeCurveCalculator;
 import org.taketally.answers.prediction.SecondOpinions;
 import org.taketally.answers.survival.LateLoss;
 import org.taketally.answers.verdict.MarginCost;
+import org.taketally.answers.verdict.PlannedContrasts;
 import org.taketally.answers.verdict.RootstockVerdict;
 import org.taketally.answers.verdict.RootstockVerdictCalculator;
 import org.taketally.model.TakeFit;
@@ -136,6 +137,11 @@ final class AnswerFinder {
 
   Optional<SecondOpinions> onlyIfAskedFor() {
     unanswered.add(Unanswered.of(Question.SECOND_OPINIONS, Unanswered.Cause.NOT_ASKED));
+    return Optional.empty();
+  }
+
+  /** Without a plan nothing is missed. */
+  Optional<PlannedContrasts> onlyIfPlanned() {
     return Optional.empty();
   }
 

@@ -15,6 +15,7 @@ import org.taketally.answers.effects.TakeCurve;
 import org.taketally.answers.prediction.SecondOpinions;
 import org.taketally.answers.survival.LateLoss;
 import org.taketally.answers.verdict.MarginCost;
+import org.taketally.answers.verdict.PlannedContrasts;
 import org.taketally.answers.verdict.RootstockVerdict;
 
 /**
@@ -23,6 +24,7 @@ import org.taketally.answers.verdict.RootstockVerdict;
  */
 public enum AnswerRegister {
   ROOTSTOCK(Question.DOES_IT_MATTER, RootstockVerdict.class, "rootstock", AnswerFinder::rootstock),
+  CONTRASTS(Question.CONTRASTS, PlannedContrasts.class, "contrasts", AnswerFinder::onlyIfPlanned),
   MARGIN_COST(Question.MARGIN_COST, MarginCost.class, "marginCost", AnswerFinder::onlyIfPriced),
   DIFFICULTY(Question.DIFFICULTY, Difficulty.class, "difficulty", AnswerFinder::difficulty),
   IMPORTANCE(

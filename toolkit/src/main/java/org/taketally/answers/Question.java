@@ -4,6 +4,8 @@ package org.taketally.answers;
 public enum Question {
   /** Whether the levels of one column, usually the rootstock, take differently. */
   DOES_IT_MATTER,
+  /** Whether levels taken together, as planned in advance, take differently from others. */
+  CONTRASTS,
   /** What a drop in take costs. */
   MARGIN_COST,
   /** Which cultivars are hard to get to take. */

@@ -238,7 +238,7 @@ public final class Cells {
         .orElseThrow(
             () ->
                 new IllegalArgumentException(
-                    "no column of levels \"%s\" in these records; there are %s"
+                    "no column of levels \"%s\" in these cells; there are %s. Cells hold only the columns they were counted by: CellsOf.records(records, ...) with one more"
                         .formatted(name, factors.keySet())));
   }
 
@@ -254,7 +254,7 @@ public final class Cells {
         .orElseThrow(
             () ->
                 new IllegalArgumentException(
-                    "no column of numbers \"%s\" in these records; there are %s"
+                    "no column of numbers \"%s\" in these cells; there are %s. Cells hold only the columns they were counted by: CellsOf.records(records, ...) with one more"
                         .formatted(name, measures.keySet())));
   }
 

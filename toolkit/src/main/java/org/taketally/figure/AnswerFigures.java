@@ -18,6 +18,7 @@ import org.taketally.answers.prediction.SecondOpinions;
 import org.taketally.answers.survival.LateLoss;
 import org.taketally.answers.verdict.FactorVerdict;
 import org.taketally.answers.verdict.MarginCost;
+import org.taketally.answers.verdict.PlannedContrasts;
 import org.taketally.answers.verdict.RootstockVerdict;
 import org.taketally.wording.language.Language;
 
@@ -32,6 +33,7 @@ public final class AnswerFigures {
     add(
         FactorVerdict.class,
         verdict -> one(size -> DifferencesFigure.draw(verdict, size, Language.ENGLISH)));
+    add(PlannedContrasts.class, answer -> one(size -> ContrastsFigure.draw(answer, size)));
     add(
         Difficulty.class,
         answer -> one(size -> DifficultyFigure.draw(answer, size, Language.ENGLISH)));

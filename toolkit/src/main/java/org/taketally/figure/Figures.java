@@ -1,5 +1,10 @@
 package org.taketally.figure;
 
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import org.taketally.answers.Answer;
 import org.taketally.answers.checks.FitChecks;
 import org.taketally.answers.confounding.Confounding;
 import org.taketally.answers.effects.Difficulty;
@@ -12,6 +17,7 @@ import org.taketally.answers.survival.LateLoss;
 import org.taketally.answers.verdict.FactorVerdict;
 import org.taketally.answers.verdict.MarginCost;
 import org.taketally.answers.verdict.RootstockVerdict;
+import org.taketally.files.SafeFile;
 import org.taketally.wording.language.Language;
 
 /**
@@ -25,6 +31,70 @@ import org.taketally.wording.language.Language;
 public final class Figures {
 
   private Figures() {}
+
+  /**
+   * The main figure of an answer.
+   *
+   * @param answer any answer
+   * @return an {@code <svg>} element
+   * @throws IllegalArgumentException if such answers have no figure
+   */
+  public static String of(Answer answer) {
+    return of(answer, FigureSize.WIDE);
+  }
+
+  /**
+   * As {@link #of(Answer)}.
+   *
+   * @param answer any answer
+   * @param size shape it is laid out for
+   * @return an {@code <svg>} element
+   * @throws IllegalArgumentException if such answers have no figure
+   */
+  public static String of(Answer answer, FigureSize size) {
+    List<AnswerFigures.AnswerFigure> figures = AnswerFigures.of(answer);
+    if (figures.isEmpty()) {
+      throw new IllegalArgumentException(
+          "%s has no figure".formatted(answer.getClass().getSimpleName()));
+    }
+    return figures.get(0).draw(size);
+  }
+
+  /**
+   * Saves the main figure of an answer.
+   *
+   * @param answer any answer
+   * @param file ending in {@code .svg} or {@code .png}; a figure of that name is replaced
+   * @return {@code file}
+   * @throws IllegalArgumentException if such answers have no figure, or the name ends otherwise
+   * @throws IOException if it can't be written
+   */
+  public static Path save(Answer answer, Path file) throws IOException {
+    return save(of(answer), file);
+  }
+
+  /**
+   * Saves a figure.
+   *
+   * @param svg as methods of this class and {@link Chart} give it
+   * @param file ending in {@code .svg} or {@code .png}; a figure of that name is replaced
+   * @return {@code file}
+   * @throws IllegalArgumentException if the name ends otherwise
+   * @throws IOException if it can't be written
+   */
+  public static Path save(String svg, Path file) throws IOException {
+    String name = file.getFileName().toString().toLowerCase(Locale.ROOT);
+    if (name.endsWith(".svg")) {
+      SafeFile.write(file, svg);
+    } else if (name.endsWith(".png")) {
+      byte[] picture = FigurePng.of(svg);
+      SafeFile.write(file, out -> out.write(picture));
+    } else {
+      throw new IllegalArgumentException(
+          "\"%s\" must end in .svg or .png".formatted(file.getFileName()));
+    }
+    return file;
+  }
 
   /**
    * Cultivars from hard to easy: adjusted take, its likely range, the counted take, the band.

@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.function.DoubleFunction;
 import org.taketally.figure.Lettering.Anchor;
 
-/** A frame with a share upwards (to 100 %) and a number sideways. */
+/** A frame with a share (to 100 %) or another number upwards, and a number sideways. */
 final class Plot {
 
   private static final double LABEL_ROOM = 46;
@@ -17,6 +17,7 @@ final class Plot {
   private final Sheet sheet;
   private final LinearScale across;
   private final LinearScale up;
+  private final Scale scale;
   private final double top;
   private final double bottom;
 
@@ -28,12 +29,20 @@ final class Plot {
    * @param floor lowest share upwards, 0 to 1
    */
   Plot(Sheet sheet, double low, double high, double floor) {
+    this(sheet, low, high, new Upwards(floor, 1, Scale.PERCENT));
+  }
+
+  /** What is measured upwards. */
+  record Upwards(double low, double high, Scale scale) {}
+
+  Plot(Sheet sheet, double low, double high, Upwards upwards) {
     this.sheet = sheet;
+    this.scale = upwards.scale();
     top = sheet.y() + 8;
     bottom = top + (sheet.size().narrow() ? NARROW_HEIGHT : WIDE_HEIGHT);
     double end = high > low ? high : low + 1;
     across = new LinearScale(low, end, sheet.left() + LABEL_ROOM, sheet.right() - 10);
-    up = new LinearScale(floor, 1, bottom, top);
+    up = new LinearScale(upwards.low(), upwards.high(), bottom, top);
   }
 
   double x(double value) {
@@ -65,7 +74,7 @@ final class Plot {
     for (double tick : up.ticks(UP_TICKS)) {
       sheet.add(
           SvgElement.line(left(), y(tick), right(), y(tick)).with("stroke", Palette.RULE),
-          Lettering.QUIET.at(left() - 8, y(tick) + 4, Anchor.END, Math.round(100 * tick) + " %"));
+          Lettering.QUIET.at(left() - 8, y(tick) + 4, Anchor.END, scale.words(tick)));
     }
     sheet.add(SvgElement.line(left(), bottom, right(), bottom).with("stroke", Palette.SOFT_INK));
     for (double tick : across.ticks(sheet.size().narrow() ? NARROW_TICKS : WIDE_TICKS)) {

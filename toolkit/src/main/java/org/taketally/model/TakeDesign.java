@@ -159,6 +159,15 @@ public final class TakeDesign {
   }
 
   /**
+   * Columns adjusted for in this fit.
+   *
+   * @return names, in the model's order
+   */
+  public List<String> terms() {
+    return blocks.stream().map(FixedBlock::term).toList();
+  }
+
+  /**
    * Whether the column is adjusted for in this fit.
    *
    * @param column a column name

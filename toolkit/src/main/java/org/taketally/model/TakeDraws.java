@@ -2,6 +2,8 @@ package org.taketally.model;
 
 import java.util.List;
 import java.util.SplittableRandom;
+import java.util.function.IntToDoubleFunction;
+import java.util.stream.IntStream;
 
 /**
  * Draws from the posterior of a fit: fixed effects, standard deviations and deviations together.
@@ -36,6 +38,7 @@ public final class TakeDraws {
   private static final long KEPT_NUMBERS = 40_000_000;
 
   private final TakeDesign design;
+  private final List<VaryingFactor> varying;
   private final List<String> columns;
   private final int count;
   private final Source source;
@@ -45,6 +48,7 @@ public final class TakeDraws {
 
   TakeDraws(TakeDesign design, List<VaryingFactor> varying, int count, Source source) {
     this.design = design;
+    this.varying = List.copyOf(varying);
     this.columns = varying.stream().map(VaryingFactor::factor).toList();
     this.count = count;
     this.source = source;
@@ -102,6 +106,67 @@ public final class TakeDraws {
    */
   public double effect(String column, int level, int d) {
     return draw(d).effects()[placeOf(column)][level];
+  }
+
+  /**
+   * Every draw of one fixed effect.
+   *
+   * @param name as {@link FixedEffect#name} gives it
+   * @return one a draw, logits
+   * @throws IllegalArgumentException if the fit has no such effect, naming those it has
+   */
+  public double[] fixed(String name) {
+    List<String> names = fixedNames();
+    int place = names.indexOf(name);
+    if (place < 0) {
+      throw new IllegalArgumentException(
+          "no fixed effect \"%s\" in this fit; there are %s".formatted(name, names));
+    }
+    return each(d -> beta(d)[place]);
+  }
+
+  /**
+   * Names of the fixed effects.
+   *
+   * @return in the order of {@link #beta}
+   */
+  public List<String> fixedNames() {
+    return design.names();
+  }
+
+  /**
+   * Every draw of one standard deviation.
+   *
+   * @param column a varying column of the fit
+   * @return one a draw, logits
+   * @throws IllegalArgumentException if the column doesn't vary in the fit
+   */
+  public double[] sds(String column) {
+    int place = placeOf(column);
+    return each(d -> sds(d)[place]);
+  }
+
+  /**
+   * Every draw of what one level deviates by.
+   *
+   * @param column a varying column of the fit
+   * @param level one of its levels
+   * @return one a draw, logits
+   * @throws IllegalArgumentException if the column doesn't vary in the fit, or has no such level
+   */
+  public double[] effects(String column, String level) {
+    int place = placeOf(column);
+    int code = varying.get(place).levels().indexOf(level);
+    if (code < 0) {
+      throw new IllegalArgumentException(
+          "no %s \"%s\" in this fit; there are: %s"
+              .formatted(column, level, String.join(", ", varying.get(place).levels())));
+    }
+    return each(d -> effects(column, d)[code]);
+  }
+
+  private double[] each(IntToDoubleFunction of) {
+    return IntStream.range(0, count).mapToDouble(of).toArray();
   }
 
   /**

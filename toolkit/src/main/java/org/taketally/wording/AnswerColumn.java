@@ -19,6 +19,8 @@ public enum AnswerColumn {
   SITE(Kind.NAME, "Site", "the site"),
   BLOCK(Kind.NAME, "Block", "the block, bed or tray of the site"),
   COMPARISON(Kind.WORDS, "What is compared", "the comparison in words"),
+  CONTRAST(Kind.NAME, "Contrast", "the comparison planned in advance, as it was named"),
+  VERDICT(Kind.WORDS, "Verdict", "what can be said of it, one of seven"),
   GRAFTS(Kind.COUNT, "Grafts", "grafts assessed"),
   TAKES(Kind.COUNT, "Takes", "grafts alive at assessment"),
   LEVELS(Kind.COUNT, "Levels", "how many levels the factor has in these records"),

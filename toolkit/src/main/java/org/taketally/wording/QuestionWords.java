@@ -28,6 +28,8 @@ public final class QuestionWords {
     String what = Words.column(column);
     return switch (question) {
       case DOES_IT_MATTER -> "Does the %s matter?".formatted(what);
+      case CONTRASTS ->
+          "Do some %s together take differently from others?".formatted(Words.levels(column));
       case MARGIN_COST -> "What does a drop in take cost?";
       case DIFFICULTY -> "Which cultivars are hard to get to take?";
       case IMPORTANCE -> "What moves take?";

@@ -17,6 +17,7 @@ import org.taketally.answers.prediction.SecondOpinions;
 import org.taketally.answers.survival.LateLoss;
 import org.taketally.answers.verdict.FactorVerdict;
 import org.taketally.answers.verdict.MarginCost;
+import org.taketally.answers.verdict.PlannedContrasts;
 import org.taketally.answers.verdict.RootstockVerdict;
 
 /** Answers in plain words: {@code Wording.of(answer).text()}. The register of who words what. */
@@ -28,6 +29,7 @@ public final class Wording {
   static {
     add(RootstockVerdict.class, RootstockVerdictWords::new);
     add(FactorVerdict.class, FactorVerdictWords::new);
+    add(PlannedContrasts.class, PlannedContrastsWords::new);
     add(MarginCost.class, MarginCostWords::new);
     add(Difficulty.class, DifficultyWords::new);
     add(FactorImportance.class, FactorImportanceWords::new);

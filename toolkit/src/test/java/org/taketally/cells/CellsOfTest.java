@@ -86,7 +86,10 @@ class CellsOfTest {
     assertThat(cells.without("storage_days").measures()).isEmpty();
     assertThat(cells.without("pairing").graftsTotal()).isEqualTo(cells.graftsTotal());
     assertThatThrownBy(() -> cells.without("moon"))
-        .hasMessage("no column of numbers \"moon\" in these records; there are [storage_days]");
+        .hasMessage(
+            "no column of numbers \"moon\" in these cells; there are [storage_days]. Cells hold"
+                + " only the columns they were counted by: CellsOf.records(records, ...) with one"
+                + " more");
   }
 
   @Test

@@ -1,12 +1,17 @@
 package org.taketally.figure;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.taketally.answers.confounding.Confounding;
 import org.taketally.answers.survival.LateLoss;
 import org.taketally.answers.verdict.MarginCost;
@@ -70,9 +75,65 @@ class FiguresTest {
       figures.put(size + " margin cost", Figures.marginCost(MarginCost.of(4, 0.61, 0.1), size));
       figures.put(
           size + " margin cost low", Figures.marginCost(MarginCost.of(900, 0.12, 0.1), size));
+      figures.put(size + " contrasts", Figures.of(SampleAnswers.contrasts(), size));
+      figures.put(size + " own ranges", ownRanges().svg(size));
+      figures.put(
+          size + " own ranges alone", RangeChart.of("One").withRange("a", 3, 3, 3).svg(size));
+      figures.put(size + " own lines", ownLines().svg(size));
       figures.put(size + " calibration", Figures.calibration(SampleAnswers.checks(), size));
     }
     return figures;
+  }
+
+  private static RangeChart ownRanges() {
+    return RangeChart.of("Take by bench, <own> statement")
+        .withAxis("points above the bench by the door", Scale.POINTS)
+        .withBand(-0.1, 0.1, "within 10 points")
+        .withRange("bench under the long south window", 0.04, -0.02, 0.11)
+        .withRange("back", -0.12, -0.2, -0.03)
+        .withNote("From 412 grafts of one season.");
+  }
+
+  private static LineChart ownLines() {
+    double[] days = {0, 3, 6, 9, 12};
+    return LineChart.of("Take after storage")
+        .withAxes("days in store", "take", Scale.PERCENT)
+        .withLine("expected, dormant", days, new double[] {0.8, 0.78, 0.71, 0.6, 0.5})
+        .withLine("expected, swelling", days, new double[] {0.9, 0.85, 0.7, 0.4, 0.2})
+        .withRanges(
+            "counted",
+            new double[] {1, 7},
+            new double[] {0.82, 0.66},
+            new double[] {0.7, 0.5},
+            new double[] {0.9, 0.8})
+        .withNote("From 96 grafts.");
+  }
+
+  @Test
+  void charts_of_ones_own_say_what_they_lack() {
+    assertThatThrownBy(() -> RangeChart.of("x").svg())
+        .hasMessage("the chart has no lines yet: withRange(name, value, low, high)");
+    assertThatThrownBy(() -> RangeChart.of("x").withRange("a", 1, 2, 3))
+        .hasMessage("\"a\" needs low <= value <= high, got 2.0, 1.0 and 3.0");
+    assertThatThrownBy(() -> LineChart.of("x").withLine("a", new double[2], new double[3]))
+        .hasMessage("\"a\" needs 2 or more places and as many heights, got 2 and 3");
+    assertThatThrownBy(
+            () -> LineChart.of("x").withPoints("a", new double[1], new double[] {Double.NaN}))
+        .hasMessage("\"a\" has a value that is no number; leave it out");
+  }
+
+  @Test
+  void a_figure_is_saved_by_one_call_as_the_name_of_the_file_says(@TempDir Path folder)
+      throws IOException {
+    Path svg = Figures.save(SampleAnswers.contrasts(), folder.resolve("contrasts.svg"));
+    assertThat(Files.readString(svg)).isEqualTo(Figures.of(SampleAnswers.contrasts()));
+    Path png = Figures.save(ownLines().svg(), folder.resolve("Lines.PNG"));
+    var picture = javax.imageio.ImageIO.read(png.toFile());
+    assertThat(picture.getWidth()).isEqualTo(1440);
+    assertThatThrownBy(() -> Figures.save(ownLines().svg(), folder.resolve("lines.pdf")))
+        .hasMessage("\"lines.pdf\" must end in .svg or .png");
+    assertThatThrownBy(() -> Figures.of(SampleAnswers.counts()))
+        .hasMessage("TakeCounts has no figure");
   }
 
   @Test

@@ -13,6 +13,7 @@ import org.taketally.answers.Estimate;
 import org.taketally.answers.checks.FitChecks;
 import org.taketally.answers.confounding.Confounding;
 import org.taketally.answers.counts.TakeCount;
+import org.taketally.answers.counts.TakeCounts;
 import org.taketally.answers.effects.Band;
 import org.taketally.answers.effects.Difficulty;
 import org.taketally.answers.effects.Difficulty.CultivarTake;
@@ -27,9 +28,11 @@ import org.taketally.answers.effects.TakeCurve;
 import org.taketally.answers.survival.CountedRow;
 import org.taketally.answers.survival.LateLoss;
 import org.taketally.answers.survival.LateLossCalculator;
+import org.taketally.answers.verdict.Contrast;
 import org.taketally.answers.verdict.FactorVerdict;
 import org.taketally.answers.verdict.FactorVerdict.LevelTake;
 import org.taketally.answers.verdict.FactorVerdict.Pair;
+import org.taketally.answers.verdict.PlannedContrasts;
 import org.taketally.answers.verdict.RootstockVerdict;
 import org.taketally.answers.verdict.Verdict;
 import org.taketally.terms.Interval;
@@ -147,6 +150,36 @@ public final class SampleAnswers {
             OPTIONS);
     return new RootstockVerdict(
         type, Optional.empty(), Optional.of(pairings()), Optional.empty(), Optional.empty());
+  }
+
+  /** Two contrasts, one of which these records can't judge. */
+  public static PlannedContrasts contrasts() {
+    Contrast clonal =
+        Contrast.between(
+            "clonal & own against seedling",
+            List.of("Pellin", "Ostrey"),
+            List.of("Halden seedling"));
+    Contrast other = Contrast.between("old against new", List.of("Quay <old>"), List.of("Pellin"));
+    return new PlannedContrasts(
+        "rootstock",
+        List.of(
+            new PlannedContrasts.Result(
+                clonal,
+                Verdict.NO_PRACTICAL_DIFFERENCE,
+                Optional.of(new Estimate(-0.01, new Interval(-0.06, 0.04, 0.90))),
+                0.001,
+                counted(800, 500),
+                counted(420, 260)),
+            new PlannedContrasts.Result(
+                other, Verdict.ENTANGLED, Optional.empty(), 0, counted(40, 20), counted(300, 200))),
+        counted(1500, 950),
+        OPTIONS);
+  }
+
+  /** An answer without a figure. */
+  static TakeCounts counts() {
+    return new TakeCounts(
+        "rootstock", List.of(new TakeCounts.Lot("Pellin", counted(9, 5))), 0, 0.95);
   }
 
   /** Factors of which rootstock is the least. */

@@ -9,7 +9,7 @@ import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
-import org.taketally.figure.Contrast;
+import org.taketally.figure.ColourContrast;
 
 /** WCAG 2.2, 1.4.3 and 1.4.11, for each of the page's three sets of colours: light, dark, paper. */
 class PageColoursTest {
@@ -29,7 +29,7 @@ class PageColoursTest {
       }
       for (String ground : new String[] {"paper", "sheet", "shade"}) {
         for (String text : new String[] {"ink", "soft", "leaf", "bark"}) {
-          assertThat(Contrast.of(colours.get(text), colours.get(ground)))
+          assertThat(ColourContrast.of(colours.get(text), colours.get(ground)))
               .as("%s on %s in set %d", text, ground, sets)
               .isGreaterThanOrEqualTo(4.5);
         }

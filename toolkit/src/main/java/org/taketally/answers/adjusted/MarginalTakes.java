@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.taketally.answers.AnswerOptions;
 import org.taketally.answers.counts.TakeCount;
 import org.taketally.answers.counts.TakeCounter;
@@ -87,9 +88,36 @@ public final class MarginalTakes {
 
   /** The levels a column has in the fit, in the order of {@link #takes}. */
   public List<String> levels(String column) {
+    requireKnown(column);
     return LevelSubstitution.varies(fit, column)
         ? fit.varying(column).levels()
         : design.levels(column);
+  }
+
+  /**
+   * Sees to it that the fit has a column.
+   *
+   * @param column its name
+   * @throws IllegalArgumentException if it hasn't, saying what to do about it
+   */
+  public void requireKnown(String column) {
+    if (knows(column)) {
+      return;
+    }
+    if (fit.model().columns().contains(column)) {
+      throw new IllegalArgumentException(
+          "\"%s\" is in the model, but the fit had to leave it out; the fit's warnings say why. The fit has: %s"
+              .formatted(column, String.join(", ", columns())));
+    }
+    throw new IllegalArgumentException(
+        "\"%s\" isn't in this fit; add it to the model (adjustFor(\"%s\") or varyBy(\"%s\")) and fit again. The fit has: %s"
+            .formatted(column, column, column, String.join(", ", columns())));
+  }
+
+  private List<String> columns() {
+    return Stream.concat(design.terms().stream(), fit.varying().stream().map(VaryingFactor::factor))
+        .distinct()
+        .toList();
   }
 
   /** Whether the fit has the column, fixed or varying. */

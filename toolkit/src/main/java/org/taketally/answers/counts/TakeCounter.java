@@ -1,5 +1,6 @@
 package org.taketally.answers.counts;
 
+import java.util.Arrays;
 import java.util.List;
 import org.taketally.cells.Cells;
 import org.taketally.cells.Factor;
@@ -31,5 +32,13 @@ public final class TakeCounter {
       counts[l] = new TakeCount(takes[l], grafts[l]);
     }
     return counts;
+  }
+
+  /** Counts of some levels of a column taken together. */
+  public static TakeCount together(Cells cells, String column, List<String> levels) {
+    TakeCount[] each = byLevel(cells, column, levels);
+    return new TakeCount(
+        Arrays.stream(each).mapToLong(TakeCount::takes).sum(),
+        Arrays.stream(each).mapToLong(TakeCount::grafts).sum());
   }
 }

@@ -11,20 +11,16 @@ import java.util.stream.IntStream;
 import org.taketally.answers.AnswerOptions;
 import org.taketally.answers.Estimate;
 import org.taketally.answers.adjusted.DrawSummary;
-import org.taketally.answers.adjusted.FallbackFit;
 import org.taketally.answers.adjusted.LevelSubstitution;
 import org.taketally.answers.adjusted.MarginalTakes;
 import org.taketally.answers.adjusted.SuggestedModel;
 import org.taketally.answers.confounding.Confounding;
-import org.taketally.answers.confounding.ConfoundingFinder;
 import org.taketally.answers.counts.CountedTakes;
 import org.taketally.answers.counts.TakeCount;
 import org.taketally.answers.counts.TakeCounter;
 import org.taketally.answers.counts.TakeRateInterval;
 import org.taketally.cells.Cells;
-import org.taketally.cells.Factor;
 import org.taketally.model.TakeFit;
-import org.taketally.model.TakeModel;
 import org.taketally.model.VaryingFactor;
 
 /** Works out a {@link FactorVerdict}: what can be compared, the evidence, and the rules. */
@@ -53,7 +49,7 @@ public final class FactorVerdictCalculator {
   private FactorVerdictCalculator(Cells cells, String factor, AnswerOptions options) {
     this.factor = factor;
     this.options = options;
-    this.confounding = ConfoundingFinder.of(withoutPairings(cells), factor, options);
+    this.confounding = ComparableFit.confounding(cells, factor, options);
     this.tally = TakeCounter.all(cells);
   }
 
@@ -78,6 +74,7 @@ public final class FactorVerdictCalculator {
    * @return the verdict
    */
   public static FactorVerdict of(MarginalTakes main, String factor, AnswerOptions options) {
+    main.requireKnown(factor);
     FactorVerdictCalculator verdicts =
         new FactorVerdictCalculator(main.fit().cells(), factor, options);
     return verdicts.comparable().isEmpty()
@@ -102,23 +99,6 @@ public final class FactorVerdictCalculator {
     return new FactorVerdictCalculator(cells, factor, options).entangled(cells);
   }
 
-  /** Only the columns that could entangle: pairings are made of the factor itself. */
-  private static Cells withoutPairings(Cells cells) {
-    return new Cells(
-        cells.factors().stream().filter(f -> !isMade(f.name())).toList(),
-        List.of(),
-        cells.grafts(),
-        cells.takes(),
-        cells.logCoefficients(),
-        cells.provenance());
-  }
-
-  private static boolean isMade(String column) {
-    return column.equals(TakeModel.PAIRING)
-        || column.contains(" \u00d7 ")
-        || column.equals(Cells.BATCH_ROW);
-  }
-
   /** Levels the verdict is about: the largest comparable group if it holds most grafts. */
   private List<String> comparable() {
     Confounding.Group largest = confounding.groups().get(0);
@@ -128,28 +108,13 @@ public final class FactorVerdictCalculator {
 
   /** The main fit on the comparable levels, batches allowed for if levels changed between them. */
   private MarginalTakes prepared(MarginalTakes main) {
-    Cells cells = main.fit().cells();
-    TakeModel model = TakeModel.of(main.fit().model());
     List<String> kept = comparable();
     if (confounding.groups().size() > 1) {
-      Factor column = cells.factor(factor);
-      cells =
-          cells.where(
-              i -> column.code(i) >= 0 && kept.contains(column.levels().get(column.code(i))));
       noteLeftOut(kept);
     }
-    for (Confounding.Tie tie : confounding.ties()) {
-      boolean unmodelled =
-          tie.kind() == Confounding.TieKind.BETWEEN_BATCHES
-              && !model.columns().contains(tie.other());
-      if (unmodelled) {
-        model = model.varyBy(tie.other());
-        notes.add(new FactorVerdict.BatchAdded(tie.other()));
-      }
-    }
-    return cells == main.fit().cells() && model.terms().equals(main.fit().model())
-        ? main
-        : MarginalTakes.of(FallbackFit.of(cells, model).fit(), options);
+    ComparableFit comparable = ComparableFit.of(main, confounding, kept, options);
+    comparable.batchesAdded().forEach(batch -> notes.add(new FactorVerdict.BatchAdded(batch)));
+    return comparable.main();
   }
 
   private void noteLeftOut(List<String> kept) {

@@ -35,8 +35,20 @@ record UnassessedBounds(double[] shares) {
 
   /** A range of take of one level less take of another, widened by what isn't known. */
   Interval widened(Interval range, double[] takes, int one, int other) {
-    double failed = takes[other] * shares[other] - takes[one] * shares[one];
-    double taken = (1 - takes[one]) * shares[one] - (1 - takes[other]) * shares[other];
+    double[] weights = new double[shares.length];
+    weights[one] = 1;
+    weights[other] = -1;
+    return widened(range, takes, weights);
+  }
+
+  /** A range of a weighted sum of takes, widened by what isn't known. */
+  Interval widened(Interval range, double[] takes, double[] weights) {
+    double failed = 0;
+    double taken = 0;
+    for (int l = 0; l < weights.length; l++) {
+      failed -= weights[l] * takes[l] * shares[l];
+      taken += weights[l] * (1 - takes[l]) * shares[l];
+    }
     return new Interval(
         Math.max(-1, range.low() + Math.min(0, Math.min(failed, taken))),
         Math.min(1, range.high() + Math.max(0, Math.max(failed, taken))),

@@ -124,7 +124,9 @@ class TakeCurveTest {
     TakeFit fit = TakeModel.ofTakes().varyBy("cultivar").fit(cells);
     assertThatThrownBy(() -> TakeCurveCalculator.of(fit, OPTIONS, "moon_days"))
         .hasMessage(
-            "no column of numbers \"moon_days\" in these records; there are [storage_days]");
+            "no column of numbers \"moon_days\" in these cells; there are [storage_days]. Cells"
+                + " hold only the columns they were counted by: CellsOf.records(records, ...) with"
+                + " one more");
   }
 
   @Test

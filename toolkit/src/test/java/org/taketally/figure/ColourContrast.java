@@ -1,9 +1,9 @@
 package org.taketally.figure;
 
-/** Contrast ratio of WCAG 2.2. */
-public final class Contrast {
+/** ColourContrast ratio of WCAG 2.2. */
+public final class ColourContrast {
 
-  private Contrast() {}
+  private ColourContrast() {}
 
   /** Ratio of two colours such as {@code #1f2a25}, 1 to 21. */
   public static double of(String one, String other) {
