@@ -7,6 +7,6 @@ import picocli.CommandLine.Command;
     name = "dictionary",
     mixinStandardHelpOptions = true,
     synopsisSubcommandLabel = "COMMAND",
-    subcommands = {DictionarySuggestCommand.class},
+    subcommands = {DictionarySuggestCommand.class, DictionarySchemaCommand.class},
     description = "Proposes a dictionary for sheets of your own.")
 final class DictionaryCommand {}

@@ -1,7 +1,10 @@
 package org.taketally.app;
 
+import java.io.BufferedReader;
 import java.io.IOException;
+import java.io.InputStreamReader;
 import java.io.PrintWriter;
+import java.nio.charset.Charset;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -10,6 +13,7 @@ import org.taketally.records.DictionaryProposal;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
@@ -29,15 +33,28 @@ final class DictionarySuggestCommand implements Callable<Integer> {
 
   @Mixin private TextOut out = new TextOut();
 
+  @Option(
+      names = "--ask",
+      negatable = true,
+      description =
+          "Ask what could not be decided, one question after the other (done unasked on a terminal"
+              + " with --out FILE).")
+  private Boolean ask;
+
   @Spec private CommandSpec spec;
 
   @Override
   public Integer call() throws IOException {
     files.forEach(file -> RecordsOptions.requireFile(spec.commandLine(), file));
     DictionaryProposal proposal = DictionaryProposal.of(files);
-    out.give(proposal.json(), files);
     PrintWriter err = spec.commandLine().getErr();
     proposal.reasons().forEach(reason -> err.println("because " + reason));
+    if (ask == null ? out.toFile() && System.console() != null : ask) {
+      new Questions(
+              new BufferedReader(new InputStreamReader(System.in, Charset.defaultCharset())), err)
+          .ask(proposal);
+    }
+    out.give(proposal.json(), files);
     proposal.questions().forEach(question -> err.println("open: " + question));
     err.flush();
     return proposal.questions().isEmpty() ? ExitStatus.FINE : ExitStatus.NEEDS_A_PERSON;

@@ -30,6 +30,11 @@ final class TextOut {
       description = "Write over a file that is there (never over one being read).")
   private boolean replace;
 
+  /** Whether a file was named. */
+  boolean toFile() {
+    return file != null;
+  }
+
   /** Prints or writes a text, never over a file that was read. */
   void give(String text, Collection<Path> inputs) throws IOException {
     PrintWriter out = command.commandLine().getOut();

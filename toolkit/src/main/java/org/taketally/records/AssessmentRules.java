@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import org.taketally.records.checks.DateRule;
 import org.taketally.records.checks.PassRules;
+import org.taketally.records.columns.DerivedColumn;
 import org.taketally.records.columns.KnownColumns;
 import org.taketally.records.columns.RecordColumn;
 import org.taketally.records.dictionary.SheetRules;
@@ -25,7 +26,6 @@ import org.taketally.records.rows.RecordsLayout;
 import org.taketally.records.rows.RowReport;
 import org.taketally.records.rows.RowVisitor;
 import org.taketally.records.rows.SheetReader;
-import tech.tablesaw.api.DateColumn;
 import tech.tablesaw.api.IntColumn;
 import tech.tablesaw.api.Table;
 
@@ -69,8 +69,12 @@ final class AssessmentRules implements PassRules, RowVisitor {
 
   @Override
   public void requireColumns(Headings headings, SheetRules sheet) {
+    boolean days = headings.has(DerivedColumn.DAYS_TO_ASSESSMENT.columnName());
     headings.require(
-        List.of(RECORD.columnName(), ASSESSED_DATE.columnName(), KnownColumns.ALIVE.name()), sheet);
+        days
+            ? List.of(RECORD.columnName(), KnownColumns.ALIVE.name())
+            : List.of(RECORD.columnName(), ASSESSED_DATE.columnName(), KnownColumns.ALIVE.name()),
+        sheet);
   }
 
   /** A dictionary speaks of the records too, whose columns these sheets lack. */
@@ -90,7 +94,7 @@ final class AssessmentRules implements PassRules, RowVisitor {
     if (report.hasErrors()) {
       return;
     }
-    if (row.text(RECORD) == null || !row.has(ASSESSED_DATE)) {
+    if (row.text(RECORD) == null || !(row.has(ASSESSED_DATE) || daysGiven(row))) {
       report.add(
           ProblemKind.NEEDED_BLANK,
           sheet.heading(row.text(RECORD) == null ? RECORD : ASSESSED_DATE),
@@ -128,15 +132,36 @@ final class AssessmentRules implements PassRules, RowVisitor {
     return NONE;
   }
 
+  /** Whether a count says how many days after grafting it was made. */
+  private static boolean daysGiven(RecordRow row) {
+    return !Double.isNaN(row.number(RecordsLayout.place(DerivedColumn.DAYS_TO_ASSESSMENT)));
+  }
+
+  /** The day of grafting; null where it isn't recorded. */
+  private LocalDate grafted(int match) {
+    return frame.containsColumn(RecordColumn.GRAFT_DATE.columnName())
+        ? frame.dateColumn(RecordColumn.GRAFT_DATE.columnName()).get(match)
+        : null;
+  }
+
+  /** Day zero of a record: its graft date, or 0 where counts say only how many days after. */
+  private long dayZero(int match) {
+    LocalDate start = grafted(match);
+    return start == null ? 0 : start.toEpochDay();
+  }
+
+  private int day(int match, RecordRow row) {
+    return row.has(ASSESSED_DATE)
+        ? row.code(ASSESSED_DATE)
+        : (int) dayZero(match)
+            + (int) row.number(RecordsLayout.place(DerivedColumn.DAYS_TO_ASSESSMENT));
+  }
+
   private void check(int match, RecordRow row, SheetReader sheet, RowReport report) {
-    int day = row.code(ASSESSED_DATE);
-    DateColumn grafted =
-        frame.containsColumn(RecordColumn.GRAFT_DATE.columnName())
-            ? frame.dateColumn(RecordColumn.GRAFT_DATE.columnName())
-            : null;
-    LocalDate start = grafted == null ? null : grafted.get(match);
+    int day = day(match, row);
+    LocalDate start = grafted(match);
     int count = (int) row.number(alive);
-    if (start == null) {
+    if (start == null && row.has(ASSESSED_DATE)) {
       add(
           report,
           ProblemKind.NEEDED_BLANK,
@@ -144,7 +169,7 @@ final class AssessmentRules implements PassRules, RowVisitor {
           day,
           "a record with a graft date",
           "fill in the graft date of the record");
-    } else if (day < start.toEpochDay()) {
+    } else if (start != null && day < start.toEpochDay()) {
       add(
           report,
           ProblemKind.DATES_OUT_OF_ORDER,
@@ -194,7 +219,7 @@ final class AssessmentRules implements PassRules, RowVisitor {
     looks
         .computeIfAbsent(match, m -> new TreeMap<>())
         .put(
-            row.code(ASSESSED_DATE),
+            day(match, row),
             new Look((int) row.number(alive), report.place(), sheet.heading(alive)));
   }
 
@@ -254,7 +279,7 @@ final class AssessmentRules implements PassRules, RowVisitor {
     List<Assessments.History> histories = new ArrayList<>();
     looks.forEach(
         (row, days) -> {
-          long start = frame.dateColumn(RecordColumn.GRAFT_DATE.columnName()).get(row).toEpochDay();
+          long start = dayZero(row);
           histories.add(
               new Assessments.History(
                   row,

@@ -2,6 +2,7 @@ package org.taketally.records;
 
 import com.google.gson.GsonBuilder;
 import com.google.gson.JsonObject;
+import com.google.gson.JsonPrimitive;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -27,7 +28,7 @@ public final class DictionaryProposal {
 
   private final JsonObject json = new JsonObject();
   private final List<String> reasons = new ArrayList<>();
-  private final List<String> questions = new ArrayList<>();
+  private final List<OpenQuestion> questions = new ArrayList<>();
 
   private DictionaryProposal() {}
 
@@ -45,10 +46,10 @@ public final class DictionaryProposal {
     JsonObject several = new JsonObject();
     for (Path file : files) {
       for (RowSource source : SourceFiles.open(List.of(file), SheetDictionary.none())) {
-        JsonObject rules = proposal.sheet(file, source);
-        if (files.size() == 1 && source.name().equals(file.toString())) {
-          rules.entrySet().forEach(one -> proposal.json.add(one.getKey(), one.getValue()));
-        } else if (!rules.isEmpty()) {
+        boolean alone = files.size() == 1 && source.name().equals(file.toString());
+        JsonObject rules = alone ? proposal.json : new JsonObject();
+        proposal.sheet(file, source, rules);
+        if (!alone) {
           several.add(key(file, source), rules);
         }
       }
@@ -67,8 +68,7 @@ public final class DictionaryProposal {
   }
 
   /** What is proposed for one sheet. */
-  private JsonObject sheet(Path file, RowSource found) {
-    JsonObject rules = new JsonObject();
+  private void sheet(Path file, RowSource found, JsonObject rules) {
     RowSource source = found;
     long line =
         found.headings().stream().filter(DictionaryProposal::known).count() < ENOUGH
@@ -79,10 +79,9 @@ public final class DictionaryProposal {
       reasons.add("%s: line %d looks like the headings".formatted(found.name(), line));
       source = below(file, found, line);
     }
-    Map<String, String> headings = headings(source);
+    Map<String, String> headings = headings(source, rules);
     ProposedColumns columns = new ProposedColumns(source, headings, reasons, questions);
     columns.addTo(rules);
-    return rules;
   }
 
   private static RowSource below(Path file, RowSource found, long line) {
@@ -109,7 +108,7 @@ public final class DictionaryProposal {
   }
 
   /** Our column to the heading that seems to hold it. */
-  private Map<String, String> headings(RowSource source) {
+  private Map<String, String> headings(RowSource source, JsonObject rules) {
     Map<String, String> found = new LinkedHashMap<>();
     for (String heading : source.headings()) {
       String ours = ours(heading);
@@ -119,13 +118,14 @@ public final class DictionaryProposal {
     }
     for (String heading : source.headings()) {
       if (!found.containsValue(heading)) {
-        meant(source, heading, found);
+        meant(source, heading, found, rules);
       }
     }
     return found;
   }
 
-  private void meant(RowSource source, String heading, Map<String, String> found) {
+  private void meant(
+      RowSource source, String heading, Map<String, String> found, JsonObject rules) {
     Set<String> open = new LinkedHashSet<>(CommonWords.columns(heading));
     open.removeAll(found.keySet());
     if (open.contains(RecordColumn.TAKES.columnName())
@@ -139,9 +139,13 @@ public final class DictionaryProposal {
       found.put(name, heading);
       reasons.add("%s: \"%s\" is a common word for %s".formatted(source.name(), heading, name));
     } else if (open.size() > 1) {
-      questions.add(
-          "%s: \"%s\" may be %s; add it under \"columns\""
-              .formatted(source.name(), heading, String.join(" or ", open)));
+      OpenQuestion question =
+          new OpenQuestion(
+              "%s: \"%s\" may be %s; add it under \"columns\""
+                  .formatted(source.name(), heading, String.join(" or ", open)),
+              rules);
+      open.forEach(name -> question.choice(name, new JsonPrimitive(heading), "columns", name));
+      questions.add(question);
     }
   }
 
@@ -151,6 +155,17 @@ public final class DictionaryProposal {
    * @return JSON that {@link SheetDictionary#parse} reads
    */
   public String json() {
+    JsonObject json = this.json.deepCopy();
+    if (json.has("files")) {
+      JsonObject files = json.getAsJsonObject("files");
+      files.keySet().stream()
+          .filter(name -> files.getAsJsonObject(name).isEmpty())
+          .toList()
+          .forEach(files::remove);
+      if (files.isEmpty()) {
+        json.remove("files");
+      }
+    }
     return new GsonBuilder().setPrettyPrinting().disableHtmlEscaping().create().toJson(json) + "\n";
   }
 
@@ -169,6 +184,15 @@ public final class DictionaryProposal {
    * @return a sentence each; empty if nothing is open
    */
   public List<String> questions() {
-    return List.copyOf(questions);
+    return open().stream().map(OpenQuestion::sentence).toList();
+  }
+
+  /**
+   * What could not be decided and isn't settled yet, to be asked one by one.
+   *
+   * @return questions with their choices; settling one changes {@link #json()}
+   */
+  public List<OpenQuestion> open() {
+    return questions.stream().filter(question -> !question.settled()).toList();
   }
 }

@@ -32,7 +32,9 @@ final class ProposedColumns {
   private final RowSource source;
   private final Map<String, String> headings;
   private final List<String> reasons;
-  private final List<String> questions;
+  private final List<OpenQuestion> questions;
+  private JsonObject rules = new JsonObject();
+  private final Set<String> asked = new LinkedHashSet<>();
   private final Map<String, JsonObject> entries = new LinkedHashMap<>();
   private long commas;
   private long points;
@@ -41,14 +43,16 @@ final class ProposedColumns {
       RowSource source,
       Map<String, String> headings,
       List<String> reasons,
-      List<String> questions) {
+      List<OpenQuestion> questions) {
     this.source = source;
     this.headings = headings;
     this.reasons = reasons;
     this.questions = questions;
   }
 
-  void addTo(JsonObject rules) {
+  void addTo(JsonObject sheet) {
+    rules = sheet;
+    asked.addAll(new ProposedShape(source, headings, questions, rules).ask());
     headings.forEach(
         (name, heading) -> {
           JsonObject entry = new JsonObject();
@@ -61,9 +65,9 @@ final class ProposedColumns {
             entries.put(name, entry);
           }
         });
-    decimal(rules);
+    decimal();
     blanks();
-    batches(rules);
+    batches();
     absent();
     JsonObject columns = new JsonObject();
     entries.forEach((name, entry) -> columns.add(name, brief(entry)));
@@ -83,8 +87,8 @@ final class ProposedColumns {
     SheetValues values = SheetValues.of(source, heading);
     if (column.closed()) {
       spellings(column, heading, values, entry);
-    } else if (column.kind() == ColumnKind.DATE) {
-      days(heading, values, entry);
+    } else if (column.kind() == ColumnKind.DATE && !asked.contains(column.columnName())) {
+      days(column, heading, values, entry);
     } else if (column.kind() == ColumnKind.NUMBER || column.kind() == ColumnKind.COUNT) {
       commas += values.count("-?\\d+,\\d{1,2}");
       points += values.count("-?\\d+\\.\\d+");
@@ -125,20 +129,32 @@ final class ProposedColumns {
     return array;
   }
 
+  /** Adds a question whose choices follow. */
+  private OpenQuestion ask(String sentence) {
+    OpenQuestion question = new OpenQuestion(sentence, rules);
+    questions.add(question);
+    return question;
+  }
+
   private void ask(RecordColumn column, String heading, String text, int count) {
-    questions.add(
-        "%s: \"%s\" stands under \"%s\" %,d times and may mean %s; add it under \"same\" of %s"
-            .formatted(
-                source.name(),
-                text,
-                heading,
-                count,
-                String.join(" or ", column.allowed()),
-                column.columnName()));
+    OpenQuestion question =
+        ask(
+            "%s: \"%s\" stands under \"%s\" %,d times and may mean %s; add it under \"same\" of %s"
+                .formatted(
+                    source.name(),
+                    text,
+                    heading,
+                    count,
+                    String.join(" or ", column.allowed()),
+                    column.columnName()));
+    for (String meant : column.allowed()) {
+      question.choice(
+          meant, OpenQuestion.list(text), "columns", column.columnName(), "same", meant);
+    }
   }
 
   /** The patterns in which every day of the column can be read. */
-  private void days(String heading, SheetValues values, JsonObject entry) {
+  private void days(RecordColumn column, String heading, SheetValues values, JsonObject entry) {
     Set<String> texts =
         values.counts().keySet().stream()
             .filter(text -> !text.matches("\\d{4}-\\d{2}-\\d{2}.*"))
@@ -168,9 +184,19 @@ final class ProposedColumns {
           "%s: %,d of %,d days under \"%s\" read as %s"
               .formatted(source.name(), fit.get(best.get()), texts.size(), heading, best.get()));
     } else {
-      questions.add(
-          "%s: days under \"%s\" (such as %s) %s; add \"dates\" to that column"
-              .formatted(source.name(), heading, texts.iterator().next(), readings(fit, texts)));
+      OpenQuestion question =
+          ask(
+              "%s: days under \"%s\" (such as %s) %s; add \"dates\" to that column"
+                  .formatted(
+                      source.name(), heading, texts.iterator().next(), readings(fit, texts)));
+      fit.forEach(
+          (pattern, read) ->
+              question.choice(
+                  "%s (%,d of %,d)".formatted(pattern, read, texts.size()),
+                  new JsonPrimitive(pattern),
+                  "columns",
+                  column.columnName(),
+                  "dates"));
     }
   }
 
@@ -215,22 +241,24 @@ final class ProposedColumns {
     } else if (column == RecordColumn.STORAGE_TEMP_C
         && values.all(NUMBER)
         && values.counts().keySet().stream().allMatch(t -> Double.parseDouble(t) > 30)) {
-      questions.add(
-          "%s: every number under \"%s\" is above 30: add \"unit\": \"F\" if it is Fahrenheit"
-              .formatted(source.name(), heading));
+      ask("%s: every number under \"%s\" is above 30: add \"unit\": \"F\" if it is Fahrenheit"
+              .formatted(source.name(), heading))
+          .choice("Fahrenheit", new JsonPrimitive("F"), "columns", column.columnName(), "unit")
+          .choice("Celsius", new JsonObject());
     }
   }
 
-  private void decimal(JsonObject rules) {
+  private void decimal() {
     if (commas > 0 && points <= (1 - NEARLY_ALL) * commas) {
       rules.addProperty("decimal", ",");
       reasons.add(
           "%s: %,d numbers have decimal commas, %,d a point"
               .formatted(source.name(), commas, points));
     } else if (commas > 0 && points > 0) {
-      questions.add(
-          "%s: numbers stand with decimal commas and with points; add \"decimal\" to single columns"
-              .formatted(source.name()));
+      ask("%s: numbers stand with decimal commas and with points; add \"decimal\" to single columns"
+              .formatted(source.name()))
+          .choice("commas in all of them", new JsonPrimitive(","), "decimal")
+          .choice("points in all of them", new JsonPrimitive("."), "decimal");
     }
   }
 
@@ -240,15 +268,19 @@ final class ProposedColumns {
       if (heading != null) {
         SheetValues values = SheetValues.of(source, heading);
         if (values.blanks() > MANY_BLANKS * values.rows()) {
-          questions.add(
-              "%s: %,d of %,d results under \"%s\" are blank; add \"blank_result\": \"failed\" if only takes were written down, \"unassessed\" if nobody looked"
-                  .formatted(source.name(), values.blanks(), values.rows(), heading));
+          ask("%s: %,d of %,d results under \"%s\" are blank; add \"blank_result\": \"failed\" if only takes were written down, \"unassessed\" if nobody looked"
+                  .formatted(source.name(), values.blanks(), values.rows(), heading))
+              .choice(
+                  "failed: only takes were written down",
+                  new JsonPrimitive("failed"),
+                  "blank_result")
+              .choice("unassessed: nobody looked", new JsonPrimitive("unassessed"), "blank_result");
         }
       }
     }
   }
 
-  private void batches(JsonObject rules) {
+  private void batches() {
     JsonArray batches = new JsonArray();
     for (String heading : source.headings()) {
       if (!headings.containsValue(heading) && CommonWords.isBatch(heading)) {
@@ -265,20 +297,31 @@ final class ProposedColumns {
   private void absent() {
     boolean result =
         headings.containsKey(RecordColumn.TAKES.columnName())
-            || headings.containsKey(RecordColumn.OUTCOME.columnName());
+            || headings.containsKey(RecordColumn.OUTCOME.columnName())
+            || asked.contains(RecordColumn.TAKES.columnName());
     for (String needed :
         List.of(RecordColumn.CULTIVAR.columnName(), RecordColumn.ROOTSTOCK.columnName())) {
       if (!headings.containsKey(needed)) {
-        questions.add(lacks(needed));
+        lacks(needed, needed);
       }
     }
     if (!result) {
-      questions.add(lacks("takes or outcome"));
+      lacks("takes or outcome", "takes", "outcome");
     }
   }
 
-  private String lacks(String needed) {
-    return "%s: no heading seems to hold %s (headings: %s); add it under \"columns\" or \"constants\""
-        .formatted(source.name(), needed, String.join(", ", source.headings()));
+  private void lacks(String needed, String... names) {
+    OpenQuestion question =
+        ask(
+            "%s: no heading seems to hold %s (headings: %s); add it under \"columns\" or \"constants\""
+                .formatted(source.name(), needed, String.join(", ", source.headings())));
+    for (String heading : source.headings()) {
+      if (!headings.containsValue(heading) && !heading.isEmpty()) {
+        for (String name : names) {
+          question.choice(
+              "\"%s\" is %s".formatted(heading, name), new JsonPrimitive(heading), "columns", name);
+        }
+      }
+    }
   }
 }

@@ -24,6 +24,7 @@ import org.taketally.records.problems.RecordsUnreadable;
 import org.taketally.records.rows.Headings;
 import org.taketally.records.rows.RecordRow;
 import org.taketally.records.rows.RecordsLayout;
+import org.taketally.records.rows.RepairedRows;
 import org.taketally.records.rows.RowReport;
 import org.taketally.records.rows.RowVisitor;
 import org.taketally.records.rows.SetAsideShape;
@@ -48,6 +49,7 @@ final class RecordsPass implements PassRules.Sheets {
   private final RecordsLayout layout;
   private final Places places;
   private final SetAsideShape shape;
+  private final RepairedRows repaired;
   private final ProblemLog log = new ProblemLog();
   private final RowReport report = new RowReport(log);
   private final RowTallies tallies;
@@ -68,6 +70,7 @@ final class RecordsPass implements PassRules.Sheets {
     SheetNotes notes = new SheetNotes(dictionary, log);
     this.sources = usable(opened, notes);
     this.shape = new SetAsideShape(sources);
+    this.repaired = new RepairedRows(shape, sources);
     for (int i = 0; i < sources.size(); i++) {
       Map<String, SheetReader> ofSource = new HashMap<>();
       String name = sources.get(i).name();
@@ -206,6 +209,7 @@ final class RecordsPass implements PassRules.Sheets {
     if (sheet.read(raw, row, report)) {
       rules.apply(row, sheet, report);
     }
+    repaired.apply(source, raw, report);
     if (!report.hasErrors()) {
       rules.keep(row, sheet, report);
     }

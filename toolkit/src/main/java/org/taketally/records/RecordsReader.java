@@ -215,7 +215,7 @@ public final class RecordsReader {
     RecordsCheck check =
         new RecordsPass(
                 reading.dictionary(),
-                new ArrayList<>(SourceFiles.open(files, reading.dictionary())),
+                new ArrayList<>(SourceFiles.openCounts(files, reading.dictionary())),
                 rules,
                 layout,
                 new Places())

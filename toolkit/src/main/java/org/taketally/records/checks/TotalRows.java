@@ -153,7 +153,7 @@ final class TotalRows {
         names.add(reader.typed(column));
       }
     }
-    boolean blank = sum.hasMore(reader);
+    boolean blank = sum.hasMore(reader) || reader.continued();
     if (!blank && (names.isEmpty() || (filled(reader) & OWN) != 0)) {
       return false;
     }

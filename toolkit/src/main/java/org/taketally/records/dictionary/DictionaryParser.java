@@ -6,30 +6,24 @@ import java.nio.charset.Charset;
 import java.nio.charset.IllegalCharsetNameException;
 import java.nio.charset.StandardCharsets;
 import java.nio.charset.UnsupportedCharsetException;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.apache.commons.text.similarity.LevenshteinDistance;
 import org.taketally.records.columns.ColumnKind;
 import org.taketally.records.columns.ColumnRule;
 import org.taketally.records.columns.KnownColumns;
-import org.taketally.records.columns.NameLikeness;
 import org.taketally.records.columns.RecordColumn;
 import org.taketally.records.columns.Unit;
-import org.taketally.records.problems.RecordsUnreadable;
-import org.taketally.terms.Problem;
-import org.taketally.terms.Severity;
 
 /** Turns the JSON of a dictionary into rules, or says what is wrong with it. */
-final class DictionaryParser {
+final class DictionaryParser extends JsonParts {
 
-  private static final Set<String> SHEET_KEYS =
+  static final Set<String> SHEET_KEYS =
       Set.of(
+          "$schema",
           "about",
           "encoding",
           "delimiter",
@@ -45,18 +39,19 @@ final class DictionaryParser {
           "blank_result",
           "heading_row",
           "wide",
+          "fill_down",
+          "counts",
+          "dates_by",
           "batches",
           "files");
-  private static final Set<String> COLUMN_KEYS =
+  static final Set<String> COLUMN_KEYS =
       Set.of("about", "from", "unit", "dates", "decimal", "missing", "same", "levels");
-  private static final int TYPO = 2;
-  private static final String WIDE_EXAMPLE =
-      "write e.g. [{\"set\": {\"season\": \"2024\"}, \"columns\": {\"takes\": \"alive 24\"}}]";
 
-  private final String file;
+  private final ShapeParser shapes;
 
   DictionaryParser(String file) {
-    this.file = file;
+    super(file);
+    this.shapes = new ShapeParser(file);
   }
 
   SheetRules rules(JsonObject json) {
@@ -84,49 +79,8 @@ final class DictionaryParser {
         strings("", json, "ignore").orElse(Set.of()),
         string("", json, "blank_result").map(this::blankResult),
         strings("", json, "batches").orElse(Set.of()),
-        headingRow(json),
-        wide(json));
-  }
-
-  private int headingRow(JsonObject json) {
-    String text = json.has("heading_row") ? text("heading_row", json.get("heading_row")) : "1";
-    if (!text.matches("[1-9]\\d{0,5}")) {
-      throw wrong(
-          "heading_row", text, "the number of a line, from 1", "write 4 for the fourth line");
-    }
-    return Integer.parseInt(text);
-  }
-
-  private List<WidePart> wide(JsonObject json) {
-    List<WidePart> parts = new ArrayList<>();
-    if (!json.has("wide")) {
-      return parts;
-    }
-    if (!json.get("wide").isJsonArray()) {
-      throw wrong("wide", json.get("wide").toString(), "a list in brackets [ ]", WIDE_EXAMPLE);
-    }
-    for (JsonElement one : json.get("wide").getAsJsonArray()) {
-      parts.add(widePart("wide[" + parts.size() + "]", requireObject("wide", one)));
-    }
-    return parts;
-  }
-
-  private WidePart widePart(String path, JsonObject json) {
-    requireKeys(path + ".", json, Set.of("set", "columns"));
-    Map<String, String> set = texts(path + ".set", object(path + ".", json, "set"));
-    Map<String, String> columns = texts(path + ".columns", object(path + ".", json, "columns"));
-    if (columns.isEmpty()) {
-      throw wrong(path, json.toString(), "columns that hold its values", WIDE_EXAMPLE);
-    }
-    return new WidePart(set, columns);
-  }
-
-  private Map<String, String> texts(String path, JsonObject json) {
-    Map<String, String> texts = new LinkedHashMap<>();
-    for (Map.Entry<String, JsonElement> one : json.entrySet()) {
-      texts.put(requireKnown(one.getKey()), text(path + "." + one.getKey(), one.getValue()));
-    }
-    return texts;
+        shapes.shape(json),
+        shapes.datesBy(json));
   }
 
   private List<String> sheets(JsonObject json) {
@@ -350,84 +304,9 @@ final class DictionaryParser {
     return Integer.parseInt(text);
   }
 
-  private void requirePattern(String path, String pattern) {
-    if (DatePattern.of(pattern).isEmpty()) {
-      throw wrong(
-          path,
-          pattern,
-          "a pattern of d, M and y such as dd/MM/yyyy, or \"day-number\"",
-          "dd or d is the day, MM or M the month, yyyy the year");
-    }
-  }
-
   private void requireUnit(String path, ColumnRule rule, String unit) {
     if (Unit.of(rule, unit).isEmpty()) {
       throw wrong(path, unit, Unit.choices(rule), "choose one of these or leave it out");
     }
-  }
-
-  /** Refuses a slip of the pen for one of our columns; other names are columns of the user. */
-  private String requireKnown(String name) {
-    if (KnownColumns.isKnown(name)) {
-      return name;
-    }
-    for (String known : KnownColumns.names()) {
-      if (LevenshteinDistance.getDefaultInstance().apply(known, name) <= TYPO) {
-        throw wrong(
-            "columns", name, "a name of ours or of your own", "did you mean " + known + "?");
-      }
-    }
-    return name;
-  }
-
-  private void requireKeys(String path, JsonObject json, Set<String> known) {
-    for (String key : json.keySet()) {
-      if (!known.contains(key)) {
-        List<String> sorted = known.stream().sorted().toList();
-        String like =
-            NameLikeness.nearest(key, sorted).map(n -> "; did you mean " + n + "?").orElse("");
-        throw wrong(path + key, key, "one of " + sorted, "correct the name" + like);
-      }
-    }
-  }
-
-  private JsonObject object(String path, JsonObject json, String key) {
-    return json.has(key) ? requireObject(path + key, json.get(key)) : new JsonObject();
-  }
-
-  JsonObject requireObject(String path, JsonElement value) {
-    if (!value.isJsonObject()) {
-      throw wrong(path, value.toString(), "braces { }", "put names and values in braces");
-    }
-    return value.getAsJsonObject();
-  }
-
-  private Optional<String> string(String path, JsonObject json, String key) {
-    return json.has(key) ? Optional.of(text(path + key, json.get(key))) : Optional.empty();
-  }
-
-  private String text(String path, JsonElement value) {
-    if (!value.isJsonPrimitive()) {
-      throw wrong(path, value.toString(), "a text in quotes", "put it in quotes");
-    }
-    return value.getAsString();
-  }
-
-  private Optional<Set<String>> strings(String path, JsonObject json, String key) {
-    return json.has(key) ? Optional.of(list(path + key, json.get(key))) : Optional.empty();
-  }
-
-  private Set<String> list(String path, JsonElement value) {
-    if (!value.isJsonArray()) {
-      throw wrong(path, value.toString(), "a list in brackets [ ]", "put the texts in brackets");
-    }
-    List<String> texts = new ArrayList<>();
-    value.getAsJsonArray().forEach(one -> texts.add(text(path, one).strip()));
-    return new LinkedHashSet<>(texts);
-  }
-
-  RecordsUnreadable wrong(String path, String found, String expected, String remedy) {
-    return new RecordsUnreadable(
-        new Problem(Severity.ERROR, file, 0, path, found, expected, remedy));
   }
 }

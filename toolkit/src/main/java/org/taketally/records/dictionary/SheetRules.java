@@ -22,8 +22,8 @@ import java.util.Set;
  * @param ignore headings to leave out
  * @param blankResult what a blank result means, where said
  * @param batches columns that group grafts treated together, beside ours
- * @param headingRow line in which the headings stand, 1 where not said
- * @param wide the parts of a wide sheet, none where its rows are long
+ * @param shape how the sheet is laid out
+ * @param datesBy how days are written by different people, where said
  */
 public record SheetRules(
     Charset encoding,
@@ -38,8 +38,8 @@ public record SheetRules(
     Set<String> ignore,
     Optional<BlankResult> blankResult,
     Set<String> batches,
-    int headingRow,
-    List<WidePart> wide) {
+    SheetShape shape,
+    Optional<DatesBy> datesBy) {
 
   /**
    * The same for a file that was written here: in UTF-8, between commas, whatever the sheets are.
@@ -58,8 +58,13 @@ public record SheetRules(
         ignore,
         blankResult,
         batches,
-        1,
-        wide);
+        shape.withHeadingsFirst(),
+        datesBy);
+  }
+
+  /** The line in which the headings stand, from 1. */
+  public int headingRow() {
+    return shape.headingRow();
   }
 
   public ColumnEntry column(String name) {

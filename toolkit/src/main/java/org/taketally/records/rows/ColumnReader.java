@@ -73,6 +73,12 @@ final class ColumnReader {
     return value;
   }
 
+  /** Whether something is recorded there: neither blank nor a word for "not recorded". */
+  boolean recorded(String text) {
+    String trimmed = Trim.trim(text);
+    return !trimmed.isEmpty() && !sheet.missing().contains(trimmed);
+  }
+
   private FieldValue fresh(String text, boolean exact) {
     String trimmed = Trim.trim(text);
     if (!trimmed.isEmpty() && !sheet.missing().contains(trimmed)) {

@@ -24,6 +24,7 @@ final class DateNotation {
   private static final Pattern ISO = Pattern.compile("(\\d{4})-(\\d{2})-(\\d{2})");
   private static final Pattern ISO_TIME =
       Pattern.compile("(\\d{4}-\\d{2}-\\d{2})[T ]\\d{2}:\\d{2}.*");
+  private static final Pattern MIDNIGHT = Pattern.compile("[T ]00:00(:00(\\.0*)?)?Z?$");
   private static final Pattern THREE_NUMBERS =
       Pattern.compile("(\\d{1,4})([./ -])(\\d{1,2})\\2(\\d{1,4})");
   private static final List<String> ORDERS = List.of("d/M/y", "M/d/y", "y/M/d");
@@ -60,7 +61,7 @@ final class DateNotation {
     Matcher time = ISO_TIME.matcher(text);
     if (time.matches()) {
       FieldValue day = read(time.group(1));
-      return day.finding() != null
+      return day.finding() != null || MIDNIGHT.matcher(text).find()
           ? day
           : day.with(
               new Finding(

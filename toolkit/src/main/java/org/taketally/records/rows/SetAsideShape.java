@@ -112,7 +112,8 @@ public final class SetAsideShape {
     return field < headings.size() && PASSED_OVER.contains(headings.get(field));
   }
 
-  private long originalLine(int source, RawRow raw) {
+  /** The line a row stood in before it was set aside. */
+  long originalLine(int source, RawRow raw) {
     int field = lineField[source];
     String text = field >= 0 && field < raw.fields().length ? raw.fields()[field].strip() : "";
     return text.matches("\\d{1,15}") ? Long.parseLong(text) : raw.line();

@@ -31,6 +31,7 @@ public final class SheetReader {
   private final int extraField;
   private final int[] fieldOf;
   private final SheetSurvey survey;
+  private final DaysByPerson days;
   private final SheetSurvey.Example share;
   private final boolean counts;
   private RawRow current;
@@ -47,6 +48,7 @@ public final class SheetReader {
         survey.shown(RecordColumn.TAKES.columnName(), SheetSurvey.Doubt.SHARES).orElse(null);
     this.counts =
         survey.shown(RecordColumn.TAKES.columnName(), SheetSurvey.Doubt.COUNTS).isPresent();
+    this.days = rules.datesBy().map(by -> new DaysByPerson(by, headings)).orElse(null);
     FieldReaders readers = new FieldReaders(rules, source.semicolons(), survey);
     for (Map.Entry<Integer, String> one : headings.meaning().entrySet()) {
       columns.add(column(one.getKey(), one.getValue(), readers, layout));
@@ -108,7 +110,7 @@ public final class SheetReader {
     String[] fields = raw.fields();
     for (ColumnReader column : columns) {
       String text = fields[column.field()];
-      FieldValue value = column.read(text, raw.exact(column.field()));
+      FieldValue value = value(column, raw, text);
       row.set(column.place(), value);
       Finding finding = value.finding();
       if (finding != null) {
@@ -116,6 +118,17 @@ public final class SheetReader {
       }
     }
     return true;
+  }
+
+  /** A day is read as the person writes days who wrote the row, if the dictionary says so. */
+  private FieldValue value(ColumnReader column, RawRow raw, String text) {
+    boolean day =
+        days != null
+            && layout.track(column.place()).kind() == ColumnKind.DATE
+            && column.recorded(text);
+    return day
+        ? days.read(raw.fields(), Trim.trim(text))
+        : column.read(text, raw.exact(column.field()));
   }
 
   /** A row without a name or result can't be used; one without a day or a diameter can. */
@@ -185,6 +198,11 @@ public final class SheetReader {
     return field == NO_FIELD || field >= current.fields().length
         ? ""
         : Trim.trim(current.fields()[field]);
+  }
+
+  /** Whether every name of the row read last that stands once for several came from above. */
+  public boolean continued() {
+    return current.continued();
   }
 
   /** Whether numbers of a column are in another unit than ours. */

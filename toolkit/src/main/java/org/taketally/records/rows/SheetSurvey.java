@@ -89,7 +89,12 @@ public final class SheetSurvey {
   private static List<Look> daysLook(int field, String name, SheetRules rules) {
     Optional<DatePattern> said = rules.dates(name).flatMap(DatePattern::of);
     Optional<DatePattern> other = rules.dates(name).flatMap(DatePattern::otherOrder);
-    if (KnownColumns.rule(name).kind() != ColumnKind.DATE || said.isEmpty() || other.isEmpty()) {
+    boolean each =
+        rules.datesBy().isPresent(); // each person's days are read by a pattern of their own
+    if (each
+        || KnownColumns.rule(name).kind() != ColumnKind.DATE
+        || said.isEmpty()
+        || other.isEmpty()) {
       return List.of();
     }
     return List.of(

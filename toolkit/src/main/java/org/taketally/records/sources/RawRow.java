@@ -9,8 +9,13 @@ import java.util.List;
  * @param line 1-based line where it starts, or row of a sheet or query
  * @param fields as typed; in the source's order of columns
  * @param exact which fields the source itself holds as numbers or dates; null if none
+ * @param continued whether every name that stands once for the rows below came from above
  */
-public record RawRow(long line, String[] fields, boolean[] exact) {
+public record RawRow(long line, String[] fields, boolean[] exact, boolean continued) {
+
+  RawRow(long line, String[] fields, boolean[] exact) {
+    this(line, fields, exact, false);
+  }
 
   public boolean exact(int field) {
     return exact != null && exact[field];

@@ -17,6 +17,7 @@ import org.taketally.records.columns.KnownColumns;
 import org.taketally.records.columns.NameLikeness;
 import org.taketally.records.dictionary.SheetDictionary;
 import org.taketally.records.dictionary.SheetRules;
+import org.taketally.records.dictionary.SheetShape;
 
 /** Opens files as sources of rows, by what they hold, not by their names. */
 public final class SourceFiles {
@@ -24,12 +25,22 @@ public final class SourceFiles {
   private SourceFiles() {}
 
   public static List<RowSource> open(List<Path> files, SheetDictionary dictionary) {
+    return open(files, dictionary, false);
+  }
+
+  /** Files of repeated counts: of a sheet with several counting days, every count. */
+  public static List<RowSource> openCounts(List<Path> files, SheetDictionary dictionary) {
+    return open(files, dictionary, true);
+  }
+
+  private static List<RowSource> open(
+      List<Path> files, SheetDictionary dictionary, boolean counts) {
     if (files.isEmpty()) {
       throw new IllegalArgumentException("name at least one file of records");
     }
     List<RowSource> sources = new ArrayList<>();
     for (Path file : files) {
-      sources.addAll(open(file, dictionary));
+      sources.addAll(open(file, dictionary, counts));
     }
     return sources;
   }
@@ -38,7 +49,7 @@ public final class SourceFiles {
   public static List<RowSource> inFolder(Path folder, SheetDictionary dictionary) {
     List<RowSource> sources = new ArrayList<>();
     for (Path file : matching(folder, "*.{csv,CSV,tsv,xlsx,XLSX}")) {
-      open(file, dictionary).forEach(source -> sources.add(new FolderSource(source)));
+      open(file, dictionary, false).forEach(source -> sources.add(new FolderSource(source)));
     }
     return sources;
   }
@@ -61,7 +72,7 @@ public final class SourceFiles {
     return files;
   }
 
-  private static List<RowSource> open(Path file, SheetDictionary dictionary) {
+  private static List<RowSource> open(Path file, SheetDictionary dictionary, boolean counts) {
     boolean ours = Files.isRegularFile(file) && FileSigns.isSetAside(file);
     SheetRules said = dictionary.rules(file.toString());
     SheetRules rules = ours ? said.asWrittenHere() : said;
@@ -73,8 +84,14 @@ public final class SourceFiles {
             : List.of(new CsvSource(file, rules, known));
     return written.stream()
         .map(SourceAsTyped::of)
-        .map(source -> WideSource.of(source, dictionary.rules(source.name()).wide()))
+        .map(source -> shaped(source, dictionary.rules(source.name()).shape(), counts))
         .toList();
+  }
+
+  /** Blanks filled first, so that each part of a wide row has its names. */
+  private static RowSource shaped(RowSource source, SheetShape shape, boolean counts) {
+    RowSource filled = FillDownSource.of(source, shape.fillDown());
+    return CountsSource.of(WideSource.of(filled, shape.wide()), shape.counts(), counts);
   }
 
   private static int known(List<String> headings, SheetRules rules) {
@@ -85,6 +102,7 @@ public final class SourceFiles {
         .values()
         .forEach(c -> c.from().ifPresent(f -> names.add(NameLikeness.plain(f))));
     rules
+        .shape()
         .wide()
         .forEach(part -> part.columns().values().forEach(h -> names.add(NameLikeness.plain(h))));
     return (int)

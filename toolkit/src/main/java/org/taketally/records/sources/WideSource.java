@@ -148,7 +148,7 @@ final class WideSource implements RowSource {
         any |= !Trim.trim(fields[to]).isEmpty();
       }
       part.set().forEach((name, value) -> fields[place(name)] = value);
-      return any ? new RawRow(wide.line(), fields, exact) : null;
+      return any ? new RawRow(wide.line(), fields, exact, wide.continued()) : null;
     }
 
     private int place(String ours) {

@@ -33,6 +33,7 @@ final class WorkbookSurvey {
   private final XMLInputFactory xml = new InputFactoryImpl();
   private int texts = -1;
   private int styles = -1;
+  private boolean datesAsText;
 
   private WorkbookSurvey(Path path) {
     this.path = path;
@@ -42,8 +43,20 @@ final class WorkbookSurvey {
   }
 
   /** Refuses the workbook in a sentence if it can't be read safely. */
-  static void require(Path path) {
-    new WorkbookSurvey(path).look();
+  static WorkbookSurvey require(Path path) {
+    WorkbookSurvey survey = new WorkbookSurvey(path);
+    survey.look();
+    return survey;
+  }
+
+  /** Whether it has styles, by which dates and percentages are told from other numbers. */
+  boolean hasStyles() {
+    return styles >= 0;
+  }
+
+  /** Whether some of its dates are texts in ISO 8601. */
+  boolean hasDatesAsText() {
+    return datesAsText;
   }
 
   private void look() {
@@ -224,11 +237,15 @@ final class WorkbookSurvey {
               "open it in a spreadsheet and save it again");
         }
       }
-      case "d" ->
+      case "d" -> {
+        datesAsText = true;
+        if (!value.matches("[0-9]{4}-[0-9]{2}-[0-9]{2}(T[0-9:.]{1,20}Z?)?") && !value.isEmpty()) {
           throw refused(
               "cell %s with a date kept as text (%s), which few programs read"
                   .formatted(cell, shortened(value)),
               "open it in a spreadsheet and save it again");
+        }
+      }
       case "", "n" -> {
         if (!value.isEmpty() && !isNumber(value)) {
           throw refused(

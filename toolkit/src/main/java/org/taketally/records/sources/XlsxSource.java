@@ -30,9 +30,14 @@ import org.taketally.records.problems.RecordsUnreadable;
 public final class XlsxSource implements RowSource {
 
   private static final ReadingOptions WITH_FORMATS = new ReadingOptions(true, true);
+
+  /** For a workbook without styles, none of whose numbers can be a date or a percentage. */
+  private static final ReadingOptions PLAIN = new ReadingOptions(false, true);
+
   private static final DateTimeFormatter DAY_AND_TIME =
       DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm:ss");
 
+  private final Workbook file;
   private final Path path;
   private final String sheetName;
   private final boolean alone;
@@ -42,12 +47,13 @@ public final class XlsxSource implements RowSource {
   private final List<String> headings;
 
   private XlsxSource(
-      Path path,
+      Workbook file,
       SheetRules rules,
       String sheetName,
       boolean alone,
       ToIntFunction<List<String>> known) {
-    this.path = path;
+    this.file = file;
+    this.path = file.path();
     this.rules = rules;
     this.known = known;
     this.sheetName = sheetName;
@@ -67,10 +73,10 @@ public final class XlsxSource implements RowSource {
    */
   static List<RowSource> sheets(
       Path path, Function<String, SheetRules> rules, ToIntFunction<List<String>> known) {
-    WorkbookSurvey.require(path);
+    Workbook file = Workbook.of(path);
     List<String> named = rules.apply(path.toString()).sheets();
     List<Sheet> all;
-    try (ReadableWorkbook workbook = new ReadableWorkbook(path.toFile(), WITH_FORMATS)) {
+    try (ReadableWorkbook workbook = file.open()) {
       all = workbook.getSheets().toList();
     } catch (IOException | RuntimeException e) {
       throw broken(path, e);
@@ -97,7 +103,7 @@ public final class XlsxSource implements RowSource {
             .map(
                 name ->
                     new XlsxSource(
-                        path,
+                        file,
                         rules.apply(SheetName.of(path, name)),
                         name,
                         wanted.size() == 1,
@@ -108,7 +114,7 @@ public final class XlsxSource implements RowSource {
       throw FileSigns.refuse(path, "an empty sheet", "name the sheet with the records: \"sheet\"");
     }
     return filled.size() == 1
-        ? List.of(new XlsxSource(path, filled.get(0).rules, filled.get(0).sheetName, true, known))
+        ? List.of(new XlsxSource(file, filled.get(0).rules, filled.get(0).sheetName, true, known))
         : List.copyOf(filled);
   }
 
@@ -116,7 +122,7 @@ public final class XlsxSource implements RowSource {
    * The worksheets of a workbook that aren't read, because others were named or they are hidden.
    */
   public static List<String> notRead(Path path, List<String> read) {
-    try (ReadableWorkbook workbook = new ReadableWorkbook(path.toFile(), WITH_FORMATS)) {
+    try (ReadableWorkbook workbook = Workbook.of(path).open()) {
       List<String> left = new ArrayList<>();
       for (Sheet sheet : workbook.getSheets().toList()) {
         if (!read.contains(sheet.getName()) && hasRows(sheet)) {
@@ -133,6 +139,24 @@ public final class XlsxSource implements RowSource {
     try (Stream<Row> rows = sheet.openStream()) {
       return rows.anyMatch(
           row -> row.stream().anyMatch(cell -> cell != null && !cell.getText().isBlank()));
+    }
+  }
+
+  /** A workbook that can be read, as it is or as a copy of it. */
+  private record Workbook(Path path, Path readable, ReadingOptions options) {
+
+    static Workbook of(Path path) {
+      WorkbookSurvey survey = WorkbookSurvey.require(path);
+      ReadingOptions options = survey.hasStyles() ? WITH_FORMATS : PLAIN;
+      try {
+        return new Workbook(path, survey.hasDatesAsText() ? DatesAsText.copy(path) : path, options);
+      } catch (IOException e) {
+        throw broken(path, e);
+      }
+    }
+
+    ReadableWorkbook open() throws IOException {
+      return new ReadableWorkbook(readable.toFile(), options);
     }
   }
 
@@ -202,7 +226,7 @@ public final class XlsxSource implements RowSource {
     SheetRows(int width) {
       this.width = width;
       try {
-        workbook = new ReadableWorkbook(path.toFile(), WITH_FORMATS);
+        workbook = file.open();
         stream = sheet().openStream();
         rows = stream.iterator();
       } catch (IOException | RuntimeException e) {

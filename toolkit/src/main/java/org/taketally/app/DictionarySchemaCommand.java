@@ -1,0 +1,32 @@
+package org.taketally.app;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+
+/** Gives the JSON Schema by which editors complete a dictionary. */
+@Command(
+    name = "schema",
+    mixinStandardHelpOptions = true,
+    sortOptions = false,
+    description =
+        "Prints the JSON Schema of a dictionary, e.g. taketally dictionary schema --out"
+            + " dictionary.schema.json. With \"$schema\": \"dictionary.schema.json\" in the"
+            + " dictionary, editors complete it.")
+final class DictionarySchemaCommand implements Callable<Integer> {
+
+  @Mixin private TextOut out = new TextOut();
+
+  @Override
+  public Integer call() throws IOException {
+    try (InputStream schema =
+        DictionarySchemaCommand.class.getResourceAsStream("/datasets/dictionary.schema.json")) {
+      out.give(new String(schema.readAllBytes(), StandardCharsets.UTF_8), List.of());
+    }
+    return ExitStatus.FINE;
+  }
+}

@@ -1,0 +1,182 @@
+package org.taketally.records;
+
+import com.google.gson.JsonArray;
+import com.google.gson.JsonObject;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.taketally.records.columns.RecordColumn;
+import org.taketally.records.dictionary.DatePattern;
+import org.taketally.records.sources.RawRow;
+import org.taketally.records.sources.RowSource;
+import org.taketally.records.sources.Trim;
+
+/**
+ * Asks what the layout of a sheet leaves open: names written once, days by person, counting days.
+ */
+final class ProposedShape {
+
+  private static final int ROWS = 20_000;
+  private static final int SEVERAL = 2;
+  private static final Pattern COUNTING_DAY =
+      Pattern.compile("(?i).*?(\\d{2,3})\\s*-?(d|days?|tage?n?|jours?|d[ií]as?|giorni|dias)\\b.*");
+  private static final List<String> SEPARATORS = List.of(".", "/", "-", " ");
+
+  private final RowSource source;
+  private final Map<String, String> headings;
+  private final List<OpenQuestion> questions;
+  private final JsonObject rules;
+
+  ProposedShape(
+      RowSource source,
+      Map<String, String> headings,
+      List<OpenQuestion> questions,
+      JsonObject rules) {
+    this.source = source;
+    this.headings = headings;
+    this.questions = questions;
+    this.rules = rules;
+  }
+
+  /** Asks; gives the columns that need no further question. */
+  Set<String> ask() {
+    Set<String> asked = new LinkedHashSet<>();
+    writtenOnce();
+    byPerson(asked);
+    countingDays(asked);
+    return asked;
+  }
+
+  /** Names with blanks below them, where the sheet has results in those rows. */
+  private void writtenOnce() {
+    List<String> filled = new ArrayList<>();
+    long blanks = 0;
+    for (RecordColumn column : List.of(RecordColumn.CULTIVAR, RecordColumn.ROOTSTOCK)) {
+      String heading = headings.get(column.columnName());
+      if (heading != null) {
+        SheetValues values = SheetValues.of(source, heading);
+        if (values.blanks() > 0 && values.blanks() < values.rows()) {
+          filled.add(heading);
+          blanks = Math.max(blanks, values.blanks());
+        }
+      }
+    }
+    if (blanks < SEVERAL) {
+      return; // a name forgotten, or a line of totals
+    }
+    String names = "\"" + String.join("\", \"", filled) + "\"";
+    questions.add(
+        new OpenQuestion(
+                "%s: up to %,d rows have nothing under %s; add \"fill_down\": [%s] if a blank there means the same as above (a merged cell, a name written once)"
+                    .formatted(source.name(), blanks, names, names),
+                rules)
+            .choice(
+                "the same as above", OpenQuestion.list(filled.toArray(String[]::new)), "fill_down")
+            .choice("not recorded", new JsonObject()));
+  }
+
+  /** Days that read one way with one person and the other way with another. */
+  private void byPerson(Set<String> asked) {
+    String who = headings.get(RecordColumn.GRAFTER.columnName());
+    for (RecordColumn column : RecordColumn.values()) {
+      String days = headings.get(column.columnName());
+      if (who != null && days != null && column.columnName().endsWith("_date")) {
+        Map<String, String> patterns = patterns(texts(who, days));
+        if (Set.copyOf(patterns.values()).size() > 1) {
+          JsonObject by = new JsonObject();
+          by.addProperty("column", who);
+          JsonObject each = new JsonObject();
+          patterns.forEach(each::addProperty);
+          by.add("patterns", each);
+          questions.add(
+              new OpenQuestion(
+                      "%s: days under \"%s\" read differently by person: %s; add \"dates_by\": %s"
+                          .formatted(source.name(), days, patterns, by),
+                      rules)
+                  .choice("each as said here", by, "dates_by"));
+          asked.add(column.columnName());
+          return;
+        }
+      }
+    }
+  }
+
+  private Map<String, Set<String>> texts(String who, String days) {
+    int person = source.headings().indexOf(who);
+    int day = source.headings().indexOf(days);
+    Map<String, Set<String>> texts = new LinkedHashMap<>();
+    try (RowSource.Rows rows = source.open()) {
+      long read = 0;
+      for (RawRow raw = rows.next(); raw != null && read < ROWS; raw = rows.next()) {
+        read++;
+        if (Math.max(person, day) < raw.fields().length && !raw.exact(day)) {
+          String name = Trim.trim(raw.fields()[person]);
+          String text = Trim.trim(raw.fields()[day]);
+          if (!name.isEmpty() && !text.isEmpty()) {
+            texts.computeIfAbsent(name, n -> new LinkedHashSet<>()).add(text);
+          }
+        }
+      }
+    }
+    return texts;
+  }
+
+  /** The one pattern that reads all days of a person, for those who have just one. */
+  private static Map<String, String> patterns(Map<String, Set<String>> texts) {
+    Map<String, String> patterns = new LinkedHashMap<>();
+    texts.forEach(
+        (name, days) -> {
+          List<String> fit = new ArrayList<>();
+          for (String separator : SEPARATORS) {
+            for (String order :
+                List.of("d%1$sM%1$syyyy", "M%1$sd%1$syyyy", "d%1$sM%1$syy", "M%1$sd%1$syy")) {
+              String pattern = order.formatted(separator);
+              DatePattern reader = DatePattern.of(pattern).orElseThrow();
+              if (days.stream().allMatch(day -> reader.read(day).isPresent())) {
+                fit.add(pattern);
+              }
+            }
+          }
+          if (fit.size() == 1) {
+            patterns.put(name, fit.get(0));
+          }
+        });
+    return patterns;
+  }
+
+  /** Headings such as "alive 30 d" and "alive 90 d". */
+  private void countingDays(Set<String> asked) {
+    Map<Integer, String> days = new TreeMap<>();
+    for (String heading : source.headings()) {
+      Matcher day = COUNTING_DAY.matcher(heading);
+      if (day.matches() && SheetValues.of(source, heading).result().equals("takes")) {
+        days.putIfAbsent(Integer.parseInt(day.group(1)), heading);
+      }
+    }
+    if (days.size() < 2) {
+      return;
+    }
+    asked.add(RecordColumn.TAKES.columnName());
+    JsonArray counts = new JsonArray();
+    days.forEach(
+        (day, heading) -> {
+          JsonObject count = new JsonObject();
+          count.addProperty("days", day);
+          count.addProperty("alive", heading);
+          counts.add(count);
+        });
+    questions.add(
+        new OpenQuestion(
+                "%s: %s look like counts at stated days after grafting; add \"counts\": %s"
+                    .formatted(source.name(), days.values(), counts),
+                rules)
+            .choice("counts of the same grafts, the last one is the result", counts, "counts")
+            .choice("something else", new JsonObject()));
+  }
+}

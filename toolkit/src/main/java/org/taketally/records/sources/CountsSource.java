@@ -1,0 +1,132 @@
+package org.taketally.records.sources;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Deque;
+import java.util.List;
+import java.util.SortedMap;
+import org.taketally.records.columns.DerivedColumn;
+import org.taketally.records.columns.KnownColumns;
+import org.taketally.records.columns.RecordColumn;
+
+/**
+ * A sheet with how many were alive at stated days after grafting side by side. As records, the last
+ * count of a row is its result; as repeated counts, each one is a row.
+ */
+final class CountsSource extends SourceAround {
+
+  private final SortedMap<Integer, String> counts;
+  private final boolean repeated;
+  private final List<Integer> shared;
+  private final int width;
+
+  private CountsSource(RowSource sheet, SortedMap<Integer, String> counts, boolean repeated) {
+    super(sheet, headings(sheet, counts, repeated));
+    this.counts = counts;
+    this.repeated = repeated;
+    this.shared = shared(sheet, counts);
+    this.width = headings().size();
+  }
+
+  /**
+   * The sheet itself where no counting days are said, or where it was changed before it was set
+   * aside.
+   *
+   * @param repeated whether every count is wanted, not only the last
+   */
+  static RowSource of(RowSource sheet, SortedMap<Integer, String> counts, boolean repeated) {
+    boolean already = counts.isEmpty() || sheet.headings().contains(RowSource.FIRST_FILE);
+    return already ? sheet : new CountsSource(sheet, counts, repeated);
+  }
+
+  private static List<Integer> shared(RowSource sheet, SortedMap<Integer, String> counts) {
+    List<Integer> shared = new ArrayList<>();
+    for (int i = 0; i < sheet.headings().size(); i++) {
+      if (!counts.containsValue(sheet.headings().get(i))) {
+        shared.add(i);
+      }
+    }
+    return shared;
+  }
+
+  private static List<String> headings(
+      RowSource sheet, SortedMap<Integer, String> counts, boolean repeated) {
+    for (String heading : counts.values()) {
+      if (!sheet.headings().contains(heading)) {
+        throw FillDownSource.absent(sheet, heading, "counts");
+      }
+    }
+    List<String> all = new ArrayList<>();
+    shared(sheet, counts).forEach(field -> all.add(sheet.headings().get(field)));
+    all.add(DerivedColumn.DAYS_TO_ASSESSMENT.columnName());
+    all.add(repeated ? KnownColumns.ALIVE.name() : RecordColumn.TAKES.columnName());
+    return all;
+  }
+
+  @Override
+  public Rows open() {
+    Rows rows = around().open();
+    Deque<RawRow> waiting = new ArrayDeque<>();
+    return new Rows() {
+      @Override
+      public RawRow next() {
+        while (waiting.isEmpty()) {
+          RawRow raw = rows.next();
+          if (raw == null) {
+            return null;
+          }
+          turned(raw, waiting);
+        }
+        return waiting.poll();
+      }
+
+      @Override
+      public void close() {
+        rows.close();
+      }
+    };
+  }
+
+  private void turned(RawRow raw, Deque<RawRow> waiting) {
+    RawRow last = null;
+    for (var count : counts.entrySet()) {
+      int field = around().headings().indexOf(count.getValue());
+      boolean there = field < raw.fields().length && !Trim.trim(raw.fields()[field]).isEmpty();
+      if (there) {
+        last = row(raw, Integer.toString(count.getKey()), field);
+        if (repeated) {
+          waiting.add(last);
+        }
+      }
+    }
+    if (!repeated) {
+      waiting.add(last == null ? row(raw, "", -1) : last);
+    }
+  }
+
+  private RawRow row(RawRow raw, String days, int counted) {
+    String[] fields =
+        new String[Math.max(width, width + raw.fields().length - around().headings().size())];
+    boolean[] exact = new boolean[fields.length];
+    Arrays.fill(fields, "");
+    for (int i = 0; i < shared.size(); i++) {
+      copy(raw, shared.get(i), fields, exact, i);
+    }
+    fields[shared.size()] = days;
+    if (counted >= 0) {
+      copy(raw, counted, fields, exact, shared.size() + 1);
+    }
+    for (int extra = around().headings().size(); extra < raw.fields().length; extra++) {
+      copy(raw, extra, fields, exact, width + extra - around().headings().size());
+    }
+    return new RawRow(raw.line(), fields, exact, raw.continued());
+  }
+
+  private static void copy(RawRow raw, int from, String[] fields, boolean[] exact, int to) {
+    if (from < raw.fields().length) {
+      fields[to] = raw.fields()[from];
+      exact[to] = raw.exact(from);
+    }
+  }
+}

@@ -1,0 +1,88 @@
+package org.taketally.records.sources;
+
+import java.util.Set;
+import org.taketally.records.problems.RecordsUnreadable;
+import org.taketally.terms.Problem;
+import org.taketally.terms.Severity;
+
+/**
+ * A sheet in which a blank under some headings means the same as above: what a merged cell leaves,
+ * or a person who writes a name once for all the rows below it.
+ */
+final class FillDownSource extends SourceAround {
+
+  private final int[] places;
+
+  private FillDownSource(RowSource sheet, Set<String> filled) {
+    super(sheet, sheet.headings());
+    this.places = filled.stream().mapToInt(heading -> place(sheet, heading)).toArray();
+  }
+
+  /**
+   * The sheet itself where nothing is filled down, or where it was filled before it was set aside.
+   */
+  static RowSource of(RowSource sheet, Set<String> filled) {
+    boolean already = filled.isEmpty() || sheet.headings().contains(RowSource.FIRST_FILE);
+    return already ? sheet : new FillDownSource(sheet, filled);
+  }
+
+  private static int place(RowSource sheet, String heading) {
+    int place = sheet.headings().indexOf(heading);
+    if (place < 0) {
+      throw absent(sheet, heading, "fill_down");
+    }
+    return place;
+  }
+
+  static RecordsUnreadable absent(RowSource sheet, String heading, String key) {
+    return new RecordsUnreadable(
+        new Problem(
+            Severity.ERROR,
+            sheet.name(),
+            1,
+            "",
+            String.join(", ", sheet.headings()),
+            "a heading \"" + heading + "\", which the dictionary names under " + key,
+            "correct the heading there, or put " + key + " under the file it belongs to"));
+  }
+
+  @Override
+  public Rows open() {
+    Rows rows = around().open();
+    String[] above = new String[places.length];
+    boolean[] number = new boolean[places.length];
+    return new Rows() {
+      @Override
+      public RawRow next() {
+        RawRow raw = rows.next();
+        return raw == null ? null : filled(raw, above, number);
+      }
+
+      @Override
+      public void close() {
+        rows.close();
+      }
+    };
+  }
+
+  private RawRow filled(RawRow raw, String[] above, boolean[] number) {
+    String[] fields = raw.fields().clone();
+    boolean[] exact = new boolean[fields.length];
+    for (int i = 0; i < fields.length; i++) {
+      exact[i] = raw.exact(i);
+    }
+    int taken = 0;
+    for (int i = 0; i < places.length; i++) {
+      int place = places[i];
+      if (place < fields.length && Trim.trim(fields[place]).isEmpty() && above[i] != null) {
+        fields[place] = above[i];
+        exact[place] = number[i];
+        taken++;
+      } else if (place < fields.length && !Trim.trim(fields[place]).isEmpty()) {
+        above[i] = fields[place];
+        number[i] = exact[place];
+      }
+    }
+    return new RawRow(raw.line(), fields, exact, taken == places.length);
+  }
+}
