@@ -12,6 +12,8 @@ import org.taketally.answers.adjusted.FallbackFit;
 import org.taketally.answers.adjusted.MarginalTakes;
 import org.taketally.answers.adjusted.ModelChange;
 import org.taketally.answers.adjusted.SuggestedModel;
+import org.taketally.answers.batches.LevelAgainstOthers;
+import org.taketally.answers.batches.LevelAgainstOthersCalculator;
 import org.taketally.answers.checks.FitChecks;
 import org.taketally.answers.confounding.Confounding;
 import org.taketally.answers.counts.TakeCounter;
@@ -243,6 +245,15 @@ public record Analysis(
   }
 
   /**
+   * Whether one level stands apart.
+   *
+   * @return empty unless {@link #withLevelAgainstOthers} was asked
+   */
+  public Optional<LevelAgainstOthers> levelAgainstOthers() {
+    return find(LevelAgainstOthers.class);
+  }
+
+  /**
    * What a drop in take costs.
    *
    * @return empty unless {@link #withCost} was asked
@@ -292,7 +303,8 @@ public record Analysis(
    */
   public Analysis withOptions(AnswerOptions other) {
     Analysis again = of(fit, compared, changes, other);
-    for (Question besides : List.of(Question.LATE_LOSS, Question.SECOND_OPINIONS)) {
+    for (Question besides :
+        List.of(Question.LEVEL_APART, Question.LATE_LOSS, Question.SECOND_OPINIONS)) {
       again = again.taking(besides, this);
     }
     if (contrasts().isPresent()) {
@@ -355,6 +367,21 @@ public record Analysis(
    */
   public Analysis withContrasts(String column, Contrast... contrasts) {
     return with(PlannedContrastsCalculator.of(fit, column, List.of(contrasts), options));
+  }
+
+  /**
+   * With whether one batch, day, bed or hand takes worse or better than all others.
+   *
+   * @param records the records analysed
+   * @param column e.g. {@code fridge_batch}
+   * @param level e.g. {@code 7}
+   * @return the analysis with the answer
+   * @throws IllegalArgumentException if there is no such column or level, naming those there are
+   */
+  public Analysis withLevelAgainstOthers(GraftRecords records, String column, String level) {
+    return with(
+        LevelAgainstOthersCalculator.of(
+            records, TakeModel.of(fit.model()), new LevelAgainstOthersCalculator.Asked(column, level), options));
   }
 
   /**

@@ -10,6 +10,7 @@ import org.taketally.answers.Question;
 import org.taketally.answers.Unanswered;
 import org.taketally.answers.adjusted.DrawSummary;
 import org.taketally.answers.adjusted.MarginalTakes;
+import org.taketally.answers.batches.LevelAgainstOthers;
 import org.taketally.answers.checks.FitChecks;
 import org.taketally.answers.checks.FitChecksCalculator;
 import org.taketally.answers.confounding.Confounding;
@@ -142,6 +143,11 @@ final class AnswerFinder {
 
   /** Without a plan nothing is missed. */
   Optional<PlannedContrasts> onlyIfPlanned() {
+    return Optional.empty();
+  }
+
+  /** Nobody misses the answer about a batch that was not named. */
+  Optional<LevelAgainstOthers> onlyIfNamed() {
     return Optional.empty();
   }
 

@@ -4,6 +4,7 @@ import java.util.Optional;
 import java.util.function.Function;
 import org.taketally.answers.Answer;
 import org.taketally.answers.Question;
+import org.taketally.answers.batches.LevelAgainstOthers;
 import org.taketally.answers.checks.FitChecks;
 import org.taketally.answers.confounding.Confounding;
 import org.taketally.answers.counts.BlockTakes;
@@ -23,6 +24,11 @@ import org.taketally.answers.verdict.RootstockVerdict;
  * {@code wording.Wording}, its figures in {@code figure.AnswerFigures}; a test walks all three.
  */
 public enum AnswerRegister {
+  LEVEL_APART(
+      Question.LEVEL_APART,
+      LevelAgainstOthers.class,
+      "levelAgainstOthers",
+      AnswerFinder::onlyIfNamed),
   ROOTSTOCK(Question.DOES_IT_MATTER, RootstockVerdict.class, "rootstock", AnswerFinder::rootstock),
   CONTRASTS(Question.CONTRASTS, PlannedContrasts.class, "contrasts", AnswerFinder::onlyIfPlanned),
   MARGIN_COST(Question.MARGIN_COST, MarginCost.class, "marginCost", AnswerFinder::onlyIfPriced),

@@ -2,6 +2,8 @@ package org.taketally.answers;
 
 /** What an answer answers. Its words are in {@code wording}. */
 public enum Question {
+  /** Whether one level of a column, such as a fridge batch, stands apart from all others. */
+  LEVEL_APART,
   /** Whether the levels of one column, usually the rootstock, take differently. */
   DOES_IT_MATTER,
   /** Whether levels taken together, as planned in advance, take differently from others. */

@@ -12,6 +12,7 @@ import org.taketally.analysis.Analysis;
 import org.taketally.answers.Answer;
 import org.taketally.answers.adjusted.ProfileRanges;
 import org.taketally.answers.adjusted.SuggestedModel;
+import org.taketally.answers.batches.LevelAgainstOthersCalculator.Asked;
 import org.taketally.answers.counts.TakeMeaning;
 import org.taketally.cells.Cells;
 import org.taketally.cells.CellsOf;
@@ -82,7 +83,8 @@ final class AnalyseCommand implements Callable<Integer> {
       out.files("analyse", input.files()).requireFree("answers.html");
     }
     List<String> said = new ArrayList<>();
-    boolean rowsNeeded = rowsAsGiven || out.asked() || input.countedAgain();
+    boolean asked = choices.level(spec.commandLine()).isPresent();
+    boolean rowsNeeded = asked || rowsAsGiven || out.asked() || input.countedAgain();
     Analysis analysis = choices.named() && !rowsNeeded ? streamed() : held(said);
     boolean onlyJson = json != null && json.toString().equals("-");
     Optional<ProfileRanges> ranges =
@@ -111,6 +113,11 @@ final class AnalyseCommand implements Callable<Integer> {
     said.add(0, TakeMeaningWords.of(TakeMeaning.of(records)));
     if (counts.isPresent()) {
       analysis = analysis.withLateLoss(records, counts.get());
+    }
+    Optional<Asked> asked = choices.level(spec.commandLine());
+    if (asked.isPresent()) {
+      analysis =
+          analysis.withLevelAgainstOthers(records, asked.get().column(), asked.get().level());
     }
     analysis = more(analysis);
     if (out.asked()) {

@@ -4,10 +4,14 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.taketally.answers.AnswerOptions;
+import org.taketally.answers.batches.LevelAgainstOthersCalculator;
 import org.taketally.model.TakeModel;
+import picocli.CommandLine;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.TypeConversionException;
 
 /** What take may depend on, and what is asked of it. */
@@ -44,6 +48,13 @@ final class ModelOptions {
       paramLabel = "COLUMN",
       description = "The column the verdict is about (rootstock).")
   private String compared;
+
+  @Option(
+      names = "--is",
+      paramLabel = "LEVEL",
+      description =
+          "With --compare: that level against all others, e.g. --compare fridge_batch --is 7.")
+  private String level;
 
   @Option(
       names = "--base",
@@ -106,11 +117,24 @@ final class ModelOptions {
 
   /** A model with the question and base levels that were asked for. */
   TakeModel asked(TakeModel model) {
-    TakeModel result = compared == null ? model : model.compare(compared);
+    TakeModel result = compared == null || level != null ? model : model.compare(compared);
     for (Map.Entry<String, String> base : bases.entrySet()) {
       result = result.base(base.getKey(), base.getValue());
     }
     return result;
+  }
+
+  /** The level that is asked about, and its column. */
+  Optional<LevelAgainstOthersCalculator.Asked> level(CommandLine command) {
+    if (level == null) {
+      return Optional.empty();
+    }
+    if (compared == null) {
+      throw new ParameterException(
+          command,
+          "--is names a level; say of which column: --compare COLUMN --is \"%s\"".formatted(level));
+    }
+    return Optional.of(new LevelAgainstOthersCalculator.Asked(compared, level));
   }
 
   AnswerOptions answers() {

@@ -314,6 +314,41 @@ public final class Cells {
   }
 
   /**
+   * The same cells with all levels of a column but one put together.
+   *
+   * @param column of levels, or of numbers that name groups
+   * @param level the one that stays
+   * @param others what the rest together are called; comes first
+   * @return new cells sharing all other columns
+   */
+  public Cells apart(String column, String level, String others) {
+    Factor all = findFactor(column).orElseGet(() -> Factor.of(measure(column)));
+    int one = all.indexOf(level);
+    int[] codes =
+        java.util.Arrays.stream(all.codes())
+            .map(code -> code == Factor.MISSING ? code : code == one ? 1 : 0)
+            .toArray();
+    Map<String, long[]> waiting = new LinkedHashMap<>(unassessed);
+    waiting.computeIfPresent(
+        column,
+        (name, counts) -> {
+          long own = one == Factor.MISSING ? 0 : counts[one];
+          return new long[] {java.util.Arrays.stream(counts).sum() - own, own};
+        });
+    List<Factor> kept =
+        new ArrayList<>(factors().stream().filter(f -> !f.name().equals(column)).toList());
+    kept.add(new Factor(column, List.of(others, level), codes));
+    return new Cells(
+        kept,
+        measures().stream().filter(m -> !m.name().equals(column)).toList(),
+        grafts,
+        takes,
+        logCoefficients,
+        provenance,
+        waiting);
+  }
+
+  /**
    * The same cells without a column; cells that differed in it only stay apart.
    *
    * @param column a level or number column, e.g. {@code pairing}

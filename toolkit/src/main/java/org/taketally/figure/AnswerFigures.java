@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
 import org.taketally.answers.Answer;
+import org.taketally.answers.batches.LevelAgainstOthers;
 import org.taketally.answers.checks.FitChecks;
 import org.taketally.answers.confounding.Confounding;
 import org.taketally.answers.counts.BlockTakes;
@@ -43,6 +44,9 @@ public final class AnswerFigures {
     add(
         TakeCurve.class,
         answer -> one(size -> TakeCurveFigure.draw(answer, size, Language.ENGLISH)));
+    add(
+        LevelAgainstOthers.class,
+        answer -> one(size -> DifferencesFigure.draw(answer.verdict(), size, Language.ENGLISH)));
     add(LateLoss.class, AnswerFigures::ofLateLoss);
     add(Pairings.class, answer -> one(size -> PairingsFigure.draw(answer, size)));
     add(Grafters.class, answer -> one(size -> GraftersFigure.draw(answer, size)));

@@ -54,6 +54,12 @@ public enum AnswerColumn {
       Kind.SHARE, "Beyond margin", "chance that the difference exceeds the margin"),
   COMPARED(Kind.FLAG, "Compared", "whether it is the factor the question is about"),
   SHARE(Kind.SHARE, "Share", "share of the whole"),
+  SHARE_HERE(Kind.SHARE, "Share here", "share of the level's grafts that have it"),
+  SHARE_ELSEWHERE(Kind.SHARE, "Share elsewhere", "share of all other grafts that have it"),
+  SHARE_ALONE(
+      Kind.SHARE,
+      "Share alone",
+      "share of the level's grafts at levels of the column that no other graft has"),
   STANDS_OUT(Kind.FLAG, "Stands out", "whether this level is what makes the factor matter"),
   LARGEST(Kind.POINTS, "Largest", "difference in take between the best and the worst level"),
   LARGEST_LOW(Kind.POINTS, "Largest, low", "lower end of its likely range"),

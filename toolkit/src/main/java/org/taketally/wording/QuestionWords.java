@@ -27,6 +27,7 @@ public final class QuestionWords {
   public static String of(Question question, String column) {
     String what = Words.column(column);
     return switch (question) {
+      case LEVEL_APART -> "Does one %s stand apart?".formatted(column.isEmpty() ? "batch" : what);
       case DOES_IT_MATTER -> "Does the %s matter?".formatted(what);
       case CONTRASTS ->
           "Do some %s together take differently from others?".formatted(Words.levels(column));

@@ -4,6 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.function.Function;
 import org.taketally.answers.Answer;
+import org.taketally.answers.batches.LevelAgainstOthers;
 import org.taketally.answers.checks.FitChecks;
 import org.taketally.answers.confounding.Confounding;
 import org.taketally.answers.counts.BlockTakes;
@@ -30,6 +31,7 @@ public final class Wording {
     add(RootstockVerdict.class, RootstockVerdictWords::new);
     add(FactorVerdict.class, FactorVerdictWords::new);
     add(PlannedContrasts.class, PlannedContrastsWords::new);
+    add(LevelAgainstOthers.class, LevelAgainstOthersWords::new);
     add(MarginCost.class, MarginCostWords::new);
     add(Difficulty.class, DifficultyWords::new);
     add(FactorImportance.class, FactorImportanceWords::new);
