@@ -34,6 +34,9 @@ public final class BundledDatasets {
           "historic-counts/hickory-a-year-later",
           "historic-counts/walnut-1923");
 
+  /** The avocado circle's running season, an order book and a list of requests for budwood. */
+  public static final String RUNNING_SEASON = Scenarios.RUNNING;
+
   private static final List<String> DESCRIPTIONS =
       List.of("README.md", "datapackage.json", "columns.csv");
 
@@ -45,7 +48,7 @@ public final class BundledDatasets {
    * @return {@link #AVOCADO}, {@link #AVOCADO_MESSY}, {@link #WALNUT} and {@link #HISTORIC}
    */
   public static List<String> names() {
-    List<String> all = new ArrayList<>(List.of(AVOCADO, AVOCADO_MESSY, WALNUT));
+    List<String> all = new ArrayList<>(List.of(AVOCADO, AVOCADO_MESSY, WALNUT, RUNNING_SEASON));
     all.addAll(HISTORIC);
     return List.copyOf(all);
   }

@@ -50,6 +50,16 @@ public final class InventedRecords {
     return files(Scenarios.walnut(seed));
   }
 
+  /**
+   * The season after the avocado records, as far as it has come: a fridge batch and a week went
+   * wrong in it.
+   *
+   * @return file name to content: {@code grafts-2026.csv}
+   */
+  public static Map<String, String> runningSeason() {
+    return RunningSeason.files(AVOCADO_SEED);
+  }
+
   private static Map<String, String> files(Scenario scenario) {
     boolean airTemperature = scenario.traps().hotWeekStart() != null;
     Grafting grafting = new Grafting(scenario, Truth.bundled(scenario.folder()));

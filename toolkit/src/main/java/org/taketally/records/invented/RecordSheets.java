@@ -1,5 +1,6 @@
 package org.taketally.records.invented;
 
+import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -22,6 +23,10 @@ final class RecordSheets {
 
   /** A sheet with one row per graft: outcome. */
   static String singles(List<GraftRow> rows, boolean airTemperature) {
+    return sheet(singleColumns(airTemperature), rows);
+  }
+
+  private static Map<String, Function<GraftRow, Object>> singleColumns(boolean airTemperature) {
     Map<String, Function<GraftRow, Object>> columns = shared(airTemperature);
     columns.put("scion_diameter_mm", row -> only(row).scionMm());
     columns.put("stock_diameter_mm", row -> only(row).stockMm());
@@ -30,6 +35,32 @@ final class RecordSheets {
     columns.put("outcome", RecordSheets::outcome);
     columns.put("failure_cause", GraftRow::failureCause);
     columns.put("notes", row -> row.labelLost() ? "label lost" : "");
+    return columns;
+  }
+
+  /**
+   * A sheet of a season that still runs: one row per graft, fridge batches, and no result of grafts
+   * whose last count is still to come.
+   *
+   * @param batches fridge batch by record
+   * @param today the last day of counting so far
+   */
+  static String running(List<GraftRow> rows, Map<String, String> batches, LocalDate today) {
+    Map<String, Function<GraftRow, Object>> columns = new LinkedHashMap<>();
+    singleColumns(true)
+        .forEach(
+            (name, value) -> {
+              columns.put(name, value);
+              if (name.equals("budwood_cut_date")) {
+                columns.put("fridge_batch", row -> batches.get(row.record()));
+              }
+            });
+    for (String known : List.of("assessed_date", "outcome", "failure_cause")) {
+      String still = known.equals("outcome") ? "unassessed" : "";
+      columns.computeIfPresent(
+          known,
+          (name, value) -> row -> row.looks().get(2).isAfter(today) ? still : value.apply(row));
+    }
     return sheet(columns, rows);
   }
 

@@ -1,6 +1,7 @@
 package org.taketally.records.invented;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -14,6 +15,7 @@ import org.taketally.records.invented.Scenario.Traps;
 final class Scenarios {
 
   static final String AVOCADO = "halden-bay-avocado";
+  static final String RUNNING = "halden-bay-running-season";
   static final String WALNUT = "halden-bay-walnut";
 
   private Scenarios() {}
@@ -35,6 +37,14 @@ final class Scenarios {
             List.of("2024", "2025"),
             LocalDate.of(2023, 3, 19),
             List.of("Larkmoor", "Selwick")));
+  }
+
+  /** The avocado seasons, and the one that runs now. */
+  static Scenario running(long seed) {
+    Scenario past = avocado(seed);
+    List<SeasonPlan> seasons = new ArrayList<>(past.seasons());
+    seasons.add(new SeasonPlan("2026", LocalDate.of(2026, 2, 28), 72, 33, false));
+    return new Scenario(past.folder(), past.prefix(), seed, seasons, past.habits(), past.traps());
   }
 
   private static Habits avocadoHabits() {

@@ -37,6 +37,17 @@ final class Truth {
     }
   }
 
+  /** This truth and what another says beside it. */
+  Truth and(Truth other) {
+    Truth both = new Truth();
+    for (Truth each : List.of(this, other)) {
+      each.values.forEach(
+          (component, levels) ->
+              both.values.computeIfAbsent(component, name -> new LinkedHashMap<>()).putAll(levels));
+    }
+    return both;
+  }
+
   private static Truth read(Reader reader) {
     Truth truth = new Truth();
     for (NamedCsvRecord row : CsvReader.builder().ofNamedCsvRecord(reader)) {

@@ -30,6 +30,11 @@ class InventedRecordsTest {
   }
 
   @Test
+  void the_running_season_is_what_the_seed_makes() throws IOException {
+    compare(BundledDatasets.RUNNING_SEASON, InventedRecords.runningSeason());
+  }
+
+  @Test
   void another_seed_makes_other_records_of_the_same_kind() {
     String one = InventedRecords.walnut(1).get("grafts-2025.csv");
     String two = InventedRecords.walnut(2).get("grafts-2025.csv");
