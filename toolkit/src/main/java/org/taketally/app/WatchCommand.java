@@ -6,15 +6,19 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
+import org.taketally.publish.WatchPage;
 import org.taketally.records.GraftRecords;
 import org.taketally.watch.SeasonLots;
+import org.taketally.watch.SeasonReplay;
 import org.taketally.watch.SeasonWatch;
 import org.taketally.watch.WatchedSeason;
+import org.taketally.wording.SeasonReplayWords;
 import org.taketally.wording.TakeWatchWords;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
 /** Whether the running season is going wrong. */
@@ -29,6 +33,9 @@ import picocli.CommandLine.Spec;
     })
 final class WatchCommand implements Callable<Integer> {
 
+  /** Levels of a column printed; the page has more. */
+  private static final int LEVELS = 3;
+
   @Spec private CommandSpec spec;
   @Mixin private RecordsOptions input;
   @Mixin private OutFolder out;
@@ -36,7 +43,6 @@ final class WatchCommand implements Callable<Integer> {
 
   @Option(
       names = "--against",
-      required = true,
       arity = "1..*",
       paramLabel = "PAST",
       description = "Records of past seasons, read in the same way.")
@@ -66,34 +72,105 @@ final class WatchCommand implements Callable<Integer> {
       description = "Seed of everything random; the same seed gives the same result.")
   private long seed;
 
+  @Option(
+      names = "--replay",
+      description =
+          "Watch each season of FILE... against those before it instead: what would have been"
+              + " caught, and how often it would have cried wolf.")
+  private boolean replay;
+
   @Override
   public Integer call() throws IOException {
-    GraftRecords before = input.read(past);
-    PrintWriter err = spec.commandLine().getErr();
-    err.println("past seasons: " + RecordsOptions.counts(before.check()));
-    GraftRecords now = input.read();
-    err.println("this season: " + RecordsOptions.counts(now.check()));
-    err.flush();
-    SeasonLots lots = SeasonLots.of(now);
-    WatchedSeason season =
-        SeasonWatch.of(lots, before, new SeasonWatch.Settings(odds, falseAlarms, seed));
-    TakeWatchWords words = TakeWatchWords.of(season);
-    if (!json.alone()) {
-      Printing printing = new Printing(spec.commandLine().getOut());
-      printing.heading("Is this season going wrong?");
-      printing.paragraphs(words.headline());
-      words.earlier().forEach(printing::paragraphs);
-      printing.paragraphs(words.wholeSeason());
-      if (!words.causes().isEmpty()) {
-        printing.heading("What to check first");
-        words.causes().forEach(printing::paragraphs);
-      }
-      printing.heading("What this rests on");
-      words.restsOn(lots, falseAlarms, odds).forEach(printing::paragraphs);
+    return replay ? replayed() : watched();
+  }
+
+  private Integer watched() throws IOException {
+    if (past.isEmpty()) {
+      throw new ParameterException(
+          spec.commandLine(),
+          "say what to expect: --against PAST..., the sheets of past seasons (or --replay to watch"
+              + " past seasons themselves)");
     }
     List<Path> inputs = new ArrayList<>(input.files());
     inputs.addAll(past);
+    if (out.asked()) {
+      out.files("watch", inputs).requireFree("watch.html");
+    }
+    GraftRecords before = input.read(past);
+    say("past seasons: " + RecordsOptions.counts(before.check()));
+    GraftRecords now = input.read();
+    say("this season: " + RecordsOptions.counts(now.check()));
+    SeasonLots lots = SeasonLots.of(now);
+    WatchedSeason season = SeasonWatch.of(lots, before, settings());
+    TakeWatchWords words = TakeWatchWords.of(season);
+    List<String> rests = words.restsOn(lots, falseAlarms, odds);
+    if (!json.alone()) {
+      print(words, rests);
+    }
+    if (out.asked()) {
+      Path page =
+          out.files("watch", inputs)
+              .add("watch.html", WatchPage.of(season, rests).html())
+              .write()
+              .get(0);
+      say("page written: " + page);
+    }
     json.write(words.json(lots), out, inputs);
     return season.watch().alarms().isEmpty() ? ExitStatus.FINE : ExitStatus.NEEDS_A_PERSON;
+  }
+
+  private Integer replayed() throws IOException {
+    if (!past.isEmpty()) {
+      throw new ParameterException(
+          spec.commandLine(),
+          "--replay watches each season of FILE... against those before it; leave --against out");
+    }
+    GraftRecords records = input.read();
+    say(RecordsOptions.counts(records.check()));
+    SeasonReplay seasons = SeasonReplay.of(records, settings());
+    SeasonReplayWords words = SeasonReplayWords.of(seasons, falseAlarms);
+    if (!json.alone()) {
+      Printing printing = new Printing(spec.commandLine().getOut());
+      printing.heading("What would watching have caught?");
+      printing.paragraphs(words.headline());
+      words.more().forEach(printing::paragraphs);
+    }
+    if (out.asked()) {
+      Path page =
+          out.files("watch", input.files())
+              .add("replay.html", WatchPage.of(seasons, falseAlarms).html())
+              .write()
+              .get(0);
+      say("page written: " + page);
+    }
+    json.write(words.json(), out, input.files());
+    return ExitStatus.FINE;
+  }
+
+  private SeasonWatch.Settings settings() {
+    return new SeasonWatch.Settings(odds, falseAlarms, seed);
+  }
+
+  private void say(String line) {
+    PrintWriter err = spec.commandLine().getErr();
+    err.println(line);
+    err.flush();
+  }
+
+  private void print(TakeWatchWords words, List<String> rests) {
+    Printing printing = new Printing(spec.commandLine().getOut());
+    printing.heading("Is this season going wrong?");
+    printing.paragraphs(words.headline());
+    words.earlier().forEach(printing::paragraphs);
+    printing.paragraphs(words.lately());
+    printing.paragraphs(words.wholeSeason());
+    if (!words.causes().isEmpty()) {
+      printing.heading("What to check first");
+      words.causes().forEach(printing::paragraphs);
+    }
+    printing.heading("Failures seen and expected, furthest apart first");
+    TextTable.lines(TakeWatchWords.seenHeadings(), words.seen(LEVELS)).forEach(printing::line);
+    printing.heading("What this rests on");
+    rests.forEach(printing::paragraphs);
   }
 }

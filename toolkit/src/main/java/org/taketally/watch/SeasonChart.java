@@ -30,10 +30,14 @@ public final class SeasonChart {
 
   private final double oddsRatio;
   private final double limit;
+  private final double falseAlarms;
+  private final int steps;
 
-  private SeasonChart(double oddsRatio, double limit) {
+  private SeasonChart(double oddsRatio, double limit, double falseAlarms, int steps) {
     this.oddsRatio = oddsRatio;
     this.limit = limit;
+    this.falseAlarms = falseAlarms;
+    this.steps = steps;
   }
 
   /**
@@ -80,7 +84,7 @@ public final class SeasonChart {
         high = middle;
       }
     }
-    return new SeasonChart(oddsRatio, high);
+    return new SeasonChart(oddsRatio, high, falseAlarms, season.size());
   }
 
   /**
@@ -90,6 +94,15 @@ public final class SeasonChart {
    */
   public double limit() {
     return limit;
+  }
+
+  /**
+   * Steps between false alarms, on average, while all is as expected.
+   *
+   * @return above 1
+   */
+  double runLength() {
+    return steps / falseAlarms;
   }
 
   /**

@@ -21,12 +21,15 @@ import tech.tablesaw.columns.Column;
  *
  * @param counted lots counted on a stated day
  * @param values what each counted lot's row says, by column, in the same order
- * @param notCounted grafts of rows without a result yet
+ * @param waiting rows without a result yet
  * @param withoutDay grafts counted, but on no stated day: they can't be put in order and are left
  *     out
  */
 public record SeasonLots(
-    List<WatchedLot> counted, List<Map<String, String>> values, long notCounted, long withoutDay) {
+    List<WatchedLot> counted,
+    List<Map<String, String>> values,
+    List<Waiting> waiting,
+    long withoutDay) {
 
   /** Columns that are no cause: labels, results, and what is made of others. */
   private static final Set<String> NO_CAUSE =
@@ -50,7 +53,16 @@ public record SeasonLots(
   public SeasonLots {
     counted = List.copyOf(counted);
     values = List.copyOf(values);
+    waiting = List.copyOf(waiting);
   }
+
+  /**
+   * Grafts without a result yet.
+   *
+   * @param grafted day they were made; empty if not recorded
+   * @param grafts 1 or more
+   */
+  public record Waiting(Optional<LocalDate> grafted, int grafts) {}
 
   /**
    * Lots of some records.
@@ -63,13 +75,13 @@ public record SeasonLots(
     List<String> causes = causes(frame);
     List<WatchedLot> counted = new ArrayList<>();
     List<Map<String, String>> values = new ArrayList<>();
-    long waiting = 0;
+    List<Waiting> waiting = new ArrayList<>();
     long withoutDay = 0;
     for (int row = 0; row < frame.rowCount(); row++) {
       int grafts = frame.intColumn("grafts").getInt(row);
       Optional<LocalDate> day = day(frame, "assessed_date", row);
       if (frame.intColumn("takes").isMissing(row)) {
-        waiting += grafts;
+        waiting.add(new Waiting(day(frame, "graft_date", row), grafts));
       } else if (day.isEmpty()) {
         withoutDay += grafts;
       } else {
@@ -151,6 +163,15 @@ public record SeasonLots(
   }
 
   /**
+   * Grafts without a result yet.
+   *
+   * @return 0 or more
+   */
+  public long notCounted() {
+    return waiting.stream().mapToLong(Waiting::grafts).sum();
+  }
+
+  /**
    * The columns causes are looked for in.
    *
    * @return names, in the order of the sheet
@@ -162,6 +183,6 @@ public record SeasonLots(
   @Override
   public String toString() {
     return "SeasonLots[%d counted, %d grafts not counted, %s]"
-        .formatted(counted.size(), notCounted, Arrays.toString(columns().toArray()));
+        .formatted(counted.size(), notCounted(), Arrays.toString(columns().toArray()));
   }
 }

@@ -82,7 +82,9 @@ public final class SeasonWatch {
         expectedFailures,
         learnt.level(),
         learning.tau(),
-        LearntLevel.take(Logit.of(mean) + learnt.level()) - mean);
+        LearntLevel.take(Logit.of(mean) + learnt.level()) - mean,
+        SeenFailures.of(each),
+        CountsDue.of(season, past));
   }
 
   /** The limit is set for a season as long as past ones, before anything of it is counted. */

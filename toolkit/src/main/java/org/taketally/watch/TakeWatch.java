@@ -10,6 +10,7 @@ import java.util.stream.IntStream;
  * Whether the running season is going wrong: counted lots against what was to be expected of them.
  *
  * @param steps the chart after each lot, in the order of counting
+ * @param recent how many more fail lately than expected, after each of the same lots
  * @param limit height that alarms
  * @param alarms what was alarmed, oldest first
  * @param grafts grafts counted
@@ -18,6 +19,7 @@ import java.util.stream.IntStream;
  */
 public record TakeWatch(
     List<SeasonChart.Step> steps,
+    List<RecentExcess> recent,
     double limit,
     List<Alarm> alarms,
     long grafts,
@@ -26,6 +28,7 @@ public record TakeWatch(
 
   public TakeWatch {
     steps = List.copyOf(steps);
+    recent = List.copyOf(recent);
     alarms = List.copyOf(alarms);
   }
 
@@ -89,6 +92,7 @@ public record TakeWatch(
             .toList();
     return new TakeWatch(
         steps,
+        RecentExcess.of(lots, expected, chart.runLength()),
         chart.limit(),
         alarms,
         lots.stream().mapToLong(WatchedLot::grafts).sum(),

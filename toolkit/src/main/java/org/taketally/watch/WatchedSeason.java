@@ -1,5 +1,6 @@
 package org.taketally.watch;
 
+import java.util.List;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 
 /**
@@ -12,9 +13,44 @@ import org.apache.commons.statistics.distribution.NormalDistribution;
  *     worse
  * @param spread how far seasons differ, standard deviation, logits
  * @param points the same level as a difference in take at the mean take expected, -1 to 1
+ * @param seen failures seen and expected by hand, week, stock and so on, the level of the season
+ *     allowed for
+ * @param due what is counted, due and not yet due
  */
 public record WatchedSeason(
-    TakeWatch watch, double expectedFailures, double level, double spread, double points) {
+    TakeWatch watch,
+    double expectedFailures,
+    double level,
+    double spread,
+    double points,
+    List<Seen> seen,
+    CountsDue due) {
+
+  public WatchedSeason {
+    seen = List.copyOf(seen);
+  }
+
+  /**
+   * Counted grafts of one level of a column.
+   *
+   * @param column e.g. {@code grafter}
+   * @param level which
+   * @param grafts counted, 1 or more
+   * @param failures of them
+   * @param expectedFailures of them
+   */
+  public record Seen(
+      String column, String level, long grafts, long failures, double expectedFailures) {
+
+    /**
+     * Failures beyond those expected.
+     *
+     * @return below 0 if fewer failed
+     */
+    public double excess() {
+      return failures - expectedFailures;
+    }
+  }
 
   /**
    * How often a season runs as badly, if seasons are like past ones.

@@ -3,13 +3,17 @@ package org.taketally.wording;
 import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import org.taketally.watch.Cause;
+import org.taketally.watch.CountsDue;
+import org.taketally.watch.RecentExcess;
 import org.taketally.watch.SeasonLots;
 import org.taketally.watch.TakeWatch;
 import org.taketally.watch.TakeWatch.Alarm;
 import org.taketally.watch.WatchedSeason;
+import org.taketally.watch.WatchedSeason.Seen;
 
 /** A watched season in words. */
 public final class TakeWatchWords {
@@ -66,6 +70,89 @@ public final class TakeWatchWords {
             : "";
     return "The season as a whole takes about %s %s than past seasons let expect; that is allowed for above.%s"
         .formatted(Words.points(season.points()), season.points() < 0 ? "worse" : "better", often);
+  }
+
+  /**
+   * How things stand now, whatever has gathered before.
+   *
+   * @return one paragraph
+   */
+  public String lately() {
+    RecentExcess now = watch.recent().get(watch.recent().size() - 1);
+    String limit = Words.points(now.limit());
+    if (now.beyond()) {
+      return "Lately %s more in 100 fail than expected, more than chance gives (up to %s): it is still going on."
+          .formatted(Math.round(100 * now.excess()), limit);
+    }
+    return "Lately about %s in 100 %s fail than expected, within what chance gives (up to %s)."
+        .formatted(
+            Math.round(100 * Math.abs(now.excess())), now.excess() < 0 ? "fewer" : "more", limit);
+  }
+
+  /**
+   * What is counted and what is due.
+   *
+   * @return one paragraph
+   */
+  public String due() {
+    CountsDue due = season.due();
+    List<String> parts = new ArrayList<>();
+    parts.add("%s counted up to %s".formatted(Words.count(due.counted(), "graft"), due.asOf()));
+    if (due.due() > 0) {
+      parts.add("%s due for counting".formatted(Words.count(due.due())));
+    }
+    if (due.notYetDue() > 0) {
+      parts.add("%s not due yet".formatted(Words.count(due.notYetDue())));
+    }
+    if (due.ageUnknown() > 0) {
+      parts.add("%s not counted, due on no known day".formatted(Words.count(due.ageUnknown())));
+    }
+    String usual =
+        due.usualDays().isPresent()
+            ? " (past grafts were counted about %d days after grafting)"
+                .formatted(due.usualDays().getAsInt())
+            : "";
+    return Words.list(parts) + usual + ". What is not counted is no failure.";
+  }
+
+  /**
+   * Headings of {@link #seen}.
+   *
+   * @return one a column
+   */
+  public static List<String> seenHeadings() {
+    return List.of("", "grafts", "failed", "expected", "more than expected");
+  }
+
+  /**
+   * Failures seen and expected by column and level, the level of the season allowed for.
+   *
+   * @param most rows of each column, those furthest from what was expected first
+   * @return one row a level
+   */
+  public List<List<String>> seen(int most) {
+    List<List<String>> rows = new ArrayList<>();
+    season.seen().stream()
+        .map(Seen::column)
+        .distinct()
+        .forEach(
+            column ->
+                season.seen().stream()
+                    .filter(row -> row.column().equals(column))
+                    .sorted(Comparator.comparingDouble((Seen row) -> -Math.abs(row.excess())))
+                    .limit(most)
+                    .forEach(row -> rows.add(row(row))));
+    return rows;
+  }
+
+  private static List<String> row(Seen seen) {
+    long more = Math.round(seen.excess());
+    return List.of(
+        Words.column(seen.column()) + " " + seen.level(),
+        Words.count(seen.grafts()),
+        Words.count(seen.failures()),
+        Words.count(Math.round(seen.expectedFailures())),
+        more > 0 ? "+" + more : String.valueOf(more));
   }
 
   /**
@@ -161,14 +248,12 @@ public final class TakeWatchWords {
    */
   public List<String> restsOn(SeasonLots lots, double falseAlarms, double oddsRatio) {
     List<String> lines = new ArrayList<>();
-    lines.add(
-        "%s not counted yet, which are no failures.%s"
-            .formatted(
-                Words.count(lots.notCounted(), "graft"),
-                lots.withoutDay() == 0
-                    ? ""
-                    : " %s counted on no stated day, and left out: fill in assessed_date."
-                        .formatted(Words.count(lots.withoutDay(), "graft"))));
+    lines.add(due());
+    if (lots.withoutDay() > 0) {
+      lines.add(
+          "%s counted on no stated day, and left out: fill in assessed_date."
+              .formatted(Words.count(lots.withoutDay(), "graft")));
+    }
     lines.add(
         "The chart is set to find odds of failing %s times those expected, and to cry wolf about %s times a season while all is well; the level of the season is learnt as it goes, and days and hands that are a little better or worse are allowed for. Height now %s, limit %s."
             .formatted(
@@ -196,27 +281,43 @@ public final class TakeWatchWords {
     json.addProperty("asBadAsThis", season.asBadAsThis());
     json.addProperty("notCounted", lots.notCounted());
     json.addProperty("withoutDay", lots.withoutDay());
+    json.addProperty("due", season.due().due());
+    json.addProperty("notYetDue", season.due().notYetDue());
     json.addProperty("limit", watch.limit());
     JsonArray alarms = new JsonArray();
     watch.alarms().forEach(alarm -> alarms.add(alarm(alarm)));
     json.add("alarms", alarms);
     JsonArray steps = new JsonArray();
-    watch
-        .steps()
-        .forEach(
-            step -> {
-              JsonObject one = new JsonObject();
-              one.addProperty("session", step.lot().label());
-              one.addProperty("counted", step.lot().counted().toString());
-              one.addProperty("height", step.height());
-              one.addProperty("alarm", step.alarm());
-              steps.add(one);
-            });
+    for (int i = 0; i < watch.steps().size(); i++) {
+      JsonObject one = new JsonObject();
+      one.addProperty("session", watch.steps().get(i).lot().label());
+      one.addProperty("counted", watch.steps().get(i).lot().counted().toString());
+      one.addProperty("height", watch.steps().get(i).height());
+      one.addProperty("alarm", watch.steps().get(i).alarm());
+      one.addProperty("recentExcess", watch.recent().get(i).excess());
+      one.addProperty("recentLimit", watch.recent().get(i).limit());
+      steps.add(one);
+    }
     json.add("chart", steps);
+    json.add("seen", seenJson());
     return json;
   }
 
-  private static JsonObject alarm(Alarm alarm) {
+  private JsonArray seenJson() {
+    JsonArray rows = new JsonArray();
+    for (Seen seen : season.seen()) {
+      JsonObject one = new JsonObject();
+      one.addProperty("column", seen.column());
+      one.addProperty("level", seen.level());
+      one.addProperty("grafts", seen.grafts());
+      one.addProperty("failures", seen.failures());
+      one.addProperty("expectedFailures", seen.expectedFailures());
+      rows.add(one);
+    }
+    return rows;
+  }
+
+  static JsonObject alarm(Alarm alarm) {
     JsonObject json = new JsonObject();
     json.addProperty("day", alarm.day().toString());
     json.addProperty("since", alarm.since().toString());

@@ -2,6 +2,7 @@ package org.taketally.app;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
 import java.io.IOException;
@@ -114,6 +115,69 @@ class WatchCommandTest {
     Outcome outcome = run("watch", season, "--against", DATA.resolve("grafts-2022.csv"));
     assertThat(outcome.status()).as(outcome.out()).isEqualTo(ExitStatus.FINE);
     assertThat(outcome.out()).contains("No alarm", "The season as a whole");
+  }
+
+  /**
+   * Planted in datasets/halden-bay-running-season: fridge batch F08, first counted on Tuesday 7 July
+   * 2026, and the week of 16 March.
+   */
+  @Test
+  void the_batch_and_the_week_planted_in_the_demo_are_found_in_that_order() throws IOException {
+    Path json = folder.resolve("watch.json");
+    Path running = DATA.resolveSibling("halden-bay-running-season").resolve("grafts-2026.csv");
+    Outcome outcome =
+        run(
+            "watch",
+            running,
+            "--json",
+            json,
+            "--out",
+            folder.resolve("page"),
+            "--against",
+            DATA.resolve("grafts-2022.csv"),
+            DATA.resolve("grafts-2023.csv"),
+            DATA.resolve("grafts-2024.csv"),
+            DATA.resolve("grafts-2025.csv"));
+    assertThat(outcome.status()).as(outcome.err()).isEqualTo(ExitStatus.NEEDS_A_PERSON);
+    JsonObject found = JsonParser.parseString(Files.readString(json)).getAsJsonObject();
+    List<JsonObject> alarms =
+        found.getAsJsonArray("alarms").asList().stream().map(JsonElement::getAsJsonObject).toList();
+    JsonObject last = alarms.get(alarms.size() - 1);
+    assertThat(last.get("day").getAsString()).isBetween("2026-07-07", "2026-07-10");
+    assertThat(last.getAsJsonArray("causes").asList())
+        .extracting(cause -> cause.getAsJsonObject().get("level").getAsString())
+        .startsWith("F08", "2026-03-16");
+    assertThat(found.get("notYetDue").getAsInt() + found.get("due").getAsInt())
+        .isEqualTo(found.get("notCounted").getAsInt());
+    assertThat(outcome.out()).contains("Look at that wood", "due for counting", "Lately");
+    assertThat(folder.resolve("page").resolve("watch.html"))
+        .content()
+        .contains("<svg", "Not for publication", "fridge batch F08");
+  }
+
+  @Test
+  void past_seasons_are_replayed_each_against_those_before() throws IOException {
+    Path json = folder.resolve("replay.json");
+    Outcome outcome =
+        run(
+            "watch",
+            "--replay",
+            "--false-alarms",
+            "0.5",
+            "--json",
+            json,
+            DATA.resolve("grafts-2022.csv"),
+            season(true));
+    assertThat(outcome.status()).as(outcome.err()).isEqualTo(ExitStatus.FINE);
+    assertThat(outcome.out())
+        .contains("2023, against 1 season: ALARM on 2023-", "fridge batch F3")
+        .contains("2022 is the first");
+    JsonObject found = JsonParser.parseString(Files.readString(json)).getAsJsonObject();
+    assertThat(found.get("falseAlarmsExpected").getAsDouble()).isEqualTo(0.5);
+    assertThat(found.getAsJsonArray("seasons")).hasSize(1);
+    assertThat(run("watch", "--replay", season(true)).err())
+        .contains("a replay needs two seasons or more");
+    assertThat(run("watch", season(true)).err()).contains("--against PAST");
   }
 
   @Test
