@@ -23,7 +23,7 @@ final class Failures implements IExecutionExceptionHandler {
     if (failure instanceof RecordsUnreadable unreadable) {
       return say(commandLine, ExitStatus.NEEDS_A_PERSON, unreadable.problem().sentence());
     }
-    if (failure instanceof OrderCommand.UnusableBook) {
+    if (failure instanceof UnusableList) {
       return say(commandLine, ExitStatus.NEEDS_A_PERSON, failure.getMessage());
     }
     if (failure instanceof CannotFit

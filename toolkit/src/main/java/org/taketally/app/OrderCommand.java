@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.concurrent.Callable;
+import org.taketally.plan.order.BudwoodPlan;
 import org.taketally.plan.order.ForecastOrder;
 import org.taketally.plan.order.GraftOrder;
 import org.taketally.plan.order.GraftOrder.Ordered;
@@ -18,9 +19,10 @@ import org.taketally.plan.order.OrderTerms;
 import org.taketally.plan.order.SeasonTakes;
 import org.taketally.plan.order.WoodUse;
 import org.taketally.publish.OrderPage;
-import org.taketally.terms.Problem;
+import org.taketally.wording.BudwoodPlanWords;
 import org.taketally.wording.GraftOrderWords;
 import org.taketally.wording.PlanJson;
+import org.taketally.wording.StockChoiceWords;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -48,7 +50,11 @@ final class OrderCommand implements Callable<Integer> {
   @Mixin private OutFolder out;
   @Mixin private JsonOut json;
 
+  @Mixin private BudwoodOptions budwood;
+  @Mixin private StockPriceOptions prices;
+
   @Parameters(
+      arity = "0..1",
       paramLabel = "BOOK",
       description =
           "The order book, CSV: cultivar, trees, and where known rootstock, due, take (per cent),"
@@ -81,6 +87,44 @@ final class OrderCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
+    if (budwood.given() == (book != null)) {
+      throw new ParameterException(
+          spec.commandLine(),
+          "give an order book (BOOK) to be told grafts and sticks, or --request LIST for budwood"
+              + " that others ask for; one of the two");
+    }
+    return budwood.given() ? requests() : ordered();
+  }
+
+  private Integer requests() throws IOException {
+    require(budwood.list());
+    OrderTerms terms = supplies.terms(sure);
+    BudwoodPlan plan = budwood.plan(terms.wood(), past);
+    BudwoodPlanWords words = BudwoodPlanWords.of(plan);
+    List<String> notes = List.of(supplies.note(terms.wood()));
+    if (!json.alone()) {
+      Printing printing = new Printing(spec.commandLine().getOut());
+      printing.heading("In short");
+      printing.paragraphs(words.headline());
+      printing.heading("Request by request");
+      TextTable.lines(words.headings(), words.table()).forEach(printing::line);
+      printing.heading("To mind");
+      words.more().forEach(printing::paragraphs);
+    }
+    if (out.asked()) {
+      page("budwood.html", OrderPage.of(plan, notes), budwood.inputs(past));
+    }
+    json.write(words.json(), out, budwood.inputs(past));
+    return ExitStatus.FINE;
+  }
+
+  private void page(String name, OrderPage page, List<Path> inputs) throws IOException {
+    Path written = out.files("order", inputs).add(name, page.html()).write().get(0);
+    spec.commandLine().getErr().println("page written: " + written);
+    spec.commandLine().getErr().flush();
+  }
+
+  private Integer ordered() throws IOException {
     OrderBook read = read();
     OrderTerms terms = supplies.terms(sure);
     List<String> notes = new ArrayList<>();
@@ -92,19 +136,15 @@ final class OrderCommand implements Callable<Integer> {
       fixed(entries.get(i), takes.get(i), terms.wood(), notes);
     }
     GraftOrder order = GraftOrder.of(lines, terms);
+    boolean anyStock = entries.stream().anyMatch(entry -> entry.line().rootstock().isEmpty());
+    prices.choice(past, anyStock).ifPresent(choice -> notes.addAll(StockChoiceWords.of(choice)));
     notes.add(luck.lossNote());
     notes.add(supplies.note(terms.wood()));
     if (!json.alone()) {
       print(order, notes);
     }
     if (out.asked()) {
-      Path page =
-          out.files("order", past.inputs(book))
-              .add("order.html", OrderPage.of(order, notes).html())
-              .write()
-              .get(0);
-      spec.commandLine().getErr().println("page written: " + page);
-      spec.commandLine().getErr().flush();
+      page("order.html", OrderPage.of(order, notes), past.inputs(book));
     }
     json.write(PlanJson.of(order), out, past.inputs(book));
     return ExitStatus.FINE;
@@ -160,27 +200,19 @@ final class OrderCommand implements Callable<Integer> {
   }
 
   private OrderBook read() throws IOException {
-    if (!Files.isRegularFile(book)) {
-      throw new ParameterException(
-          spec.commandLine(), "there is no file %s; check the name and the folder".formatted(book));
-    }
+    require(book);
     OrderBook read;
     try (Reader text = Files.newBufferedReader(book, StandardCharsets.UTF_8)) {
       read = OrderBook.read(book.getFileName().toString(), text);
     }
-    if (!read.problems().isEmpty()) {
-      throw new UnusableBook(
-          String.join("\n  ", read.problems().stream().map(Problem::sentence).toList()));
-    }
+    UnusableList.require("the order book", read.problems());
     return read;
   }
 
-  /** An order book with lines that can't be used: an order is answered whole or not at all. */
-  static final class UnusableBook extends RuntimeException {
-    private static final long serialVersionUID = 1;
-
-    UnusableBook(String problems) {
-      super("the order book can't be used as it is:\n  " + problems);
+  private void require(Path file) {
+    if (!Files.isRegularFile(file)) {
+      throw new ParameterException(
+          spec.commandLine(), "there is no file %s; check the name and the folder".formatted(file));
     }
   }
 

@@ -72,6 +72,11 @@ final class PastRecordsOptions {
     return PastSeasons.fit(records);
   }
 
+  /** The records, after {@link #fit}. */
+  GraftRecords records() {
+    return records;
+  }
+
   List<String> notes() {
     return List.of(
         "Takes of lines that state none come from %s in %s of records: your own hands, stocks and conditions in their past mix, in a season to come that may be better or worse, with what little may be known of a cultivar allowed for."

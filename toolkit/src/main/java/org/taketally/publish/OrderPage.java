@@ -2,6 +2,7 @@ package org.taketally.publish;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.taketally.plan.order.BudwoodPlan;
 import org.taketally.plan.order.GraftOrder;
 import org.taketally.publish.Block.Bullets;
 import org.taketally.publish.Block.Callout;
@@ -9,6 +10,7 @@ import org.taketally.publish.Block.Caution;
 import org.taketally.publish.Block.Grid;
 import org.taketally.publish.Block.Section;
 import org.taketally.publish.Block.Table;
+import org.taketally.wording.BudwoodPlanWords;
 import org.taketally.wording.GraftOrderWords;
 import org.taketally.wording.pages.OrderPageWords;
 import org.taketally.wording.pages.WorkingPageWords;
@@ -52,6 +54,39 @@ public final class OrderPage {
     }
     return new OrderPage(
         new Page(OrderPageWords.TITLE, OrderPageWords.LEAD, "", sections, WorkingPageWords.FOOTER));
+  }
+
+  /**
+   * The page of requests for budwood.
+   *
+   * @param plan what to cut and when
+   * @param notes what was supposed, a paragraph each
+   * @return the page
+   */
+  public static OrderPage of(BudwoodPlan plan, List<String> notes) {
+    BudwoodPlanWords words = BudwoodPlanWords.of(plan);
+    return new OrderPage(
+        new Page(
+            "Budwood to cut",
+            "What to cut for the requests, and when.",
+            "",
+            List.of(
+                new Section(
+                    "in-short",
+                    "In short",
+                    List.of(new Callout(words.headline()), Bullets.of(words.more()))),
+                new Section(
+                    "requests",
+                    "Request by request",
+                    List.of(
+                        new Table(
+                            new Grid(
+                                "planned from " + plan.today(),
+                                words.headings(),
+                                words.table(),
+                                true)))),
+                new Section("rests-on", "What this rests on", List.of(Bullets.of(notes)))),
+            "Made with Taketally."));
   }
 
   /**

@@ -232,4 +232,76 @@ class PlanCommandsTest {
   private int grafts(Path json, int line) throws IOException {
     return json(json).getAsJsonArray("lines").get(line).getAsJsonObject().get("grafts").getAsInt();
   }
+
+  private static final Path DATASETS =
+      Path.of(System.getProperty("taketally.root", ".."), "datasets");
+
+  @Test
+  void requests_for_budwood_say_what_to_cut_and_when() throws IOException {
+    Path list = DATASETS.resolve("halden-bay-running-season").resolve("budwood-requests.csv");
+    Path json = folder.resolve("budwood.json");
+    Outcome outcome =
+        run(
+            "order",
+            "--request",
+            list,
+            "--crop",
+            "avocado",
+            "--today",
+            "2026-07-14",
+            "--json",
+            json,
+            "--out",
+            folder.resolve("page"));
+    assertThat(outcome.status()).as(outcome.err()).isEqualTo(ExitStatus.FINE);
+    assertThat(outcome.out())
+        .contains("4 of 5 requests can be met", "Velmar: 8 sticks short", "buds are dormant")
+        .contains("look twice beyond 14 days (crop profile)");
+    JsonObject first = json(json).getAsJsonArray("requests").get(0).getAsJsonObject();
+    assertThat(first.get("cut").getAsInt()).isEqualTo(45);
+    assertThat(first.get("cutOn").getAsString()).isEqualTo("2026-07-19");
+    assertThat(first.get("useBy").getAsString()).isEqualTo("2026-08-02");
+    assertThat(folder.resolve("page").resolve("budwood.html")).content().contains("Velmar");
+  }
+
+  @Test
+  void a_list_of_requests_that_cant_be_used_names_every_fault() throws IOException {
+    Path list =
+        Files.writeString(
+            folder.resolve("list.csv"),
+            "cultivar,sticks,needed,bud_stage\n,5,2026-07-20,\nOrrin,none,soon,sleeping\n");
+    Outcome outcome = run("order", "--request", list);
+    assertThat(outcome.status()).isNotEqualTo(ExitStatus.FINE);
+    assertThat(outcome.err())
+        .contains("the name of a cultivar", "a whole number, 1 or more")
+        .contains("year-month-day", "one of dormant, swelling, flushed");
+    assertThat(run("order", "--request", list, list).err()).contains("one of the two");
+    assertThat(run("order").err()).contains("give an order book (BOOK)");
+  }
+
+  /** Wood wanted too late, past it, and of which nobody knows how long it keeps. */
+  @Test
+  void requests_that_cant_be_met_say_why() throws IOException {
+    Path list =
+        Files.writeString(
+            folder.resolve("late.csv"),
+            """
+            cultivar,sticks,needed,bud_stage,buds,on_tree
+            Orrin,10,2026-07-01,,,
+            Velmar,10,2026-08-01,dormant,flushed,50
+            Tessaly,10,2026-08-01,dormant,,50
+            """);
+    Outcome outcome = run("order", "--request", list, "--today", "2026-07-14");
+    assertThat(outcome.out())
+        .contains("1 of 3 requests", "2026-07-01, which has passed", "flushed already")
+        .contains("look whether buds are dormant", "How long the wood keeps isn't known");
+  }
+
+  @Test
+  void stock_prices_need_records_and_a_line_that_takes_any() throws IOException {
+    Path book =
+        Files.writeString(
+            folder.resolve("priced.csv"), "cultivar,rootstock,trees,take\nOrrin,any,20,80\n");
+    assertThat(run("order", book, "--stock-price", "Pellin=2").err()).contains("needs --records");
+  }
 }

@@ -118,8 +118,8 @@ class WatchCommandTest {
   }
 
   /**
-   * Planted in datasets/halden-bay-running-season: fridge batch F08, first counted on Tuesday 7 July
-   * 2026, and the week of 16 March.
+   * Planted in datasets/halden-bay-running-season: fridge batch F08, first counted on Tuesday 7
+   * July 2026, and the week of 16 March.
    */
   @Test
   void the_batch_and_the_week_planted_in_the_demo_are_found_in_that_order() throws IOException {

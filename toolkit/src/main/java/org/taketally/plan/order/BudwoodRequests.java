@@ -1,0 +1,89 @@
+package org.taketally.plan.order;
+
+import java.io.IOException;
+import java.io.Reader;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalInt;
+import org.taketally.plan.order.BudwoodRequest.BudStage;
+import org.taketally.terms.Problem;
+import org.taketally.terms.Severity;
+
+/**
+ * A list of requests for budwood: CSV with the columns {@code cultivar}, {@code sticks} and {@code
+ * needed} (the day of grafting), and where they are known {@code bud_stage} (wanted), {@code buds}
+ * (their stage on the mother trees today) and {@code on_tree} (sticks that can be cut).
+ *
+ * @param requests one a line
+ * @param problems lines that can't be used, with what to do; the list is complete only if there are
+ *     none
+ */
+public record BudwoodRequests(List<BudwoodRequest> requests, List<Problem> problems) {
+
+  private static final List<String> COLUMNS =
+      List.of("cultivar", "sticks", "needed", "bud_stage", "buds", "on_tree");
+
+  private static final List<String> STAGES =
+      Arrays.stream(BudStage.values()).map(s -> s.name().toLowerCase(Locale.ROOT)).toList();
+
+  public BudwoodRequests {
+    requests = List.copyOf(requests);
+    problems = List.copyOf(problems);
+  }
+
+  /**
+   * Reads a list.
+   *
+   * @param name of the file, for problems
+   * @param text the file
+   * @return the list
+   * @throws IOException if it can't be read
+   */
+  public static BudwoodRequests read(String name, Reader text) throws IOException {
+    List<BudwoodRequest> requests = new ArrayList<>();
+    List<Problem> problems = new ArrayList<>();
+    List<String> needed = List.of("cultivar", "sticks", "needed");
+    for (ListLine line : ListLine.read(name, text, COLUMNS, needed, problems)) {
+      request(line).ifPresent(requests::add);
+      problems.addAll(line.problems());
+    }
+    if (requests.isEmpty() && problems.isEmpty()) {
+      problems.add(
+          new Problem(
+              Severity.ERROR,
+              name,
+              0,
+              "",
+              "no line",
+              "a heading line (cultivar, sticks, needed, bud_stage, buds, on_tree) and one line a"
+                  + " request",
+              "write the list and read it again"));
+    }
+    return new BudwoodRequests(requests, problems);
+  }
+
+  private static Optional<BudwoodRequest> request(ListLine line) {
+    String cultivar = line.cultivar("say what is asked for, or delete the line");
+    OptionalInt sticks = line.needed("sticks", "say how many sticks are wanted");
+    Optional<LocalDate> needed = line.date("needed", "e.g. the day of grafting");
+    if (needed.isEmpty() && line.field("needed").isEmpty()) {
+      line.wrong("needed", "a date as year-month-day", "say when the wood is to be grafted");
+    }
+    Optional<BudStage> wanted = stage(line, "bud_stage");
+    Optional<BudStage> buds = stage(line, "buds");
+    OptionalInt onTree = line.whole("on_tree", 0);
+    return line.problems().isEmpty()
+        ? Optional.of(
+            new BudwoodRequest(
+                cultivar, sticks.orElseThrow(), needed.orElseThrow(), wanted, buds, onTree))
+        : Optional.empty();
+  }
+
+  private static Optional<BudStage> stage(ListLine line, String column) {
+    return line.word(column, STAGES).map(word -> BudStage.values()[STAGES.indexOf(word)]);
+  }
+}
