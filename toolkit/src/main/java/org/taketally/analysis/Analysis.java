@@ -381,7 +381,10 @@ public record Analysis(
   public Analysis withLevelAgainstOthers(GraftRecords records, String column, String level) {
     return with(
         LevelAgainstOthersCalculator.of(
-            records, TakeModel.of(fit.model()), new LevelAgainstOthersCalculator.Asked(column, level), options));
+            records,
+            TakeModel.of(fit.model()),
+            new LevelAgainstOthersCalculator.Asked(column, level),
+            options));
   }
 
   /**

@@ -118,7 +118,7 @@ public final class BudwoodPlanWords {
     }
     return parts.isEmpty()
         ? "How long the wood keeps isn't known: say --crop, or give --records with the days wood"
-              + " was cut and grafted."
+            + " was cut and grafted."
         : "Keeping: %s. Kept moist and cool, as usual for the crop."
             .formatted(String.join("; ", parts));
   }
