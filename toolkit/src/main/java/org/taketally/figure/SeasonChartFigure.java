@@ -10,7 +10,7 @@ import org.taketally.watch.RecentExcess;
 import org.taketally.watch.SeasonChart.Step;
 import org.taketally.watch.TakeWatch;
 import org.taketally.watch.WatchedSeason;
-import org.taketally.wording.TakeWatchWords;
+import org.taketally.wording.figures.SeasonChartFigureWords;
 
 /**
  * A season by day of counting: above what has gathered against the limit, below how things stand
@@ -32,17 +32,9 @@ final class SeasonChartFigure {
 
   private SeasonChartFigure(WatchedSeason season, FigureSize size) {
     this.watch = season.watch();
-    TakeWatchWords words = TakeWatchWords.of(season);
-    String title =
-        watch.alarms().isEmpty()
-            ? "No alarm in this season"
-            : "Alarm on " + watch.alarms().get(watch.alarms().size() - 1).day();
+    SeasonChartFigureWords words = new SeasonChartFigureWords(season);
     this.sheet =
-        new Sheet(
-            size,
-            title,
-            "Failures beyond those expected, by day of counting",
-            words.headline() + " " + words.lately());
+        new Sheet(size, words.title(), SeasonChartFigureWords.SUBTITLE, words.description());
     this.first = day(0);
     long days = Math.max(1, day(watch.steps().size() - 1).toEpochDay() - first.toEpochDay());
     this.across = new LinearScale(-0.5, days + 0.5, sheet.left() + LABEL_ROOM, sheet.right() - 10);
@@ -63,15 +55,14 @@ final class SeasonChartFigure {
   private String draw() {
     sheet.key(
         List.of(
-            new KeyEntry(SeasonChartFigure::sample, "gathered"),
-            KeyEntry.of(Mark.TRIANGLE, "alarm"),
-            KeyEntry.of(Mark.COUNTED, "lately, in 100 grafts"),
-            new KeyEntry(SeasonChartFigure::dashed, "limit")));
+            new KeyEntry(SeasonChartFigure::sample, SeasonChartFigureWords.GATHERED),
+            KeyEntry.of(Mark.TRIANGLE, SeasonChartFigureWords.ALARM),
+            KeyEntry.of(Mark.COUNTED, SeasonChartFigureWords.LATELY),
+            KeyEntry.of(Mark.SQUARE, SeasonChartFigureWords.LATELY_BEYOND),
+            new KeyEntry(SeasonChartFigure::dashed, SeasonChartFigureWords.LIMIT)));
     gathered();
     lately();
-    sheet.note(
-        "Above: what has gathered beyond chance; at the limit it alarms and starts anew. Below:"
-            + " how many more fail lately than expected; it raises no alarm of its own.");
+    sheet.note(SeasonChartFigureWords.NOTE);
     return sheet.svg();
   }
 

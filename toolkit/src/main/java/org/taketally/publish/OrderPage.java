@@ -12,6 +12,7 @@ import org.taketally.publish.Block.Section;
 import org.taketally.publish.Block.Table;
 import org.taketally.wording.BudwoodPlanWords;
 import org.taketally.wording.GraftOrderWords;
+import org.taketally.wording.pages.BudwoodPageWords;
 import org.taketally.wording.pages.OrderPageWords;
 import org.taketally.wording.pages.WorkingPageWords;
 
@@ -67,26 +68,26 @@ public final class OrderPage {
     BudwoodPlanWords words = BudwoodPlanWords.of(plan);
     return new OrderPage(
         new Page(
-            "Budwood to cut",
-            "What to cut for the requests, and when.",
+            BudwoodPageWords.TITLE,
+            BudwoodPageWords.LEAD,
             "",
             List.of(
                 new Section(
                     "in-short",
-                    "In short",
+                    WorkingPageWords.IN_SHORT,
                     List.of(new Callout(words.headline()), Bullets.of(words.more()))),
                 new Section(
                     "requests",
-                    "Request by request",
+                    BudwoodPageWords.REQUESTS,
                     List.of(
                         new Table(
                             new Grid(
-                                "planned from " + plan.today(),
+                                BudwoodPageWords.caption(plan),
                                 words.headings(),
                                 words.table(),
                                 true)))),
-                new Section("rests-on", "What this rests on", List.of(Bullets.of(notes)))),
-            "Made with Taketally."));
+                new Section("rests-on", OrderPageWords.RESTS_ON, List.of(Bullets.of(notes)))),
+            WorkingPageWords.FOOTER));
   }
 
   /**

@@ -14,11 +14,12 @@ import org.taketally.watch.SeasonReplay;
 import org.taketally.watch.WatchedSeason;
 import org.taketally.wording.SeasonReplayWords;
 import org.taketally.wording.TakeWatchWords;
+import org.taketally.wording.pages.WatchPageWords;
+import org.taketally.wording.pages.WorkingPageWords;
 
 /** The running season, or past ones replayed, as a page. It names hands: not for publication. */
 public final class WatchPage {
 
-  private static final String STAMP = "Not for publication";
   private static final int LEVELS = 12;
 
   private final Page page;
@@ -41,34 +42,29 @@ public final class WatchPage {
     words.earlier().forEach(line -> shortly.add(new Paragraph(line)));
     shortly.add(FigureBlocks.figure(size -> PlanFigures.season(season, size)));
     shortly.add(Bullets.of(List.of(words.lately(), words.wholeSeason())));
-    sections.add(new Section("in-short", "Is this season going wrong?", shortly));
+    sections.add(new Section("in-short", WatchPageWords.GOING_WRONG, shortly));
     if (!words.causes().isEmpty()) {
       sections.add(
-          new Section("check-first", "What to check first", List.of(Bullets.of(words.causes()))));
+          new Section(
+              "check-first", WatchPageWords.CHECK_FIRST, List.of(Bullets.of(words.causes()))));
     }
     Grid seen =
-        new Grid(
-            "Failures seen and expected, furthest apart first; the level of the season allowed for",
-            TakeWatchWords.seenHeadings(),
-            words.seen(LEVELS));
+        new Grid(WatchPageWords.SEEN_CAPTION, TakeWatchWords.seenHeadings(), words.seen(LEVELS));
     sections.add(
         new Section(
             "seen",
-            "Seen and expected",
+            WatchPageWords.SEEN,
             List.of(
                 new Fold(
-                    new Section(
-                        "seen-table",
-                        "By hand, week, stock and batch",
-                        List.of(new Table(seen)))))));
-    sections.add(new Section("rests-on", "What this rests on", List.of(Bullets.of(restsOn))));
+                    new Section("seen-table", WatchPageWords.SEEN_BY, List.of(new Table(seen)))))));
+    sections.add(new Section("rests-on", WatchPageWords.RESTS_ON, List.of(Bullets.of(restsOn))));
     return new WatchPage(
         new Page(
-            "The running season",
-            "Grafts counted so far against what past seasons let expect.",
-            STAMP,
+            WatchPageWords.TITLE,
+            WatchPageWords.LEAD,
+            WatchPageWords.STAMP,
             sections,
-            "Made with Taketally."));
+            WorkingPageWords.FOOTER));
   }
 
   /**
@@ -84,24 +80,24 @@ public final class WatchPage {
     sections.add(
         new Section(
             "in-short",
-            "What would watching have caught?",
+            WatchPageWords.CAUGHT,
             List.of(new Callout(words.headline()), Bullets.of(words.more()))));
     for (SeasonReplay.Replayed season : replay.seasons()) {
       sections.add(
           new Section(
               "season-" + season.season().replaceAll("\\W+", "-"),
-              "Season " + season.season(),
+              WatchPageWords.season(season.season()),
               List.of(
                   new Paragraph(SeasonReplayWords.line(season)),
                   FigureBlocks.figure(size -> PlanFigures.season(season.watched(), size)))));
     }
     return new WatchPage(
         new Page(
-            "Past seasons replayed",
-            "Each season watched against those before it, as if it ran now.",
-            STAMP,
+            WatchPageWords.REPLAY_TITLE,
+            WatchPageWords.REPLAY_LEAD,
+            WatchPageWords.STAMP,
             sections,
-            "Made with Taketally."));
+            WorkingPageWords.FOOTER));
   }
 
   /**
