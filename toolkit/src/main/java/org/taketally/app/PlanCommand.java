@@ -7,6 +7,7 @@ import picocli.CommandLine.Command;
     name = "plan",
     mixinStandardHelpOptions = true,
     synopsisSubcommandLabel = "COMMAND",
-    subcommands = {PlanSizeCommand.class, PlanLayoutCommand.class},
-    description = "Plans a trial: how many grafts it takes, and which graft goes where.")
+    subcommands = {PlanSizeCommand.class, PlanLayoutCommand.class, PlanNextCommand.class},
+    description =
+        "Plans a trial: how many grafts it takes, which graft goes where, and what to graft next.")
 final class PlanCommand {}

@@ -155,7 +155,7 @@ public final class PlanJson {
     return value.isPresent() ? new JsonPrimitive(value.getAsDouble()) : JsonNull.INSTANCE;
   }
 
-  private static String camel(Enum<?> constant) {
+  static String camel(Enum<?> constant) {
     String[] words = constant.name().toLowerCase(Locale.ROOT).split("_", -1);
     StringBuilder name = new StringBuilder(words[0]);
     for (int i = 1; i < words.length; i++) {

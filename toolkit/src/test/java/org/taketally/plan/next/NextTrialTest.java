@@ -1,0 +1,108 @@
+package org.taketally.plan.next;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.taketally.answers.AnswerOptions;
+import org.taketally.answers.verdict.Verdict;
+import org.taketally.plan.next.NextTrial.State;
+import org.taketally.plan.next.SettlingChance.Gap;
+import org.taketally.records.GraftRecords;
+import org.taketally.wording.NextTrialWords;
+
+/** What to graft next. */
+class NextTrialTest {
+
+  @TempDir private Path folder;
+
+  private static NextTrialPlanner.Settings settings(int trials) {
+    return new NextTrialPlanner.Settings(
+        AnswerOptions.defaults().withDraws(300),
+        List.of(),
+        List.of("day 1", "day 2"),
+        3,
+        400,
+        0.8,
+        trials);
+  }
+
+  /** Grafts of four cultivars on two stocks, each cultivar on one stock only if {@code apart}. */
+  private GraftRecords records(boolean apart) throws IOException {
+    Random random = new Random(5);
+    StringBuilder sheet = new StringBuilder("cultivar,rootstock,grafter,graft_date,outcome\n");
+    for (int i = 0; i < 160; i++) {
+      int cultivar = random.nextInt(4);
+      int stock = apart ? cultivar / 2 : random.nextInt(2);
+      sheet.append(
+          "C%d,R%d,GR-%d,2026-03-%02d,%s%n"
+              .formatted(
+                  cultivar,
+                  stock,
+                  apart ? stock : random.nextInt(2),
+                  1 + (apart ? 10 * stock : 0) + random.nextInt(6),
+                  random.nextDouble() < 0.6 ? "taken" : "failed"));
+    }
+    return GraftRecords.read(Files.writeString(folder.resolve("r" + apart + ".csv"), sheet));
+  }
+
+  @Test
+  void an_open_verdict_ends_in_a_layout_of_the_open_pairs() throws IOException {
+    NextTrial next = NextTrialPlanner.of(records(false), settings(4));
+    assertThat(next.now().verdict()).isIn(Verdict.CANT_TELL_YET, Verdict.DIFFERS_UNSETTLED);
+    assertThat(next.open()).hasSize(1);
+    assertThat(next.layout().orElseThrow().grafts()).isBetween(20L, 400L);
+    assertThat(next.layout().orElseThrow().plan().rootstocks())
+        .containsExactlyInAnyOrder("R0", "R1");
+    assertThat(next.after().orElseThrow().trials()).isEqualTo(4);
+    assertThat(NextTrialWords.of(next).headline()).contains("Add ", "side by side");
+    assertThat(String.join(" ", NextTrialWords.of(next).more())).contains("Not settled yet: ");
+    NextTrial again = NextTrialPlanner.of(records(false), settings(4));
+    assertThat(again.layout()).isEqualTo(next.layout());
+    assertThat(again.after()).isEqualTo(next.after());
+  }
+
+  @Test
+  void entangled_stocks_are_bridged_on_one_groups_cultivars() throws IOException {
+    NextTrial next = NextTrialPlanner.of(records(true), settings(2));
+    assertThat(next.state()).isEqualTo(State.BRIDGE);
+    assertThat(next.open()).hasSize(1);
+    assertThat(next.layout().orElseThrow().plan().rootstocks()).hasSize(2);
+    assertThat(next.layout().orElseThrow().plan().cultivars())
+        .isSubsetOf("C0", "C1", "C2", "C3")
+        .hasSizeLessThanOrEqualTo(2);
+    assertThat(next.after().orElseThrow().chance(Verdict.ENTANGLED)).isZero();
+    assertThat(NextTrialWords.of(next).headline()).contains("bridging grafts come first");
+  }
+
+  @Test
+  void more_grafts_settle_more_surely_unless_the_difference_is_the_margin_itself() {
+    SettlingChance alike = new SettlingChance(List.of(new Gap(0, 0.06, 2.5)), 0.6, 0.1);
+    assertThat(alike.with(50)).isLessThan(alike.with(400));
+    assertThat(new SettlingChance(List.of(new Gap(0, 0.01, 2.5)), 0.6, 0.1).with(1_000_000))
+        .isGreaterThan(0.99);
+    assertThat(new SettlingChance(List.of(new Gap(0.1, 1e-4, 2.5)), 0.6, 0.1).with(1_000))
+        .isLessThan(0.1);
+    assertThat(new SettlingChance(List.of(new Gap(0.4, 0.05, 2.5)), 0.6, 0.1).with(100))
+        .isGreaterThan(0.99);
+    assertThat(alike.fewest(0.8, 10, 100_000)).isBetween(100, 5_000);
+  }
+
+  @Test
+  void nonsense_is_refused() throws IOException {
+    assertThatThrownBy(
+            () ->
+                new NextTrialPlanner.Settings(
+                    AnswerOptions.defaults(), List.of(), List.of("d"), 3, 400, 1.2, 0))
+        .hasMessageContaining("between 0 and 1, e.g. 0.8");
+    GraftRecords one = records(false).where("rootstock", "R0");
+    assertThatThrownBy(() -> NextTrialPlanner.of(one, settings(1)))
+        .hasMessageContaining("fewer than two rootstocks");
+  }
+}
