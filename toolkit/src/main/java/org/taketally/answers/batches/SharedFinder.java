@@ -69,12 +69,12 @@ final class SharedFinder {
     double graftsHere = 0;
     double graftsElsewhere = 0;
     for (int i = 0; i < cells.size(); i++) {
-      int code = other.codes()[i];
-      if (own.codes()[i] == Factor.MISSING || code == Factor.MISSING) {
+      int code = other.code(i);
+      if (own.code(i) == Factor.MISSING || code == Factor.MISSING) {
         continue;
       }
-      int grafts = cells.grafts()[i];
-      if (own.codes()[i] == one) {
+      int grafts = cells.grafts(i);
+      if (own.code(i) == one) {
         here[code] += grafts;
         graftsHere += grafts;
       } else {

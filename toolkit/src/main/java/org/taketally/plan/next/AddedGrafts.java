@@ -73,8 +73,8 @@ final class AddedGrafts {
   private java.util.Optional<String> commonest(Factor factor) {
     long[] counts = new long[factor.size()];
     for (int i = 0; i < records.size(); i++) {
-      if (factor.codes()[i] >= 0) {
-        counts[factor.codes()[i]] += records.grafts()[i];
+      if (factor.code(i) >= 0) {
+        counts[factor.code(i)] += records.grafts(i);
       }
     }
     int best = -1;

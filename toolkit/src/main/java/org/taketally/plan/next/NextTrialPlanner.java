@@ -215,7 +215,7 @@ public final class NextTrialPlanner {
           where.entrySet().stream().allMatch(e -> e.getValue().contains(level(e.getKey(), cell)));
       String level = level(column, i);
       if (meant && level != null) {
-        counts.merge(level, (long) cells.grafts()[i], Long::sum);
+        counts.merge(level, (long) cells.grafts(i), Long::sum);
       }
     }
     return counts;
@@ -224,7 +224,7 @@ public final class NextTrialPlanner {
   private String level(String column, int cell) {
     return cells
         .findFactor(column)
-        .map(f -> f.codes()[cell] < 0 ? null : f.levels().get(f.codes()[cell]))
+        .map(f -> f.code(cell) < 0 ? null : f.levels().get(f.code(cell)))
         .orElse(null);
   }
 
