@@ -11,6 +11,9 @@ package org.taketally.answers;
  * @param bootstraps simulated data sets for tests where levels are few; 0 for none; default 199
  * @param bands thresholds of the difficulty bands
  * @param grafterNames whether grafters are named; default false
+ * @param priorScale how much columns that vary (days, hands, cultivars) are believed to differ
+ *     before the records are seen: scale of the half-normal prior of their standard deviations,
+ *     logits, above 0; default 1
  */
 public record AnswerOptions(
     double coverage,
@@ -19,7 +22,10 @@ public record AnswerOptions(
     long seed,
     int bootstraps,
     Bands bands,
-    boolean grafterNames) {
+    boolean grafterNames,
+    double priorScale) {
+
+  private static final double WIDEST_PRIOR = 10;
 
   /**
    * When a cultivar is called easy, middling or hard.
@@ -61,6 +67,11 @@ public record AnswerOptions(
     if (bootstraps < 0) {
       throw new IllegalArgumentException("bootstraps must be 0 or more, got " + bootstraps);
     }
+    if (!(priorScale > 0 && priorScale <= WIDEST_PRIOR)) {
+      throw new IllegalArgumentException(
+          "the prior's scale must be above 0 and at most %.0f logits, e.g. 1, got %s"
+              .formatted(WIDEST_PRIOR, priorScale));
+    }
   }
 
   /**
@@ -69,7 +80,7 @@ public record AnswerOptions(
    * @return coverage 0.95, margin 10 points, 2,000 draws, seed 1, 199 bootstraps, grafters hidden
    */
   public static AnswerOptions defaults() {
-    return new AnswerOptions(0.95, 0.10, 2000, 1, 199, Bands.DEFAULT, false);
+    return new AnswerOptions(0.95, 0.10, 2000, 1, 199, Bands.DEFAULT, false, 1);
   }
 
   /**
@@ -79,7 +90,8 @@ public record AnswerOptions(
    * @return changed options
    */
   public AnswerOptions withCoverage(double other) {
-    return new AnswerOptions(other, margin, draws, seed, bootstraps, bands, grafterNames);
+    return new AnswerOptions(
+        other, margin, draws, seed, bootstraps, bands, grafterNames, priorScale);
   }
 
   /**
@@ -89,7 +101,8 @@ public record AnswerOptions(
    * @return changed options
    */
   public AnswerOptions withMargin(double other) {
-    return new AnswerOptions(coverage, other, draws, seed, bootstraps, bands, grafterNames);
+    return new AnswerOptions(
+        coverage, other, draws, seed, bootstraps, bands, grafterNames, priorScale);
   }
 
   /**
@@ -99,7 +112,8 @@ public record AnswerOptions(
    * @return changed options
    */
   public AnswerOptions withDraws(int other) {
-    return new AnswerOptions(coverage, margin, other, seed, bootstraps, bands, grafterNames);
+    return new AnswerOptions(
+        coverage, margin, other, seed, bootstraps, bands, grafterNames, priorScale);
   }
 
   /**
@@ -109,7 +123,8 @@ public record AnswerOptions(
    * @return changed options
    */
   public AnswerOptions withSeed(long other) {
-    return new AnswerOptions(coverage, margin, draws, other, bootstraps, bands, grafterNames);
+    return new AnswerOptions(
+        coverage, margin, draws, other, bootstraps, bands, grafterNames, priorScale);
   }
 
   /**
@@ -119,7 +134,7 @@ public record AnswerOptions(
    * @return changed options
    */
   public AnswerOptions withBootstraps(int other) {
-    return new AnswerOptions(coverage, margin, draws, seed, other, bands, grafterNames);
+    return new AnswerOptions(coverage, margin, draws, seed, other, bands, grafterNames, priorScale);
   }
 
   /**
@@ -129,7 +144,8 @@ public record AnswerOptions(
    * @return changed options
    */
   public AnswerOptions withBands(Bands other) {
-    return new AnswerOptions(coverage, margin, draws, seed, bootstraps, other, grafterNames);
+    return new AnswerOptions(
+        coverage, margin, draws, seed, bootstraps, other, grafterNames, priorScale);
   }
 
   /**
@@ -139,6 +155,16 @@ public record AnswerOptions(
    * @return changed options
    */
   public AnswerOptions withGrafterNames(boolean other) {
-    return new AnswerOptions(coverage, margin, draws, seed, bootstraps, bands, other);
+    return new AnswerOptions(coverage, margin, draws, seed, bootstraps, bands, other, priorScale);
+  }
+
+  /**
+   * With another belief of how much columns that vary differ.
+   *
+   * @param other logits, above 0, at most 10
+   * @return changed options
+   */
+  public AnswerOptions withPriorScale(double other) {
+    return new AnswerOptions(coverage, margin, draws, seed, bootstraps, bands, grafterNames, other);
   }
 }

@@ -84,6 +84,15 @@ final class ModelOptions {
       description = "Seed of everything random; the same seed gives the same result.")
   private long seed = 1;
 
+  @Option(
+      names = "--prior-scale",
+      paramLabel = "LOGITS",
+      defaultValue = "1",
+      description =
+          "How much days, hands and the like are believed to differ before the records are seen"
+              + " (${DEFAULT-VALUE}; see docs/methods.md).")
+  private double priorScale = 1;
+
   /** Points as typed, e.g. 10, as a fraction. */
   static final class Margin implements ITypeConverter<Double> {
     @Override
@@ -138,6 +147,6 @@ final class ModelOptions {
   }
 
   AnswerOptions answers() {
-    return AnswerOptions.defaults().withMargin(margin).withSeed(seed);
+    return AnswerOptions.defaults().withMargin(margin).withSeed(seed).withPriorScale(priorScale);
   }
 }

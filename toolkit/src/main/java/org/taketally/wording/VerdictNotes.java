@@ -1,6 +1,7 @@
 package org.taketally.wording;
 
 import java.util.Locale;
+import java.util.stream.Collectors;
 import org.taketally.answers.verdict.FactorVerdict;
 import org.taketally.answers.verdict.FactorVerdict.AverageSeason;
 import org.taketally.answers.verdict.FactorVerdict.BatchAdded;
@@ -12,6 +13,7 @@ import org.taketally.answers.verdict.FactorVerdict.DealtWithin;
 import org.taketally.answers.verdict.FactorVerdict.EquivalentLevels;
 import org.taketally.answers.verdict.FactorVerdict.LevelsLeftOut;
 import org.taketally.answers.verdict.FactorVerdict.NoneOrAllTook;
+import org.taketally.answers.verdict.FactorVerdict.PriorsTried;
 import org.taketally.answers.verdict.FactorVerdict.Unassessed;
 import org.taketally.answers.verdict.Verdict;
 
@@ -73,7 +75,29 @@ final class VerdictNotes {
       return "Single cultivars may be exceptions: the chance that a swap moves one up and another down by over %s is %s."
           .formatted(margin, Words.chance(may.probability()));
     }
+    if (note instanceof PriorsTried priors) {
+      return priors(priors);
+    }
     return dealt((DealtWithin) note);
+  }
+
+  private String priors(PriorsTried priors) {
+    String others =
+        priors.tried().entrySet().stream()
+            .filter(tried -> tried.getValue() != verdict.verdict())
+            .map(
+                tried ->
+                    "\"%s\" with %s".formatted(Names.of(tried.getValue()), logits(tried.getKey())))
+            .collect(Collectors.joining(", "));
+    return others.isEmpty()
+        ? "Had days, hands and the like been believed to differ half as much before the records"
+            + " were seen, or twice as much, the verdict would be the same."
+        : "It hangs on how much days, hands and the like were believed to differ before the records were seen (prior scale %s): it would be %s. More groups (days, beds, hands) would settle it."
+            .formatted(logits(verdict.options().priorScale()), others);
+  }
+
+  private static String logits(double scale) {
+    return Words.amount(scale, "logits");
   }
 
   /** Mean distance from the middle of a normal deviation, at the take of all grafts. */

@@ -4,9 +4,11 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.taketally.answers.counts.TakeRateInterval;
@@ -16,6 +18,26 @@ import org.taketally.terms.Interval;
 final class StudySummary {
 
   private static final double EXACT = 1e-9;
+
+  private static final Set<String> DIFFER = Set.of("DIFFERS_UNSETTLED", "LESS_THAN_YOU_CARE_ABOUT");
+
+  /** What a verdict may claim; each may be wrong on its own. */
+  enum Claim {
+    /** Some stock is beyond the margin from another. */
+    MATTERS("matters"),
+    /** Some stocks, or all, lie less than the margin apart. */
+    EQUAL("equal"),
+    /** Some stocks differ. */
+    DIFFER("differ"),
+    /** Swaps go both ways on single cultivars. */
+    DEPENDS("depends");
+
+    final String word;
+
+    Claim(String word) {
+      this.word = word;
+    }
+  }
 
   /**
    * One kind.
@@ -34,7 +56,21 @@ final class StudySummary {
     }
 
     int errors() {
-      return count(t -> wrong(kind, t));
+      return count(t -> !wrong(kind, t).isEmpty());
+    }
+
+    int errors(Claim claim) {
+      return count(t -> wrong(kind, t).contains(claim));
+    }
+
+    /** Trials that say of some stocks, or of all, that they make no practical difference. */
+    int equalsNamed() {
+      return count(t -> !t.equivalent().isEmpty());
+    }
+
+    /** Trials that say that some stocks differ, by whatever much. */
+    int differ() {
+      return count(t -> t.verdict().equals("MATTERS") || DIFFER.contains(t.verdict()));
     }
 
     Interval likely() {
@@ -51,17 +87,25 @@ final class StudySummary {
 
   private StudySummary() {}
 
-  /** Whether a verdict says what isn't so. */
-  static boolean wrong(StudyKind kind, StudyTrial trial) {
-    return switch (trial.verdict()) {
-      case "MATTERS" -> kind.gap() <= StudyKinds.MARGIN + EXACT || trial.wronglyNamed();
-      case "DIFFERS_UNSETTLED", "LESS_THAN_YOU_CARE_ABOUT" ->
-          kind.gap() == 0 || trial.wronglyEquivalent();
-      case "DEPENDS_ON_CULTIVAR" -> trial.wronglyDepends() || trial.wronglyEquivalent();
-      case "NO_PRACTICAL_DIFFERENCE" ->
-          trial.wronglyEquivalent() || kind.name().startsWith("opposite");
-      default -> trial.wronglyEquivalent();
-    };
+  /** What a trial says that isn't so. */
+  static Set<Claim> wrong(StudyKind kind, StudyTrial trial) {
+    Set<Claim> wrong = EnumSet.noneOf(Claim.class);
+    boolean matters = trial.verdict().equals("MATTERS");
+    if (matters && (kind.gap() <= StudyKinds.MARGIN + EXACT || trial.wronglyNamed())) {
+      wrong.add(Claim.MATTERS);
+    }
+    if ((matters || DIFFER.contains(trial.verdict())) && kind.gap() == 0) {
+      wrong.add(Claim.DIFFER);
+    }
+    boolean overlooked =
+        trial.verdict().equals("NO_PRACTICAL_DIFFERENCE") && kind.name().startsWith("opposite");
+    if (trial.wronglyEquivalent() || overlooked) {
+      wrong.add(Claim.EQUAL);
+    }
+    if (trial.wronglyDepends()) {
+      wrong.add(Claim.DEPENDS);
+    }
+    return wrong;
   }
 
   static List<Row> read(List<String> lines) {
@@ -112,7 +156,7 @@ final class StudySummary {
           r.verdict("CANT_TELL_YET"),
           r.verdict("ENTANGLED"),
           100 * r.coverage(),
-          r.count(t -> !t.equivalent().isEmpty()),
+          r.equalsNamed(),
           r.trials().stream().mapToLong(StudyTrial::millis).average().orElse(0));
     }
   }

@@ -8,6 +8,7 @@ import java.util.stream.Stream;
 import org.taketally.answers.AnswerOptions;
 import org.taketally.answers.counts.TakeCount;
 import org.taketally.answers.counts.TakeCounter;
+import org.taketally.model.Prior;
 import org.taketally.model.TakeDesign;
 import org.taketally.model.TakeDraws;
 import org.taketally.model.TakeFit;
@@ -43,7 +44,9 @@ public final class MarginalTakes {
    */
   public static MarginalTakes of(TakeFit fit, AnswerOptions options) {
     return new MarginalTakes(
-        fit, fit.draws(affordable(fit, options), options.seed()), new Conditions(fit));
+        fit,
+        fit.draws(affordable(fit, options), options.seed(), prior(options)),
+        new Conditions(fit));
   }
 
   private MarginalTakes(TakeFit fit, TakeDraws draws, Conditions conditions) {
@@ -53,6 +56,10 @@ public final class MarginalTakes {
     this.conditions = conditions;
     this.eta = new float[draws.count()][];
     IntStream.range(0, eta.length).parallel().forEach(d -> eta[d] = conditions.eta(draws, d));
+  }
+
+  private static Prior prior(AnswerOptions options) {
+    return Prior.halfNormal(options.priorScale()).fixed(Prior.Fixed.JEFFREYS);
   }
 
   private static int affordable(TakeFit fit, AnswerOptions options) {

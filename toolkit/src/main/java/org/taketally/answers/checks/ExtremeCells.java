@@ -1,5 +1,6 @@
 package org.taketally.answers.checks;
 
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -22,6 +23,9 @@ final class ExtremeCells {
   /** Wrong alarms to expect over all cells together, at most (Bonferroni). */
   private static final double FALSE_ALARMS = 0.01;
 
+  /** Cells looked at again by a fit without them; records with more lost lots need no proof. */
+  private static final int MOST_FITTED = 10;
+
   private final TakeFit fit;
   private final Cells cells;
   private final LeftOutCells leftOut;
@@ -34,20 +38,34 @@ final class ExtremeCells {
     this.options = options;
   }
 
+  /** Those found in passing, the first of them by fitting again without them. */
   List<ExtremeCell> unexpected() {
     double rare = FALSE_ALARMS / cells.size();
-    return IntStream.range(0, cells.size())
-        .filter(i -> cells.takes(i) == 0 || cells.takes(i) == cells.grafts(i))
-        .filter(i -> chance(i) < rare)
-        .boxed()
-        .sorted(Comparator.comparingDouble(this::chance))
-        .map(
-            i ->
-                new ExtremeCell(
-                    conditions(i),
-                    new TakeCount(cells.takes(i), cells.grafts(i)),
-                    leftOut.predicted(i)))
-        .toList();
+    List<Integer> suspects =
+        IntStream.range(0, cells.size())
+            .filter(i -> cells.takes(i) == 0 || cells.takes(i) == cells.grafts(i))
+            .filter(i -> chance(i) < rare)
+            .boxed()
+            .sorted(Comparator.comparingDouble(this::chance))
+            .toList();
+    boolean again = !fit.isLarge() && cells.size() <= LeaveOneSeasonOut.REFIT_CELLS;
+    List<ExtremeCell> found = new ArrayList<>();
+    for (int k = 0; k < suspects.size(); k++) {
+      int cell = suspects.get(k);
+      if (again && k < MOST_FITTED) {
+        FitWithoutCell.of(fit, cell, options)
+            .filter(without -> without.chanceOf(cells.takes(cell) == 0) < rare)
+            .ifPresent(without -> found.add(extreme(cell, without.predicted())));
+      } else {
+        found.add(extreme(cell, leftOut.predicted(cell)));
+      }
+    }
+    return found;
+  }
+
+  private ExtremeCell extreme(int cell, double predicted) {
+    return new ExtremeCell(
+        conditions(cell), new TakeCount(cells.takes(cell), cells.grafts(cell)), predicted);
   }
 
   private double chance(int cell) {

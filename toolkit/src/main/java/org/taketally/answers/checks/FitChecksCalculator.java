@@ -46,9 +46,8 @@ public final class FitChecksCalculator {
   }
 
   private FitChecks answer() {
-    double[] predicted = leftOut.predicted();
     QuantileResiduals residuals = QuantileResiduals.of(leftOut, options.seed());
-    List<Tenth> tenths = Calibration.tenths(leftOut.cells(), predicted);
+    List<Tenth> tenths = Calibration.tenths(leftOut);
     SeasonsLeftOut seasons = SeasonsLeftOut.of(fit, options);
     List<ExtremeCell> extremes = new ExtremeCells(fit, leftOut, options).unexpected();
     List<Check> checks =
@@ -56,7 +55,7 @@ public final class FitChecksCalculator {
             List.of(
                 residuals.check(),
                 Scatter.of(leftOut),
-                Calibration.check(tenths),
+                Calibration.check(leftOut),
                 seasons.check(),
                 ExtremeCells.check(extremes)));
     fit.warnings().stream()

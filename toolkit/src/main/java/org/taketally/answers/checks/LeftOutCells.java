@@ -8,6 +8,7 @@ import org.taketally.cells.Cells;
 import org.taketally.model.NormalAverage;
 import org.taketally.model.TakeDraws;
 import org.taketally.model.TakeFit;
+import org.taketally.model.VaryingFactor;
 import org.taketally.terms.Logit;
 
 /**
@@ -18,9 +19,10 @@ import org.taketally.terms.Logit;
  * <pre>
  *   eta, V   logit of a cell at the modes and its posterior variance, from the draws
  *   w        grafts * p * (1 - p)          r = takes - grafts * p
- *   h        w * V, the cell's own share in its fitted value
- *   eta0   = eta - V * r / (1 - h)         logit without the cell, h up to 0.2
- *   V0     = V / (1 - h)                   its variance
+ *   b, s2    luck of the cell's own row and its variance, 0 for single grafts; V is that of eta - b
+ *   h        V * w / (1 + w s2), the cell's own share in what isn't its own luck
+ *   eta0   = eta - b - V * r / (1 - h)     logit without the cell, h up to 0.2
+ *   V0     = V / (1 - h) + s2              its variance
  *   q_d    = 1 / P(takes | eta_d)          weight of a draw, h above that; eta0 and V0 are the
  *                                          mean and variance of eta_d so weighted
  *   takes  ~ Binomial(grafts, logistic(N(eta0, V0))), the normal by five nodes
@@ -34,29 +36,35 @@ final class LeftOutCells {
   private static final int DRAWS = 400;
   private static final long AFFORDABLE = 100_000_000;
   private static final double OWN_SHARE_AT_MOST = 0.2;
+  private static final int SHARED_BY = 10;
 
   private final Cells cells;
   private final double[] standardised;
+  private final double[] shared;
   private final double[] logits;
   private final double[] variances;
 
   LeftOutCells(MarginalTakes averaging) {
     TakeFit fit = averaging.fit();
     this.cells = fit.cells();
-    this.variances = variances(averaging.draws(), cells.size());
+    RowLuck luck = RowLuck.of(averaging);
+    this.variances = variances(averaging.draws(), luck, cells.size());
     this.logits = fit.linearPredictor();
     this.standardised = new double[logits.length];
+    this.shared = shared(fit);
     double[] take = fit.fittedTake();
     boolean[] ownSay = new boolean[logits.length];
     for (int i = 0; i < logits.length; i++) {
       double w = cells.grafts(i) * take[i] * (1 - take[i]);
       double r = cells.takes(i) - cells.grafts(i) * take[i];
-      double h = w * variances[i];
+      double s2 = luck.variance(i);
+      double h = w / (1 + w * s2) * variances[i];
       ownSay[i] = h > OWN_SHARE_AT_MOST;
       if (!ownSay[i]) {
-        variances[i] = w > 0 ? h / w / (1 - h) : variances[i];
-        logits[i] -= variances[i] * r;
-        standardised[i] = w > 0 ? r / Math.sqrt(w * (1 - h)) : 0;
+        double others = variances[i] / (1 - h);
+        logits[i] -= luck.fitted(i) + others * r;
+        variances[i] = others + s2;
+        standardised[i] = s2 > 0 ? beyond(i) : w > 0 ? r / Math.sqrt(w * (1 - h)) : 0;
       }
     }
     weigh(averaging.draws(), IntStream.range(0, logits.length).filter(i -> ownSay[i]).toArray());
@@ -104,21 +112,28 @@ final class LeftOutCells {
 
   /** Counted less expected takes, in standard errors of what the others say. */
   private double beyond(int cell) {
+    double variance = variance(cell);
+    double expected = cells.grafts(cell) * predicted(cell);
+    return variance > 0 ? (cells.takes(cell) - expected) / Math.sqrt(variance) : 0;
+  }
+
+  /** Variance of a cell's takes by what the others say: that of chance, and of its logit. */
+  double variance(int cell) {
     double n = cells.grafts(cell);
     double p = predicted(cell);
     double both =
         NormalAverage.of(logits[cell], variances[cell], eta -> Math.pow(Logit.take(eta), 2));
-    double variance = n * p * (1 - p) + n * (n - 1) * Math.max(0, both - p * p);
-    return variance > 0 ? (cells.takes(cell) - n * p) / Math.sqrt(variance) : 0;
+    return n * p * (1 - p) + n * (n - 1) * Math.max(0, both - p * p);
   }
 
-  private static double[] variances(TakeDraws draws, int cells) {
+  /** Variance of the logits of cells, less what is a row's own. */
+  private static double[] variances(TakeDraws draws, RowLuck luck, int cells) {
     int count = (int) Math.min(Math.min(draws.count(), DRAWS), Math.max(100, AFFORDABLE / cells));
     double[] sum = new double[cells];
     double[] squares = new double[cells];
-    double[] first = draws.linearPredictor(0);
+    double[] first = luck.without(draws, 0);
     for (int d = 0; d < count; d++) {
-      double[] eta = draws.linearPredictor(d);
+      double[] eta = luck.without(draws, d);
       for (int i = 0; i < cells; i++) {
         double off = eta[i] - first[i];
         sum[i] += off;
@@ -142,6 +157,27 @@ final class LeftOutCells {
   /** Chance of take, 0 to 1. */
   double predicted(int cell) {
     return NormalAverage.take(logits[cell], variances[cell]);
+  }
+
+  /** Logit of each cell by the fit, without levels that few cells share. */
+  private static double[] shared(TakeFit fit) {
+    double[] eta = fit.linearPredictor();
+    for (VaryingFactor factor : fit.varying()) {
+      int[] codes = fit.design().codes(factor.factor());
+      int[] count = new int[factor.levels().size()];
+      for (int code : codes) {
+        count[code]++;
+      }
+      for (int i = 0; i < eta.length; i++) {
+        eta[i] -= count[codes[i]] < SHARED_BY ? factor.mode(codes[i]) : 0;
+      }
+    }
+    return eta;
+  }
+
+  /** By what the fit says of levels that many cells share: no cell owes its place to itself. */
+  double[] shared() {
+    return shared;
   }
 
   double[] predicted() {

@@ -1,8 +1,12 @@
 package org.taketally.answers.verdict;
 
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import org.taketally.answers.Answer;
 import org.taketally.answers.AnswerOptions;
 import org.taketally.answers.Estimate;
@@ -295,6 +299,18 @@ public record FactorVerdict(
   }
 
   /**
+   * What the verdict would have been, had columns that vary (days, hands) been believed to differ
+   * less or more before the records were seen.
+   *
+   * @param tried scale of the prior, logits, and the verdict with it
+   */
+  public record PriorsTried(SortedMap<Double, Verdict> tried) implements Note {
+    public PriorsTried {
+      tried = Collections.unmodifiableSortedMap(new TreeMap<>(tried));
+    }
+  }
+
+  /**
    * What the records could have shown.
    *
    * @param smallestDifference smallest difference between two levels that would have been seen in 8
@@ -348,6 +364,13 @@ public record FactorVerdict(
         .filter(EquivalentLevels.class::isInstance)
         .flatMap(note -> ((EquivalentLevels) note).levels().stream())
         .toList();
+  }
+
+  FactorVerdict with(Note note) {
+    List<Note> more = new ArrayList<>(notes);
+    more.add(note);
+    return new FactorVerdict(
+        factor, verdict, levels, size, tests, detectable, confounding, more, tally, options);
   }
 
   @Override

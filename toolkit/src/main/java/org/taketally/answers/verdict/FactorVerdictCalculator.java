@@ -185,11 +185,8 @@ public final class FactorVerdictCalculator {
   }
 
   private boolean undecided(MarginalTakes main, FactorEvidence evidence) {
-    Cells cells = main.fit().cells();
-    TakeCount[] counts = TakeCounter.byLevel(cells, factor, evidence.levels());
-    long[] grafts = Arrays.stream(counts).mapToLong(TakeCount::grafts).toArray();
     PairDifferences differences = new PairDifferences(evidence.levels(), evidence.takes());
-    UnassessedBounds bounds = UnassessedBounds.of(cells, factor, evidence.levels(), grafts);
+    UnassessedBounds bounds = bounds(main.fit().cells(), evidence);
     return differences.undecided(
         differences.pairs(options.margin(), evidence.takes(), bounds), options.margin());
   }
@@ -215,15 +212,8 @@ public final class FactorVerdictCalculator {
     UnassessedBounds bounds = UnassessedBounds.of(cells, factor, evidence.levels(), grafts);
     List<FactorVerdict.Pair> pairs = differences.pairs(options.margin(), judged, bounds);
     noteUnassessed(bounds, evidence);
-    Optional<CultivarSwaps> swaps =
-        evidence.free().flatMap(f -> CultivarSwaps.of(f, factor, options));
-    Verdict verdict =
-        VerdictRules.verdict(
-            new VerdictRules.Evidence(
-                pairs.stream().allMatch(FactorVerdict.Pair::equivalent),
-                differences.anyDiffer(bounds),
-                pairs.stream().anyMatch(p -> p.beyond(options.margin())),
-                swaps.filter(CultivarSwaps::shown).isPresent()));
+    Optional<CultivarSwaps> swaps = swaps(evidence);
+    Verdict verdict = word(pairs, differences.anyDiffer(bounds), swaps);
     swaps.ifPresent(s -> notes.addAll(s.notes()));
     noteEquivalent(evidence.levels(), grafts, pairs);
     List<FactorVerdict.Test> tests = tests(cells, differences);
@@ -248,6 +238,45 @@ public final class FactorVerdictCalculator {
         notes,
         TakeCounter.all(cells),
         options);
+  }
+
+  private Optional<CultivarSwaps> swaps(FactorEvidence evidence) {
+    return evidence.free().flatMap(f -> CultivarSwaps.of(f, factor, options));
+  }
+
+  private Verdict word(
+      List<FactorVerdict.Pair> pairs, boolean differ, Optional<CultivarSwaps> swaps) {
+    return VerdictRules.verdict(
+        new VerdictRules.Evidence(
+            pairs.stream().allMatch(FactorVerdict.Pair::equivalent),
+            differ,
+            pairs.stream().anyMatch(p -> p.beyond(options.margin())),
+            swaps.filter(CultivarSwaps::shown).isPresent()));
+  }
+
+  /**
+   * The verdict alone, on all levels of a fit, without what explains it.
+   *
+   * @param main draws of a fit that has the column, none of whose levels all or none took
+   * @param factor the column
+   * @param options margin, level, seed
+   */
+  static Verdict wordOf(MarginalTakes main, String factor, AnswerOptions options) {
+    FactorVerdictCalculator verdicts =
+        new FactorVerdictCalculator(main.fit().cells(), factor, options);
+    FactorEvidence evidence = verdicts.decided(main);
+    PairDifferences differences = new PairDifferences(evidence.levels(), evidence.takes());
+    UnassessedBounds bounds = verdicts.bounds(main.fit().cells(), evidence);
+    return verdicts.word(
+        differences.pairs(options.margin(), evidence.takes(), bounds),
+        differences.anyDiffer(bounds),
+        verdicts.swaps(evidence));
+  }
+
+  private UnassessedBounds bounds(Cells cells, FactorEvidence evidence) {
+    TakeCount[] counts = TakeCounter.byLevel(cells, factor, evidence.levels());
+    long[] grafts = Arrays.stream(counts).mapToLong(TakeCount::grafts).toArray();
+    return UnassessedBounds.of(cells, factor, evidence.levels(), grafts);
   }
 
   private void noteUnassessed(UnassessedBounds bounds, FactorEvidence evidence) {

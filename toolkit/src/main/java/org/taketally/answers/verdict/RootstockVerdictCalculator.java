@@ -61,7 +61,9 @@ public final class RootstockVerdictCalculator {
    */
   public static RootstockVerdict of(
       MarginalTakes averaging, String compared, AnswerOptions options) {
-    FactorVerdict type = FactorVerdictCalculator.of(averaging, compared, options);
+    FactorVerdict type =
+        PriorsTriedCalculator.added(
+            FactorVerdictCalculator.of(averaging, compared, options), averaging.fit());
     Optional<FactorVerdict> condition =
         !compared.equals(CONDITION) && averaging.knows(CONDITION)
             ? Optional.of(FactorVerdictCalculator.of(averaging, CONDITION, options))
