@@ -84,7 +84,8 @@ final class AnalyseCommand implements Callable<Integer> {
     }
     List<String> said = new ArrayList<>();
     boolean asked = choices.level(spec.commandLine()).isPresent();
-    boolean rowsNeeded = asked || rowsAsGiven || out.asked() || input.countedAgain();
+    boolean rowsNeeded =
+        asked || rowsAsGiven || out.asked() || input.countedAgain() || input.asksDatabase();
     Analysis analysis = choices.named() && !rowsNeeded ? streamed() : held(said);
     boolean onlyJson = json != null && json.toString().equals("-");
     Optional<ProfileRanges> ranges =

@@ -1,5 +1,6 @@
 package org.taketally.app;
 
+import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -39,10 +40,30 @@ final class RecordsOptions {
   private CommandSpec command;
 
   @Parameters(
-      arity = "1..*",
+      arity = "0..*",
       paramLabel = "FILE",
       description = "Records: CSV or XLSX, one file or several seasons at once.")
   private List<Path> files = new ArrayList<>();
+
+  @Option(
+      names = "--query",
+      paramLabel = "SQL",
+      description =
+          "Records from a database instead of files, e.g. \"SELECT * FROM 'grafts.parquet'\".")
+  private String query;
+
+  @Option(
+      names = "--url",
+      paramLabel = "JDBC",
+      description = "The database, e.g. jdbc:duckdb: (${DEFAULT-VALUE}).",
+      defaultValue = "jdbc:duckdb:")
+  private String url = "jdbc:duckdb:";
+
+  @Option(
+      names = "--driver",
+      paramLabel = "JAR",
+      description = "Jar with the database's JDBC driver; none comes with Taketally.")
+  private Path driver;
 
   @Option(
       names = "--dictionary",
@@ -121,7 +142,13 @@ final class RecordsOptions {
     return Optional.ofNullable(crop).map(name -> Path.of(name).getFileName().toString());
   }
 
-  GraftRecords read() {
+  GraftRecords read() throws IOException {
+    requireSource();
+    if (query != null) {
+      try (Database database = database()) {
+        return reader().read(database.connection(), query);
+      }
+    }
     return read(files);
   }
 
@@ -132,13 +159,43 @@ final class RecordsOptions {
   }
 
   /** Looks through the files without holding their rows; those set aside go into a file. */
-  RecordsCheck scan(Path setAside) {
+  RecordsCheck scan(Path setAside) throws IOException {
+    requireSource();
+    if (query != null) {
+      try (Database database = database()) {
+        return reader().scan(database.connection(), query, List.of(), RowVisitor.NONE, setAside);
+      }
+    }
     files.forEach(this::requireFile);
     return reader().scan(files, List.of(), RowVisitor.NONE, setAside);
   }
 
+  private void requireSource() {
+    if (files.isEmpty() == (query == null)) {
+      throw new ParameterException(
+          commandLine(),
+          query == null
+              ? "name at least one file of records, or a --query of a database"
+              : "found files and --query, expected one of the two; a database can read CSV files,"
+                  + " too");
+    }
+  }
+
+  private Database database() throws IOException {
+    if (driver != null) {
+      requireFile(driver);
+    }
+    return Database.open(commandLine(), url, driver);
+  }
+
+  /** Whether the rows come from a database. */
+  boolean asksDatabase() {
+    return query != null;
+  }
+
   /** Counts the files without holding their rows, by some columns only. */
   CountedRecords count(Collection<String> columns) {
+    requireSource();
     files.forEach(this::requireFile);
     return CellsOf.files(reader(), files, columns);
   }

@@ -192,6 +192,28 @@ public final class RecordsReader {
     return scan(files, wanted, visitor, new SetAsideSink.Csv(setAside));
   }
 
+  /**
+   * As {@link #scan(List, Collection, RowVisitor, Path)}, of what a query gives.
+   *
+   * @param connection an open connection, used until this returns
+   * @param query one SELECT statement
+   * @param wanted names of the columns the visitor will ask for
+   * @param visitor sees the rows
+   * @param setAside CSV file to write, replaced if it exists
+   * @return what reading brought to light
+   * @throws RecordsUnreadable if the query fails or a needed column is absent
+   */
+  public RecordsCheck scan(
+      Connection connection,
+      String query,
+      Collection<String> wanted,
+      RowVisitor visitor,
+      Path setAside) {
+    return reading
+        .pass(List.of(new QuerySource(connection, query)), Set.copyOf(wanted)::contains)
+        .run(visitor, new SetAsideSink.Csv(setAside));
+  }
+
   private RecordsCheck scan(
       List<Path> files, Collection<String> wanted, RowVisitor visitor, SetAsideSink setAside) {
     return reading

@@ -91,6 +91,7 @@ class DictionarySchemaTest {
   void every_example_is_read_and_fits_the_schema() throws Exception {
     List<String> examples = examples();
     examples.addAll(files());
+    examples.addAll(blocks(page("your-own-sheet.md")));
     assertThat(examples).hasSizeGreaterThan(30);
     List<JsonElement> parsed = new ArrayList<>();
     for (String example : examples) {
