@@ -32,6 +32,8 @@ import org.taketally.answers.verdict.PlannedContrasts;
 import org.taketally.answers.verdict.RootstockVerdict;
 import org.taketally.answers.verdict.RootstockVerdictCalculator;
 import org.taketally.model.TakeFit;
+import org.taketally.records.columns.DerivedColumn;
+import org.taketally.records.columns.RecordColumn;
 import org.taketally.terms.Interval;
 
 /**
@@ -39,9 +41,9 @@ import org.taketally.terms.Interval;
  */
 final class AnswerFinder {
 
-  private static final String ROOTSTOCK = "rootstock";
-  private static final String CULTIVAR = "cultivar";
-  private static final String STORAGE = "storage_days";
+  private static final String ROOTSTOCK = RecordColumn.ROOTSTOCK.columnName();
+  private static final String CULTIVAR = RecordColumn.CULTIVAR.columnName();
+  private static final String STORAGE = DerivedColumn.STORAGE_DAYS.columnName();
 
   /** Above this the checks, which look at each cell many times, would double the time. */
   private static final int CHECKED_CELLS = 1_000_000;

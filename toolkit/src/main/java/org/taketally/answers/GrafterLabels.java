@@ -5,11 +5,12 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Random;
 import org.taketally.cells.Factor;
+import org.taketally.records.columns.RecordColumn;
 
 /** How grafters are shown: by name if asked for, else by letters dealt out by the seed. */
 public final class GrafterLabels {
 
-  public static final String GRAFTER = "grafter";
+  public static final String GRAFTER = RecordColumn.GRAFTER.columnName();
 
   private GrafterLabels() {}
 

@@ -14,21 +14,23 @@ import org.taketally.cells.Cells;
 import org.taketally.cells.Factor;
 import org.taketally.cells.Measure;
 import org.taketally.model.TakeModel;
+import org.taketally.records.columns.DerivedColumn;
+import org.taketally.records.columns.RecordColumn;
 import org.taketally.terms.Provenance;
 
 /** The benchmark's own records as cells, its model, and nothing checked on the way. */
 final class BenchCells {
 
   private static final String[] FACTORS = {
-    "season",
-    "site",
-    "grafter",
-    "cultivar",
-    "rootstock",
-    "stock_condition",
-    "method",
-    "bud_stage",
-    "cambium_match",
+    RecordColumn.SEASON.columnName(),
+    RecordColumn.SITE.columnName(),
+    RecordColumn.GRAFTER.columnName(),
+    RecordColumn.CULTIVAR.columnName(),
+    RecordColumn.ROOTSTOCK.columnName(),
+    RecordColumn.STOCK_CONDITION.columnName(),
+    RecordColumn.METHOD.columnName(),
+    RecordColumn.BUD_STAGE.columnName(),
+    RecordColumn.CAMBIUM_MATCH.columnName(),
     "tool_hygiene"
   };
   private static final int[] PLACES = {1, 2, 4, 5, 6, 7, 9, 10, 14, 15};
@@ -36,9 +38,10 @@ final class BenchCells {
   /** Orders that differ from the alphabet: base level first, as in the reference fits. */
   private static final Map<String, List<String>> ORDER =
       Map.of(
-          "bud_stage", List.of("dormant", "swelling", "flushed"),
-          "cambium_match", List.of("both-sides", "one-side", "centred"),
-          "method", List.of("cleft", "side-veneer", "whip-and-tongue", "chip-bud"));
+          RecordColumn.BUD_STAGE.columnName(), List.of("dormant", "swelling", "flushed"),
+          RecordColumn.CAMBIUM_MATCH.columnName(), List.of("both-sides", "one-side", "centred"),
+          RecordColumn.METHOD.columnName(),
+              List.of("cleft", "side-veneer", "whip-and-tongue", "chip-bud"));
 
   private static final int GRAFT_DATE = 3;
   private static final int CUT_DATE = 11;
@@ -74,13 +77,19 @@ final class BenchCells {
   static TakeModel model() {
     return TakeModel.ofTakes()
         .adjustFor(
-            "bud_stage",
-            "storage_days",
-            "stock_condition",
-            "cambium_match",
+            RecordColumn.BUD_STAGE.columnName(),
+            DerivedColumn.STORAGE_DAYS.columnName(),
+            RecordColumn.STOCK_CONDITION.columnName(),
+            RecordColumn.CAMBIUM_MATCH.columnName(),
             "tool_hygiene",
-            "method")
-        .varyBy("cultivar", "rootstock", "pairing", "grafter", "site", "season");
+            RecordColumn.METHOD.columnName())
+        .varyBy(
+            RecordColumn.CULTIVAR.columnName(),
+            RecordColumn.ROOTSTOCK.columnName(),
+            DerivedColumn.PAIRING.columnName(),
+            RecordColumn.GRAFTER.columnName(),
+            RecordColumn.SITE.columnName(),
+            RecordColumn.SEASON.columnName());
   }
 
   static Cells read(Path file) throws IOException {
@@ -137,7 +146,7 @@ final class BenchCells {
     long rows = Arrays.stream(grafts).asLongStream().sum();
     return new Cells(
         factors,
-        List.of(new Measure("storage_days", storage)),
+        List.of(new Measure(DerivedColumn.STORAGE_DAYS.columnName(), storage)),
         grafts,
         takes,
         0,

@@ -17,13 +17,14 @@ import org.taketally.plan.order.BudwoodRequests;
 import org.taketally.plan.order.StorageLimits;
 import org.taketally.plan.order.WoodUse;
 import org.taketally.records.CropProfiles;
+import org.taketally.records.columns.DerivedColumn;
 import org.taketally.terms.CropProfile;
 import picocli.CommandLine.Option;
 
 /** Requests for budwood: the list, and what is known of how long wood keeps. */
 final class BudwoodOptions {
 
-  private static final String STORAGE = "storage_days";
+  private static final String STORAGE = DerivedColumn.STORAGE_DAYS.columnName();
 
   @Option(
       names = "--request",

@@ -3,6 +3,7 @@ package org.taketally.cells;
 import it.unimi.dsi.fastutil.objects.Object2IntOpenHashMap;
 import java.util.ArrayList;
 import java.util.List;
+import org.taketally.records.columns.RecordColumn;
 import org.taketally.terms.Provenance;
 import tech.tablesaw.api.IntColumn;
 import tech.tablesaw.api.NumericColumn;
@@ -68,8 +69,8 @@ final class FrameCounter {
 
   Cells cells(Provenance provenance) {
     PatternCounts counts = new PatternCounts(wanted.size());
-    IntColumn grafts = frame.intColumn("grafts");
-    IntColumn takes = frame.intColumn("takes");
+    IntColumn grafts = frame.intColumn(RecordColumn.GRAFTS.columnName());
+    IntColumn takes = frame.intColumn(RecordColumn.TAKES.columnName());
     int[] pattern = new int[codes.length];
     UnassessedCounts unassessed = new UnassessedCounts(wanted.size());
     RowNumbers rows = new RowNumbers();

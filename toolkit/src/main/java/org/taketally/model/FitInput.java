@@ -14,6 +14,7 @@ import org.taketally.model.laplace.ModelData;
 import org.taketally.model.laplace.SortedCells;
 import org.taketally.model.laplace.TooManyLevels;
 import org.taketally.model.numeric.Spline;
+import org.taketally.records.columns.RecordColumn;
 
 /** From a model and cells to what the engine needs: usable cells, columns of X, levels in use. */
 final class FitInput {
@@ -101,7 +102,10 @@ final class FitInput {
               addTogether(name, columns.get(0), columns.get(1));
             });
     if (model.columns().contains(ModelTerms.PAIRING)) {
-      addTogether(ModelTerms.PAIRING, "cultivar", "rootstock");
+      addTogether(
+          ModelTerms.PAIRING,
+          RecordColumn.CULTIVAR.columnName(),
+          RecordColumn.ROOTSTOCK.columnName());
     }
   }
 

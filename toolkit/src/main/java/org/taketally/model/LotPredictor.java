@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
 import org.taketally.cells.Cells;
+import org.taketally.records.columns.RecordColumn;
 import org.taketally.terms.Logit;
 
 /** Works out the take of a planned lot in every draw. */
@@ -59,7 +60,7 @@ final class LotPredictor {
     String column = factor.factor();
     List<String> parts =
         column.equals(ModelTerms.PAIRING)
-            ? List.of("cultivar", "rootstock")
+            ? List.of(RecordColumn.CULTIVAR.columnName(), RecordColumn.ROOTSTOCK.columnName())
             : fit.model().together().getOrDefault(column, List.of());
     String level = lot.value(column).orElse(null);
     if (level == null && !parts.isEmpty()) {

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.taketally.records.columns.DerivedColumn;
 
 /**
  * What a take may depend on, as a value: the columns of a model and how each enters. {@link
@@ -18,7 +19,7 @@ import java.util.Set;
  * @param curves columns entering as curves, with degrees of freedom
  * @param bases level others are compared with, by column, where one was named
  * @param varying columns whose levels deviate at random
- * @param together varying columns made of two columns together, {@value #PAIRING} only if asked for
+ * @param together varying columns made of two columns together, {@code pairing} only if asked for
  *     by {@link TakeModel#varyTogether}
  * @param compared the column the question is about, empty if no question was asked
  * @param within columns within whose levels the compared column is compared
@@ -35,7 +36,7 @@ public record ModelTerms(
     int nodes) {
 
   /** Column made from cultivar and rootstock when the cells lack it. */
-  public static final String PAIRING = "pairing";
+  public static final String PAIRING = DerivedColumn.PAIRING.columnName();
 
   static final ModelTerms NONE =
       new ModelTerms(

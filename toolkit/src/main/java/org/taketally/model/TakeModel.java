@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
 import org.taketally.cells.Cells;
+import org.taketally.records.columns.RecordColumn;
 
 /**
  * What a take may depend on, in trade words: an immutable description, fitted to cells.
@@ -130,8 +131,8 @@ public final class TakeModel {
    * Adds columns whose levels deviate at random from the middle, drawn toward it the more the fewer
    * their grafts.
    *
-   * @param columns columns of levels, or of numbers that name groups (bed 1, 2, 3); {@value
-   *     #PAIRING} is made from cultivar and rootstock
+   * @param columns columns of levels, or of numbers that name groups (bed 1, 2, 3); {@code pairing}
+   *     is made from cultivar and rootstock
    * @return a new model
    */
   public TakeModel varyBy(String... columns) {
@@ -173,10 +174,11 @@ public final class TakeModel {
    *
    * @param first a column
    * @param second another
-   * @return {@value #PAIRING} for cultivar and rootstock, else {@code first × second}
+   * @return {@code pairing} for cultivar and rootstock, else {@code first × second}
    */
   public static String together(String first, String second) {
-    return Set.of(first, second).equals(Set.of("cultivar", "rootstock"))
+    return Set.of(first, second)
+            .equals(Set.of(RecordColumn.CULTIVAR.columnName(), RecordColumn.ROOTSTOCK.columnName()))
         ? PAIRING
         : first + " \u00d7 " + second;
   }
@@ -330,7 +332,7 @@ public final class TakeModel {
   }
 
   /**
-   * Varying columns made of two columns together, {@value #PAIRING} only if asked for by {@link
+   * Varying columns made of two columns together, {@code pairing} only if asked for by {@link
    * #varyTogether}.
    *
    * @return name to the two columns

@@ -14,6 +14,7 @@ import org.taketally.publish.Block.Section;
 import org.taketally.publish.Block.Table;
 import org.taketally.publish.privacy.JointTake;
 import org.taketally.publish.privacy.PublishedTable;
+import org.taketally.records.columns.RecordColumn;
 import org.taketally.wording.season.OverviewWords;
 import tech.tablesaw.api.IntColumn;
 
@@ -67,8 +68,8 @@ final class OverviewSections {
   }
 
   private long unassessed() {
-    IntColumn grafts = facts.records().frame().intColumn("grafts");
-    IntColumn takes = facts.records().frame().intColumn("takes");
+    IntColumn grafts = facts.records().frame().intColumn(RecordColumn.GRAFTS.columnName());
+    IntColumn takes = facts.records().frame().intColumn(RecordColumn.TAKES.columnName());
     long sum = 0;
     for (int row = 0; row < takes.size(); row++) {
       sum += takes.isMissing(row) ? grafts.getInt(row) : 0;

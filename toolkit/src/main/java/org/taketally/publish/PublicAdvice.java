@@ -11,6 +11,7 @@ import org.taketally.answers.advice.NoAdvice;
 import org.taketally.answers.advice.SeasonAdvice;
 import org.taketally.answers.effects.TakeCurve;
 import org.taketally.publish.privacy.Evidence;
+import org.taketally.records.columns.RecordColumn;
 
 /** Advice without levels behind which too few people stand. */
 final class PublicAdvice {
@@ -62,7 +63,7 @@ final class PublicAdvice {
   }
 
   private List<String> shown(String factor, List<String> levels) {
-    if (factor.equals("rootstock")) {
+    if (factor.equals(RecordColumn.ROOTSTOCK.columnName())) {
       return facts.rootstockTable().stream()
           .flatMap(table -> levels.stream().filter(table.shown()::contains))
           .toList();

@@ -28,13 +28,21 @@ import org.taketally.cells.Cells;
 import org.taketally.cells.Measure;
 import org.taketally.publish.privacy.Evidence;
 import org.taketally.publish.privacy.PublishedTable;
+import org.taketally.records.columns.DerivedColumn;
+import org.taketally.records.columns.RecordColumn;
 
 /** The answers of an analysis, reduced to what may be published beside the counts of the page. */
 final class PublicAnswers {
 
-  private static final Set<String> PLACES = Set.of(SeasonFacts.SITE, "block");
+  private static final Set<String> PLACES =
+      Set.of(SeasonFacts.SITE, RecordColumn.BLOCK.columnName());
   private static final Set<String> PEOPLE =
-      Set.of(SeasonFacts.GRAFTER, SeasonFacts.SITE, "block", "grafting_day", "pairing");
+      Set.of(
+          SeasonFacts.GRAFTER,
+          SeasonFacts.SITE,
+          RecordColumn.BLOCK.columnName(),
+          DerivedColumn.GRAFTING_DAY.columnName(),
+          DerivedColumn.PAIRING.columnName());
 
   private final List<Answer> answers;
   private final SeasonFacts facts;
@@ -238,9 +246,12 @@ final class PublicAnswers {
         || !facts.records().frame().columnNames().contains(factor)) {
       return false;
     }
-    if (factor.equals("cultivar") || factor.equals("rootstock")) {
+    if (factor.equals(RecordColumn.CULTIVAR.columnName())
+        || factor.equals(RecordColumn.ROOTSTOCK.columnName())) {
       Optional<PublishedTable> table =
-          factor.equals("cultivar") ? facts.cultivarTable() : facts.rootstockTable();
+          factor.equals(RecordColumn.CULTIVAR.columnName())
+              ? facts.cultivarTable()
+              : facts.rootstockTable();
       return table.flatMap(t -> t.of(level)).isPresent();
     }
     Evidence evidence = facts.evidence(List.of(factor));

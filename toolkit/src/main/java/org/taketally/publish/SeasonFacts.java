@@ -15,17 +15,18 @@ import org.taketally.publish.privacy.PublishedTable;
 import org.taketally.publish.privacy.PublishedTable.Entry;
 import org.taketally.publish.privacy.SeasonTables;
 import org.taketally.records.GraftRecords;
+import org.taketally.records.columns.RecordColumn;
 import org.taketally.wording.pages.RefusalWords;
 import org.taketally.wording.season.ClosingWords;
 
 /** The counts of a season page, reduced to what may be published. */
 final class SeasonFacts {
 
-  static final String GRAFTER = "grafter";
-  static final String SITE = "site";
-  private static final String SEASON = "season";
-  private static final String CULTIVAR = "cultivar";
-  private static final String ROOTSTOCK = "rootstock";
+  static final String GRAFTER = RecordColumn.GRAFTER.columnName();
+  static final String SITE = RecordColumn.SITE.columnName();
+  private static final String SEASON = RecordColumn.SEASON.columnName();
+  private static final String CULTIVAR = RecordColumn.CULTIVAR.columnName();
+  private static final String ROOTSTOCK = RecordColumn.ROOTSTOCK.columnName();
 
   private final GraftRecords records;
   private final SummaryOptions options;

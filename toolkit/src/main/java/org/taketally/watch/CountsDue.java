@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.stream.IntStream;
 import org.taketally.records.GraftRecords;
+import org.taketally.records.columns.DerivedColumn;
 import tech.tablesaw.api.NumericColumn;
 import tech.tablesaw.api.Table;
 
@@ -28,7 +29,7 @@ public record CountsDue(
     OptionalInt usualDays,
     LocalDate asOf) {
 
-  private static final String DAYS = "days_to_assessment";
+  private static final String DAYS = DerivedColumn.DAYS_TO_ASSESSMENT.columnName();
 
   static CountsDue of(SeasonLots season, GraftRecords past) {
     LocalDate asOf =

@@ -10,6 +10,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.taketally.records.GraftRecords;
+import org.taketally.records.columns.DerivedColumn;
+import org.taketally.records.columns.RecordColumn;
 import tech.tablesaw.api.DateColumn;
 import tech.tablesaw.api.NumericColumn;
 import tech.tablesaw.api.Table;
@@ -34,18 +36,18 @@ public record SeasonLots(
   /** Columns that are no cause: labels, results, and what is made of others. */
   private static final Set<String> NO_CAUSE =
       Set.of(
-          "record",
-          "season",
-          "pairing",
-          "notes",
-          "outcome",
-          "failure_cause",
-          "replaces",
-          "grafts",
-          "takes",
-          "assessed_date",
-          "graft_date",
-          "budwood_cut_date");
+          RecordColumn.RECORD.columnName(),
+          RecordColumn.SEASON.columnName(),
+          DerivedColumn.PAIRING.columnName(),
+          RecordColumn.NOTES.columnName(),
+          RecordColumn.OUTCOME.columnName(),
+          RecordColumn.FAILURE_CAUSE.columnName(),
+          RecordColumn.REPLACES.columnName(),
+          RecordColumn.GRAFTS.columnName(),
+          RecordColumn.TAKES.columnName(),
+          RecordColumn.ASSESSED_DATE.columnName(),
+          RecordColumn.GRAFT_DATE.columnName(),
+          RecordColumn.BUDWOOD_CUT_DATE.columnName());
 
   /** A column of more different texts than this share of the rows is a label, not a group. */
   private static final double LABELS = 0.5;
@@ -78,20 +80,20 @@ public record SeasonLots(
     List<Waiting> waiting = new ArrayList<>();
     long withoutDay = 0;
     for (int row = 0; row < frame.rowCount(); row++) {
-      int grafts = frame.intColumn("grafts").getInt(row);
-      Optional<LocalDate> day = day(frame, "assessed_date", row);
-      if (frame.intColumn("takes").isMissing(row)) {
-        waiting.add(new Waiting(day(frame, "graft_date", row), grafts));
+      int grafts = frame.intColumn(RecordColumn.GRAFTS.columnName()).getInt(row);
+      Optional<LocalDate> day = day(frame, RecordColumn.ASSESSED_DATE.columnName(), row);
+      if (frame.intColumn(RecordColumn.TAKES.columnName()).isMissing(row)) {
+        waiting.add(new Waiting(day(frame, RecordColumn.GRAFT_DATE.columnName(), row), grafts));
       } else if (day.isEmpty()) {
         withoutDay += grafts;
       } else {
         Map<String, String> said = values(frame, row);
         counted.add(
             new WatchedLot(
-                said.getOrDefault("record", "row " + (row + 1)),
+                said.getOrDefault(RecordColumn.RECORD.columnName(), "row " + (row + 1)),
                 day.get(),
                 grafts,
-                frame.intColumn("takes").getInt(row),
+                frame.intColumn(RecordColumn.TAKES.columnName()).getInt(row),
                 groups(frame, row, said, causes)));
         values.add(said);
       }
@@ -135,7 +137,7 @@ public record SeasonLots(
   private static Map<String, String> groups(
       Table frame, int row, Map<String, String> said, List<String> causes) {
     Map<String, String> groups = new LinkedHashMap<>();
-    day(frame, "graft_date", row)
+    day(frame, RecordColumn.GRAFT_DATE.columnName(), row)
         .ifPresent(
             day ->
                 groups.put(

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.taketally.model.CannotFit;
 import org.taketally.records.GraftRecords;
+import org.taketally.records.columns.RecordColumn;
 
 /**
  * Past seasons watched as if they ran now, each against those before it: what would have been
@@ -56,10 +57,10 @@ public record SeasonReplay(List<Replayed> seasons, List<LeftOut> left) {
    */
   public static SeasonReplay of(GraftRecords records, SeasonWatch.Settings settings) {
     List<String> seasons =
-        records.frame().containsColumn("season")
+        records.frame().containsColumn(RecordColumn.SEASON.columnName())
             ? records
                 .frame()
-                .column("season")
+                .column(RecordColumn.SEASON.columnName())
                 .unique()
                 .removeMissing()
                 .asStringColumn()
@@ -76,8 +77,11 @@ public record SeasonReplay(List<Replayed> seasons, List<LeftOut> left) {
     List<Replayed> replayed = new ArrayList<>();
     List<LeftOut> left = new ArrayList<>(List.of(new LeftOut(seasons.get(0), Reason.FIRST)));
     for (int i = 1; i < seasons.size(); i++) {
-      GraftRecords past = records.where("season", seasons.subList(0, i).toArray(String[]::new));
-      SeasonLots lots = SeasonLots.of(records.where("season", seasons.get(i)));
+      GraftRecords past =
+          records.where(
+              RecordColumn.SEASON.columnName(), seasons.subList(0, i).toArray(String[]::new));
+      SeasonLots lots =
+          SeasonLots.of(records.where(RecordColumn.SEASON.columnName(), seasons.get(i)));
       if (lots.counted().isEmpty()) {
         left.add(new LeftOut(seasons.get(i), Reason.NO_COUNT));
         continue;

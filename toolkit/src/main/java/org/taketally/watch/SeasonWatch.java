@@ -9,6 +9,8 @@ import org.taketally.cells.Cells;
 import org.taketally.plan.forecast.PastSeasons;
 import org.taketally.plan.forecast.SeasonForecast;
 import org.taketally.records.GraftRecords;
+import org.taketally.records.columns.DerivedColumn;
+import org.taketally.records.columns.RecordColumn;
 import org.taketally.terms.Logit;
 import org.taketally.watch.TakeWatch.Counted;
 
@@ -19,7 +21,11 @@ public final class SeasonWatch {
   private static final int SEASONS = 100;
 
   /** A column that groups what is done in one go has new levels every season. */
-  private static final List<String> NEW_EVERY_SEASON = List.of("season", "grafting_day", "block");
+  private static final List<String> NEW_EVERY_SEASON =
+      List.of(
+          RecordColumn.SEASON.columnName(),
+          DerivedColumn.GRAFTING_DAY.columnName(),
+          RecordColumn.BLOCK.columnName());
 
   private SeasonWatch() {}
 

@@ -6,6 +6,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.taketally.records.columns.DerivedColumn;
+import org.taketally.records.columns.RecordColumn;
 
 /**
  * Rows of a season put together by session: grafted on one day at one place by one hand, counted on
@@ -24,8 +26,10 @@ record Sessions(List<WatchedLot> counted, List<SeasonChart.Lot> lots) {
           String.join(
               " / ",
               season.counted().get(i).counted().toString(),
-              said.getOrDefault("grafting_day", said.getOrDefault("graft_date", "")),
-              said.getOrDefault("grafter", ""));
+              said.getOrDefault(
+                  DerivedColumn.GRAFTING_DAY.columnName(),
+                  said.getOrDefault(RecordColumn.GRAFT_DATE.columnName(), "")),
+              said.getOrDefault(RecordColumn.GRAFTER.columnName(), ""));
       members.computeIfAbsent(session, key -> new ArrayList<>()).add(i);
     }
     List<WatchedLot> counted = new ArrayList<>();

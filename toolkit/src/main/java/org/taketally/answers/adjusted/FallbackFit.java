@@ -9,6 +9,7 @@ import org.taketally.cells.Factor;
 import org.taketally.model.CannotFit;
 import org.taketally.model.TakeFit;
 import org.taketally.model.TakeModel;
+import org.taketally.records.columns.RecordColumn;
 
 /**
  * A fit of the model asked for, or of the nearest one the records can carry: a column with a level
@@ -102,8 +103,8 @@ public record FallbackFit(TakeFit fit, List<ModelChange> changes) {
 
   /** Pairings made, less what cultivars and rootstocks would need to be linked at all. */
   private static int sparePairings(Cells cells) {
-    Optional<Factor> cultivar = cells.findFactor("cultivar");
-    Optional<Factor> rootstock = cells.findFactor("rootstock");
+    Optional<Factor> cultivar = cells.findFactor(RecordColumn.CULTIVAR.columnName());
+    Optional<Factor> rootstock = cells.findFactor(RecordColumn.ROOTSTOCK.columnName());
     if (cultivar.isEmpty() || rootstock.isEmpty()) {
       return SPARE_PAIRINGS;
     }

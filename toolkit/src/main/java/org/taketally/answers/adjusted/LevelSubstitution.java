@@ -9,6 +9,7 @@ import org.taketally.model.TakeDesign;
 import org.taketally.model.TakeDraws;
 import org.taketally.model.TakeFit;
 import org.taketally.model.TakeModel;
+import org.taketally.records.columns.RecordColumn;
 
 /**
  * Taking one column's part out of every condition's logit and putting a level's part in.
@@ -44,7 +45,9 @@ public final class LevelSubstitution {
     this.varies = varies(fit, column);
     this.levels = levels;
     this.pairing = pairing;
-    this.bySeason = column.equals("rootstock") && varies(fit, SuggestedModel.STOCK_BY_SEASON);
+    this.bySeason =
+        column.equals(RecordColumn.ROOTSTOCK.columnName())
+            && varies(fit, SuggestedModel.STOCK_BY_SEASON);
     this.cellsOfPartner = pairing == null ? new int[0][] : pairing.cells(conditions);
   }
 
@@ -143,13 +146,16 @@ public final class LevelSubstitution {
   private record PairingMix(int[][] pairings, double[] mix, int[] partners) {
 
     static PairingMix of(TakeFit fit, String column, List<String> levels) {
-      boolean cultivar = column.equals("cultivar");
-      if (!(cultivar || column.equals("rootstock")) || !varies(fit, TakeModel.PAIRING)) {
+      boolean cultivar = column.equals(RecordColumn.CULTIVAR.columnName());
+      if (!(cultivar || column.equals(RecordColumn.ROOTSTOCK.columnName()))
+          || !varies(fit, TakeModel.PAIRING)) {
         return null;
       }
       Cells cells = fit.cells();
       Factor own = cells.factor(column);
-      Factor other = cells.factor(cultivar ? "rootstock" : "cultivar");
+      Factor other =
+          cells.factor(
+              cultivar ? RecordColumn.ROOTSTOCK.columnName() : RecordColumn.CULTIVAR.columnName());
       int[] codes = fit.design().codes(TakeModel.PAIRING);
       int[][] pairings = new int[levels.size()][other.size()];
       for (int[] row : pairings) {

@@ -13,6 +13,7 @@ import org.taketally.model.TakeDesign;
 import org.taketally.model.TakeDraws;
 import org.taketally.model.TakeFit;
 import org.taketally.model.VaryingFactor;
+import org.taketally.records.columns.DerivedColumn;
 
 /**
  * Average takes as if every graft had one level of a column, all else as recorded, in each
@@ -163,7 +164,9 @@ public final class MarginalTakes {
   public Optional<double[][][]> takesByPartner(String column) {
     LevelSubstitution swap =
         LevelSubstitution.ofLevels(fit, draws, conditions, column, levels(column));
-    if (!swap.pairs() || (long) count() * fit.varying("pairing").levels().size() > DRAWN_NUMBERS) {
+    if (!swap.pairs()
+        || (long) count() * fit.varying(DerivedColumn.PAIRING.columnName()).levels().size()
+            > DRAWN_NUMBERS) {
       return Optional.empty();
     }
     return Optional.of(

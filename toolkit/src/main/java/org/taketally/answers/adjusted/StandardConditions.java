@@ -11,6 +11,7 @@ import org.taketally.cells.Cells;
 import org.taketally.model.FixedEffect;
 import org.taketally.model.TakeDesign;
 import org.taketally.model.TakeFit;
+import org.taketally.records.columns.RecordColumn;
 import org.taketally.terms.Logit;
 
 /**
@@ -79,7 +80,7 @@ public final class StandardConditions {
     List<Condition> conditions = new ArrayList<>();
     levels.forEach(
         (column, level) -> {
-          if (!column.equals("cultivar")) {
+          if (!column.equals(RecordColumn.CULTIVAR.columnName())) {
             conditions.add(
                 design.levels(column).isEmpty()
                     ? Condition.number(column, Double.parseDouble(level))

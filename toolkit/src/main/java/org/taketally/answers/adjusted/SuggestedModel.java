@@ -11,6 +11,8 @@ import org.taketally.cells.Factor;
 import org.taketally.cells.Measure;
 import org.taketally.model.TakeModel;
 import org.taketally.records.GraftRecords;
+import org.taketally.records.columns.DerivedColumn;
+import org.taketally.records.columns.RecordColumn;
 
 /**
  * The model taken when nobody names one: what the records hold, in a fixed order, each choice said.
@@ -37,29 +39,37 @@ public record SuggestedModel(TakeModel model, List<ModelChoice> choices) {
 
   private static final int CURVE_VALUES = 6;
   private static final int CURVE_FREEDOM = 3;
-  private static final String STORAGE = "storage_days";
+  private static final String STORAGE = DerivedColumn.STORAGE_DAYS.columnName();
   private static final List<String> CIRCUMSTANCES =
       List.of(
-          "method",
-          "bud_stage",
-          "stock_condition",
-          "cambium_match",
-          "tool_cleaning",
-          "budwood_kept");
+          RecordColumn.METHOD.columnName(),
+          RecordColumn.BUD_STAGE.columnName(),
+          RecordColumn.STOCK_CONDITION.columnName(),
+          RecordColumn.CAMBIUM_MATCH.columnName(),
+          RecordColumn.TOOL_CLEANING.columnName(),
+          RecordColumn.BUDWOOD_KEPT.columnName());
 
   /** Columns every answer looks at; no sheet may lack them. */
-  private static final List<String> ALWAYS = List.of("cultivar", "rootstock");
+  private static final List<String> ALWAYS =
+      List.of(RecordColumn.CULTIVAR.columnName(), RecordColumn.ROOTSTOCK.columnName());
 
-  private static final String SITE = "site";
-  private static final String BLOCK = "block";
-  private static final String SEASON = "season";
-  private static final String ROOTSTOCK = "rootstock";
+  private static final String SITE = RecordColumn.SITE.columnName();
+  private static final String BLOCK = RecordColumn.BLOCK.columnName();
+  private static final String SEASON = RecordColumn.SEASON.columnName();
+  private static final String ROOTSTOCK = RecordColumn.ROOTSTOCK.columnName();
 
   /** What a rootstock does in one season beside what it does in all. */
   public static final String STOCK_BY_SEASON = TakeModel.together(ROOTSTOCK, SEASON);
 
   private static final List<String> VARYING =
-      List.of("cultivar", "pairing", "grafter", SITE, BLOCK, SEASON, "grafting_day");
+      List.of(
+          RecordColumn.CULTIVAR.columnName(),
+          DerivedColumn.PAIRING.columnName(),
+          RecordColumn.GRAFTER.columnName(),
+          SITE,
+          BLOCK,
+          SEASON,
+          DerivedColumn.GRAFTING_DAY.columnName());
 
   /** With fewer seasons, what a rootstock does in one can't be told from what it does in all. */
   private static final int SEASONS = 3;
@@ -70,17 +80,17 @@ public record SuggestedModel(TakeModel model, List<ModelChoice> choices) {
   /** Columns that say what became of a graft, or nothing that could move its take. */
   private static final Set<String> NO_CIRCUMSTANCE =
       Set.of(
-          "record",
-          "graft_date",
-          "budwood_cut_date",
-          "assessed_date",
-          "days_to_assessment",
-          "grafts",
-          "takes",
-          "outcome",
-          "failure_cause",
-          "replaces",
-          "notes");
+          RecordColumn.RECORD.columnName(),
+          RecordColumn.GRAFT_DATE.columnName(),
+          RecordColumn.BUDWOOD_CUT_DATE.columnName(),
+          RecordColumn.ASSESSED_DATE.columnName(),
+          DerivedColumn.DAYS_TO_ASSESSMENT.columnName(),
+          RecordColumn.GRAFTS.columnName(),
+          RecordColumn.TAKES.columnName(),
+          RecordColumn.OUTCOME.columnName(),
+          RecordColumn.FAILURE_CAUSE.columnName(),
+          RecordColumn.REPLACES.columnName(),
+          RecordColumn.NOTES.columnName());
 
   public SuggestedModel {
     choices = List.copyOf(choices);

@@ -21,6 +21,7 @@ import org.taketally.answers.verdict.LevelComparisonCalculator;
 import org.taketally.answers.verdict.RootstockVerdict;
 import org.taketally.answers.verdict.Verdict;
 import org.taketally.model.TakeFit;
+import org.taketally.records.columns.RecordColumn;
 
 /**
  * Works out {@link SeasonAdvice}. Every choice a grafter has is looked at; what is advised must
@@ -36,19 +37,19 @@ public final class SeasonAdviceCalculator {
    */
   public static final double SURE = 0.99;
 
-  private static final String GRAFTER = "grafter";
+  private static final String GRAFTER = RecordColumn.GRAFTER.columnName();
 
   /** What a grafter can choose; columns of one's own may be anything, and are left alone. */
   private static final Set<String> CHOICES =
       Set.of(
-          "rootstock",
-          "interstock",
-          "method",
-          "bud_stage",
-          "stock_condition",
-          "cambium_match",
-          "tool_cleaning",
-          "budwood_kept");
+          RecordColumn.ROOTSTOCK.columnName(),
+          RecordColumn.INTERSTOCK.columnName(),
+          RecordColumn.METHOD.columnName(),
+          RecordColumn.BUD_STAGE.columnName(),
+          RecordColumn.STOCK_CONDITION.columnName(),
+          RecordColumn.CAMBIUM_MATCH.columnName(),
+          RecordColumn.TOOL_CLEANING.columnName(),
+          RecordColumn.BUDWOOD_KEPT.columnName());
 
   private final TakeFit fit;
   private final List<Answer> answers;

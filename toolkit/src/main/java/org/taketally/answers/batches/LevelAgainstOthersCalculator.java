@@ -13,6 +13,7 @@ import org.taketally.cells.CellsOf;
 import org.taketally.cells.Factor;
 import org.taketally.model.TakeModel;
 import org.taketally.records.GraftRecords;
+import org.taketally.records.columns.RecordColumn;
 
 /**
  * Works out {@link LevelAgainstOthers}: all other levels are put together as one, and the two are
@@ -73,7 +74,8 @@ public final class LevelAgainstOthersCalculator {
     for (Map.Entry<String, List<String>> both : model.together().entrySet()) {
       beside = both.getValue().contains(column) ? beside.without(both.getKey()) : beside;
     }
-    if (column.equals("cultivar") || column.equals("rootstock")) {
+    if (column.equals(RecordColumn.CULTIVAR.columnName())
+        || column.equals(RecordColumn.ROOTSTOCK.columnName())) {
       beside = beside.without(TakeModel.PAIRING);
     }
     return beside.without(column);

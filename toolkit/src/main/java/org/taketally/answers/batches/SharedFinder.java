@@ -12,6 +12,8 @@ import org.taketally.cells.Cells;
 import org.taketally.cells.CellsOf;
 import org.taketally.cells.Factor;
 import org.taketally.records.GraftRecords;
+import org.taketally.records.columns.DerivedColumn;
+import org.taketally.records.columns.RecordColumn;
 
 /** What grafts of one level have in common that the others have less. */
 final class SharedFinder {
@@ -29,14 +31,14 @@ final class SharedFinder {
   /** Columns that are labels, results, or made of others. */
   private static final Set<String> NOTHING_SHARED =
       Set.of(
-          "record",
-          "pairing",
-          "notes",
-          "outcome",
-          "failure_cause",
-          "replaces",
-          "assessed_date",
-          "graft_date");
+          RecordColumn.RECORD.columnName(),
+          DerivedColumn.PAIRING.columnName(),
+          RecordColumn.NOTES.columnName(),
+          RecordColumn.OUTCOME.columnName(),
+          RecordColumn.FAILURE_CAUSE.columnName(),
+          RecordColumn.REPLACES.columnName(),
+          RecordColumn.ASSESSED_DATE.columnName(),
+          RecordColumn.GRAFT_DATE.columnName());
 
   private SharedFinder() {}
 

@@ -12,6 +12,7 @@ import org.taketally.answers.checks.FitChecks.SeasonsUntried;
 import org.taketally.answers.checks.FitChecks.State;
 import org.taketally.cells.Factor;
 import org.taketally.model.TakeFit;
+import org.taketally.records.columns.RecordColumn;
 
 /**
  * How far the fixed effects move when a season is left out: see {@link LeaveOneSeasonOut}.
@@ -21,7 +22,7 @@ import org.taketally.model.TakeFit;
  */
 public record SeasonsLeftOut(List<SeasonInfluence> influences, Check check) {
 
-  public static final String SEASON = "season";
+  public static final String SEASON = RecordColumn.SEASON.columnName();
   private static final double FALSE_ALARM = 0.01;
 
   static SeasonsLeftOut of(TakeFit fit, AnswerOptions options) {

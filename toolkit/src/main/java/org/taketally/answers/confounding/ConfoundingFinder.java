@@ -16,15 +16,18 @@ import org.taketally.answers.confounding.Confounding.TieKind;
 import org.taketally.answers.counts.CrossTabulation;
 import org.taketally.cells.Cells;
 import org.taketally.cells.Factor;
+import org.taketally.records.columns.DerivedColumn;
+import org.taketally.records.columns.RecordColumn;
 
 /** Works out {@link Confounding}. */
 public final class ConfoundingFinder {
 
-  static final String CULTIVAR = "cultivar";
-  static final String PAIRING = "pairing";
+  static final String CULTIVAR = RecordColumn.CULTIVAR.columnName();
+  static final String PAIRING = DerivedColumn.PAIRING.columnName();
 
   /** Columns whose levels are sets of grafts made together, not things one would compare. */
-  static final Set<String> BATCHES = Set.of("grafting_day", "block");
+  static final Set<String> BATCHES =
+      Set.of(DerivedColumn.GRAFTING_DAY.columnName(), RecordColumn.BLOCK.columnName());
 
   /** Batches beyond one per level needed before a difference between batches can be judged. */
   static final int SPARE_BATCHES = 3;

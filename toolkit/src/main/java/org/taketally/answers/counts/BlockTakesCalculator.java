@@ -12,13 +12,14 @@ import org.taketally.answers.counts.BlockTakes.BlockTake;
 import org.taketally.answers.counts.BlockTakes.SiteBlocks;
 import org.taketally.cells.Cells;
 import org.taketally.cells.Factor;
+import org.taketally.records.columns.RecordColumn;
 import org.taketally.terms.Interval;
 
 /** Works out {@link BlockTakes} from counts. */
 public final class BlockTakesCalculator {
 
-  private static final String SITE = "site";
-  private static final String BLOCK = "block";
+  private static final String SITE = RecordColumn.SITE.columnName();
+  private static final String BLOCK = RecordColumn.BLOCK.columnName();
 
   private final double coverage;
   private final int pairs;

@@ -14,11 +14,12 @@ import org.taketally.answers.counts.TakeCounter;
 import org.taketally.answers.counts.TakeRateInterval;
 import org.taketally.model.TakeFit;
 import org.taketally.model.VaryingFactor;
+import org.taketally.records.columns.RecordColumn;
 
 /** Works out {@link Difficulty} from the draws of a fit. */
 public final class DifficultyCalculator {
 
-  private static final String CULTIVAR = "cultivar";
+  private static final String CULTIVAR = RecordColumn.CULTIVAR.columnName();
 
   private final TakeFit fit;
   private final MarginalTakes averaging;

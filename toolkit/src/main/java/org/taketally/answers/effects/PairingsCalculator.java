@@ -17,6 +17,8 @@ import org.taketally.model.TakeDraws;
 import org.taketally.model.TakeFit;
 import org.taketally.model.TakeModel;
 import org.taketally.model.VaryingFactor;
+import org.taketally.records.columns.DerivedColumn;
+import org.taketally.records.columns.RecordColumn;
 import org.taketally.terms.Interval;
 import org.taketally.terms.Logit;
 
@@ -86,7 +88,11 @@ public final class PairingsCalculator {
 
   private Estimate spread() {
     TakeDraws draws = averaging.draws();
-    int place = fit.varying().stream().map(VaryingFactor::factor).toList().indexOf("pairing");
+    int place =
+        fit.varying().stream()
+            .map(VaryingFactor::factor)
+            .toList()
+            .indexOf(DerivedColumn.PAIRING.columnName());
     double[] sds =
         IntStream.range(0, draws.count()).mapToDouble(d -> draws.sds(d)[place]).toArray();
     return DrawSummary.median(sds, options.coverage());
@@ -130,8 +136,14 @@ public final class PairingsCalculator {
         IntStream.range(0, with.length).mapToDouble(d -> with[d] - without[d]).toArray();
     TakeCount count = new TakeCount(pairings.takes(p), pairings.grafts(p));
     return new Pairing(
-        cells.findFactor("cultivar").map(f -> f.levels().get(f.code(cell))).orElse(""),
-        cells.findFactor("rootstock").map(f -> f.levels().get(f.code(cell))).orElse(""),
+        cells
+            .findFactor(RecordColumn.CULTIVAR.columnName())
+            .map(f -> f.levels().get(f.code(cell)))
+            .orElse(""),
+        cells
+            .findFactor(RecordColumn.ROOTSTOCK.columnName())
+            .map(f -> f.levels().get(f.code(cell)))
+            .orElse(""),
         count,
         TakeRateInterval.wilson(count.takes(), count.grafts(), options.coverage()),
         DrawSummary.estimate(without, options.coverage()).value(),

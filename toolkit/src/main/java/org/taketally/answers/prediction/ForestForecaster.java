@@ -6,6 +6,7 @@ import java.util.Random;
 import java.util.stream.IntStream;
 import java.util.stream.LongStream;
 import org.taketally.answers.prediction.SecondOpinions.Importance;
+import org.taketally.records.columns.RecordColumn;
 import smile.base.cart.SplitRule;
 import smile.classification.RandomForest;
 import smile.data.DataFrame;
@@ -86,11 +87,11 @@ final class ForestForecaster implements Forecaster {
 
   @Override
   public double[] cultivars() {
-    int column = features.columns().indexOf("cultivar");
+    int column = features.columns().indexOf(RecordColumn.CULTIVAR.columnName());
     if (column < 0) {
       return new double[0];
     }
-    int levels = features.cells().factor("cultivar").size();
+    int levels = features.cells().factor(RecordColumn.CULTIVAR.columnName()).size();
     int[] rows = some(Math.max(20, Math.min(EXPLAINED, ASKED / levels)));
     return IntStream.range(0, levels)
         .mapToDouble(

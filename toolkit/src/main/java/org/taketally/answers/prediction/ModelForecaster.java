@@ -15,6 +15,7 @@ import org.taketally.model.NormalAverage;
 import org.taketally.model.TakeDraws;
 import org.taketally.model.TakeFit;
 import org.taketally.model.TakeModel;
+import org.taketally.records.columns.RecordColumn;
 
 /**
  * The model itself: posterior mean of the take, a level it has not seen (a new season above all)
@@ -150,12 +151,12 @@ final class ModelForecaster implements Forecaster {
   @Override
   public double[] cultivars() {
     MarginalTakes averaging = MarginalTakes.of(all, options.withDraws(DRAWS));
-    if (!averaging.knows("cultivar")) {
+    if (!averaging.knows(RecordColumn.CULTIVAR.columnName())) {
       return new double[0];
     }
-    double[][] logits = averaging.logits("cultivar");
-    List<String> known = averaging.levels("cultivar");
-    return all.cells().factor("cultivar").levels().stream()
+    double[][] logits = averaging.logits(RecordColumn.CULTIVAR.columnName());
+    List<String> known = averaging.levels(RecordColumn.CULTIVAR.columnName());
+    return all.cells().factor(RecordColumn.CULTIVAR.columnName()).levels().stream()
         .mapToInt(known::indexOf)
         .mapToDouble(l -> l < 0 ? Double.NaN : mean(DrawSummary.column(logits, l)))
         .toArray();

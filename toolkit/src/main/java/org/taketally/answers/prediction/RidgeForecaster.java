@@ -2,6 +2,7 @@ package org.taketally.answers.prediction;
 
 import java.util.Arrays;
 import java.util.stream.IntStream;
+import org.taketally.records.columns.RecordColumn;
 import smile.classification.LogisticRegression;
 
 /**
@@ -48,13 +49,13 @@ final class RidgeForecaster implements Forecaster {
 
   @Override
   public double[] cultivars() {
-    int column = features.columns().indexOf("cultivar");
+    int column = features.columns().indexOf(RecordColumn.CULTIVAR.columnName());
     if (column < 0) {
       return new double[0];
     }
     double[] weights = fit(new boolean[indicators.length]).coefficients();
     int at = features.indicatorsBefore(column);
-    int levels = features.cells().factor("cultivar").size();
+    int levels = features.cells().factor(RecordColumn.CULTIVAR.columnName()).size();
     return IntStream.range(at, at + levels).mapToDouble(j -> weights[j]).toArray();
   }
 }

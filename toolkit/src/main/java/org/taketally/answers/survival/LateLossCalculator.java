@@ -15,13 +15,18 @@ import org.taketally.answers.survival.LateLoss.FactorLoss;
 import org.taketally.answers.survival.LateLoss.LevelLoss;
 import org.taketally.records.Assessments;
 import org.taketally.records.GraftRecords;
+import org.taketally.records.columns.RecordColumn;
 import org.taketally.terms.Interval;
 
 /** Works {@link LateLoss} out. */
 public final class LateLossCalculator {
 
   /** Compared by default, as far as the records have them. */
-  public static final List<String> FACTORS = List.of("rootstock", "stock_condition", "cultivar");
+  public static final List<String> FACTORS =
+      List.of(
+          RecordColumn.ROOTSTOCK.columnName(),
+          RecordColumn.STOCK_CONDITION.columnName(),
+          RecordColumn.CULTIVAR.columnName());
 
   private final List<CountedRow> rows;
   private final List<String> factors;

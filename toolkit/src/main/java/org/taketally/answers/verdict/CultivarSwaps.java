@@ -8,6 +8,7 @@ import org.taketally.answers.adjusted.MarginalTakes;
 import org.taketally.model.TakeFit;
 import org.taketally.model.TakeModel;
 import org.taketally.model.compare.LikelihoodRatioTest;
+import org.taketally.records.columns.RecordColumn;
 
 /**
  * Whether swapping two rootstocks moves single cultivars beyond the margin, some up and some down,
@@ -22,7 +23,7 @@ record CultivarSwaps(
     double probability, double chance, Optional<FactorVerdict.CultivarSwap> example) {
 
   static Optional<CultivarSwaps> of(MarginalTakes free, String factor, AnswerOptions options) {
-    if (!factor.equals("rootstock") || free.fit().isLarge()) {
+    if (!factor.equals(RecordColumn.ROOTSTOCK.columnName()) || free.fit().isLarge()) {
       return Optional.empty();
     }
     return free.takesByPartner(factor).map(takes -> of(free, factor, takes, options.margin()));
@@ -68,7 +69,7 @@ record CultivarSwaps(
   private static Optional<FactorVerdict.CultivarSwap> example(
       MarginalTakes free, String factor, double[][][] takes, double margin) {
     List<String> levels = free.levels(factor);
-    List<String> cultivars = free.fit().cells().factor("cultivar").levels();
+    List<String> cultivars = free.fit().cells().factor(RecordColumn.CULTIVAR.columnName()).levels();
     FactorVerdict.CultivarSwap best = null;
     double surest = 0;
     for (int a = 0; a < levels.size(); a++) {

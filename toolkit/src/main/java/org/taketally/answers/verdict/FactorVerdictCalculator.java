@@ -22,6 +22,8 @@ import org.taketally.answers.counts.TakeRateInterval;
 import org.taketally.cells.Cells;
 import org.taketally.model.TakeFit;
 import org.taketally.model.VaryingFactor;
+import org.taketally.records.columns.DerivedColumn;
+import org.taketally.records.columns.RecordColumn;
 
 /** Works out a {@link FactorVerdict}: what can be compared, the evidence, and the rules. */
 public final class FactorVerdictCalculator {
@@ -31,7 +33,13 @@ public final class FactorVerdictCalculator {
 
   /** Grafts alike in these are dealt out anew among themselves, the first the most important. */
   private static final List<String> DEALT_WITHIN =
-      List.of("grafting_day", "block", "season", "site", "grafter", "cultivar");
+      List.of(
+          DerivedColumn.GRAFTING_DAY.columnName(),
+          RecordColumn.BLOCK.columnName(),
+          RecordColumn.SEASON.columnName(),
+          RecordColumn.SITE.columnName(),
+          RecordColumn.GRAFTER.columnName(),
+          RecordColumn.CULTIVAR.columnName());
 
   private static final long MOST_DEALT = 50_000;
 
@@ -164,7 +172,7 @@ public final class FactorVerdictCalculator {
     if (main.fit().model().compared().filter(factor::equals).isPresent() && !within.isEmpty()) {
       notes.add(new FactorVerdict.ComparedWithin(within));
     }
-    if (factor.equals("rootstock")
+    if (factor.equals(RecordColumn.ROOTSTOCK.columnName())
         && LevelSubstitution.varies(main.fit(), SuggestedModel.STOCK_BY_SEASON)) {
       notes.add(new FactorVerdict.AverageSeason(seasonSpread(main)));
     }

@@ -10,12 +10,13 @@ import org.taketally.cells.Cells;
 import org.taketally.model.CannotFit;
 import org.taketally.model.TakeFit;
 import org.taketally.model.TakeModel;
+import org.taketally.records.columns.RecordColumn;
 import org.taketally.terms.Interval;
 
 /** Works out a {@link RootstockVerdict}: the stock's type, its condition, and the side views. */
 public final class RootstockVerdictCalculator {
 
-  private static final String CONDITION = "stock_condition";
+  private static final String CONDITION = RecordColumn.STOCK_CONDITION.columnName();
 
   /** Share of nucellar seedlings true to type that is supposed; see docs/methods.md. */
   private static final Interval TRUE_TO_TYPE = new Interval(0.80, 0.90, 0.95);
@@ -35,7 +36,7 @@ public final class RootstockVerdictCalculator {
    * @throws IllegalArgumentException if the records lack the compared column
    */
   public static RootstockVerdict of(TakeModel model, Cells cells, AnswerOptions options) {
-    String compared = model.compared().orElse("rootstock");
+    String compared = model.compared().orElse(RecordColumn.ROOTSTOCK.columnName());
     try {
       TakeFit fit = FallbackFit.of(cells, model.compare(compared)).fit();
       MarginalTakes averaging = MarginalTakes.of(fit, options);
@@ -71,12 +72,13 @@ public final class RootstockVerdictCalculator {
     return new RootstockVerdict(
         type,
         condition,
-        compared.equals("rootstock") && LevelSubstitution.varies(averaging.fit(), TakeModel.PAIRING)
+        compared.equals(RecordColumn.ROOTSTOCK.columnName())
+                && LevelSubstitution.varies(averaging.fit(), TakeModel.PAIRING)
             ? Optional.of(PairingsCalculator.of(averaging, options))
             : Optional.empty(),
         StratifiedComparison.of(averaging.fit().cells(), type, options),
         type.size()
-            .filter(s -> compared.equals("rootstock"))
+            .filter(s -> compared.equals(RecordColumn.ROOTSTOCK.columnName()))
             .map(RootstockVerdictCalculator::offType));
   }
 

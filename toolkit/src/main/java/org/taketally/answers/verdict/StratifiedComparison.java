@@ -15,6 +15,7 @@ import org.taketally.answers.verdict.RootstockVerdict.Picked;
 import org.taketally.answers.verdict.RootstockVerdict.TwoStocks;
 import org.taketally.cells.Cells;
 import org.taketally.cells.Factor;
+import org.taketally.records.columns.RecordColumn;
 
 /**
  * Two rootstocks compared cultivar by cultivar, as can be followed by hand: the two there are; the
@@ -22,7 +23,7 @@ import org.taketally.cells.Factor;
  */
 final class StratifiedComparison {
 
-  private static final String CULTIVAR = "cultivar";
+  private static final String CULTIVAR = RecordColumn.CULTIVAR.columnName();
 
   private final Cells cells;
   private final Factor compared;

@@ -7,6 +7,7 @@ import org.taketally.cells.CellsOf;
 import org.taketally.model.TakeFit;
 import org.taketally.model.TakeModel;
 import org.taketally.records.GraftRecords;
+import org.taketally.records.columns.RecordColumn;
 
 /** The fit that lots to come are forecast by. */
 public final class PastSeasons {
@@ -30,7 +31,10 @@ public final class PastSeasons {
         CellsOf.records(
             records, SuggestedModel.columns().stream().filter(names::contains).toList());
     TakeModel model = SuggestedModel.of(cells).model();
-    return (model.compared().isPresent() ? model.varyBy("rootstock") : model).fit(cells);
+    return (model.compared().isPresent()
+            ? model.varyBy(RecordColumn.ROOTSTOCK.columnName())
+            : model)
+        .fit(cells);
   }
 
   /**

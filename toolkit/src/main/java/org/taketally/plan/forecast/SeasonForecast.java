@@ -14,6 +14,8 @@ import org.taketally.model.FixedEffect;
 import org.taketally.model.TakeDraws;
 import org.taketally.model.TakeFit;
 import org.taketally.model.VaryingFactor;
+import org.taketally.records.columns.DerivedColumn;
+import org.taketally.records.columns.RecordColumn;
 import org.taketally.terms.Logit;
 
 /**
@@ -138,10 +140,12 @@ public final class SeasonForecast {
     for (String column : open) {
       value(column, cell).ifPresent(value -> all.put(column, value));
     }
-    String cultivar = all.get("cultivar");
-    String rootstock = all.get("rootstock");
-    if (open.contains("pairing") && cultivar != null && rootstock != null) {
-      all.put("pairing", cultivar + " × " + rootstock);
+    String cultivar = all.get(RecordColumn.CULTIVAR.columnName());
+    String rootstock = all.get(RecordColumn.ROOTSTOCK.columnName());
+    if (open.contains(DerivedColumn.PAIRING.columnName())
+        && cultivar != null
+        && rootstock != null) {
+      all.put(DerivedColumn.PAIRING.columnName(), cultivar + " × " + rootstock);
     }
     return all;
   }

@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.function.Function;
 import org.taketally.cells.Cells;
 import org.taketally.cells.Factor;
+import org.taketally.records.columns.DerivedColumn;
+import org.taketally.records.columns.RecordColumn;
 import org.taketally.terms.Provenance;
 
 /** The cells that a layout's records will have, one a plot, with no takes yet. */
@@ -21,16 +23,21 @@ public final class PlannedCells {
    */
   public static Cells of(TrialLayout layout) {
     List<Factor> factors = new ArrayList<>();
-    factors.add(factor(layout, "cultivar", plot -> plot.pairing().cultivar()));
-    factors.add(factor(layout, "rootstock", plot -> plot.pairing().rootstock()));
+    factors.add(
+        factor(layout, RecordColumn.CULTIVAR.columnName(), plot -> plot.pairing().cultivar()));
+    factors.add(
+        factor(layout, RecordColumn.ROOTSTOCK.columnName(), plot -> plot.pairing().rootstock()));
     factors.add(
         factor(
             layout,
-            "pairing",
+            DerivedColumn.PAIRING.columnName(),
             plot -> plot.pairing().cultivar() + " × " + plot.pairing().rootstock()));
-    factors.add(factor(layout, "grafter", plot -> plot.session().grafter()));
-    factors.add(factor(layout, "grafting_day", plot -> plot.session().day()));
-    factors.add(factor(layout, "block", plot -> plot.bed().orElse(plot.block())));
+    factors.add(
+        factor(layout, RecordColumn.GRAFTER.columnName(), plot -> plot.session().grafter()));
+    factors.add(
+        factor(layout, DerivedColumn.GRAFTING_DAY.columnName(), plot -> plot.session().day()));
+    factors.add(
+        factor(layout, RecordColumn.BLOCK.columnName(), plot -> plot.bed().orElse(plot.block())));
     int[] grafts = layout.plots().stream().mapToInt(Plot::grafts).toArray();
     return new Cells(
         factors,

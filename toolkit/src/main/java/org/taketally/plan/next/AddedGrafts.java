@@ -16,6 +16,8 @@ import org.taketally.cells.Measure;
 import org.taketally.plan.forecast.SeasonForecast;
 import org.taketally.plan.layout.Plot;
 import org.taketally.plan.layout.TrialLayout;
+import org.taketally.records.columns.DerivedColumn;
+import org.taketally.records.columns.RecordColumn;
 
 /**
  * Records in hand with the grafts of a layout added, their takes made up as a fit lets expect. What
@@ -55,13 +57,15 @@ final class AddedGrafts {
     for (Measure measure : records.measures()) {
       lot.put(measure.name(), Double.toString(median(measure)));
     }
-    lot.put("cultivar", plot.pairing().cultivar());
-    lot.put("rootstock", plot.pairing().rootstock());
-    lot.put("pairing", plot.pairing().cultivar() + " × " + plot.pairing().rootstock());
-    lot.put("grafter", plot.session().grafter());
-    lot.put("grafting_day", "to come: " + plot.session().day());
-    lot.put("season", "to come");
-    lot.put("block", "to come: " + plot.bed().orElse(plot.block()));
+    lot.put(RecordColumn.CULTIVAR.columnName(), plot.pairing().cultivar());
+    lot.put(RecordColumn.ROOTSTOCK.columnName(), plot.pairing().rootstock());
+    lot.put(
+        DerivedColumn.PAIRING.columnName(),
+        plot.pairing().cultivar() + " × " + plot.pairing().rootstock());
+    lot.put(RecordColumn.GRAFTER.columnName(), plot.session().grafter());
+    lot.put(DerivedColumn.GRAFTING_DAY.columnName(), "to come: " + plot.session().day());
+    lot.put(RecordColumn.SEASON.columnName(), "to come");
+    lot.put(RecordColumn.BLOCK.columnName(), "to come: " + plot.bed().orElse(plot.block()));
     if (plot.grafts() > 1) {
       lot.put(Cells.BATCH_ROW, "to come: " + number);
     } else {

@@ -31,6 +31,7 @@ import org.taketally.plan.next.NextTrial.OpenPair;
 import org.taketally.plan.next.NextTrial.State;
 import org.taketally.plan.size.VerdictChances;
 import org.taketally.records.GraftRecords;
+import org.taketally.records.columns.RecordColumn;
 
 /**
  * Plans what to graft next: the pairs of stocks that aren't settled, side by side on the cultivars
@@ -39,7 +40,7 @@ import org.taketally.records.GraftRecords;
  */
 public final class NextTrialPlanner {
 
-  private static final String ROOTSTOCK = "rootstock";
+  private static final String ROOTSTOCK = RecordColumn.ROOTSTOCK.columnName();
   private static final int LEAST = 10;
   private static final double HALF = 0.5;
 
@@ -238,22 +239,22 @@ public final class NextTrialPlanner {
 
   private List<String> cultivars(List<String> onStocks) {
     Map<String, List<String>> where = onStocks.isEmpty() ? Map.of() : Map.of(ROOTSTOCK, onStocks);
-    return largest(grafts("cultivar", where), settings.cultivars());
+    return largest(grafts(RecordColumn.CULTIVAR.columnName(), where), settings.cultivars());
   }
 
   private List<String> hands() {
     if (!settings.grafters().isEmpty()) {
       return settings.grafters();
     }
-    Optional<Factor> seasons = cells.findFactor("season");
+    Optional<Factor> seasons = cells.findFactor(RecordColumn.SEASON.columnName());
     Map<String, List<String>> last =
         seasons.isPresent() && seasons.get().size() > 0
             ? Map.of(
-                "season",
+                RecordColumn.SEASON.columnName(),
                 List.of(
                     seasons.get().levels().stream().max(Comparator.naturalOrder()).orElseThrow()))
             : Map.of();
-    List<String> hands = largest(grafts("grafter", last), 2);
+    List<String> hands = largest(grafts(RecordColumn.GRAFTER.columnName(), last), 2);
     return hands.isEmpty() ? List.of("hand 1") : hands;
   }
 

@@ -14,6 +14,8 @@ import org.taketally.model.TakeFit;
 import org.taketally.plan.forecast.PastSeasons;
 import org.taketally.plan.forecast.SeasonForecast;
 import org.taketally.plan.order.SeasonTakes.BatchLuck;
+import org.taketally.records.columns.DerivedColumn;
+import org.taketally.records.columns.RecordColumn;
 import org.taketally.terms.Logit;
 
 /**
@@ -24,9 +26,13 @@ import org.taketally.terms.Logit;
 public final class ForecastOrder {
 
   /** Columns whose luck is shared by the grafts of a batch and by no other batch. */
-  private static final List<String> BATCH = List.of("grafting_day", "block", Cells.BATCH_ROW);
+  private static final List<String> BATCH =
+      List.of(
+          DerivedColumn.GRAFTING_DAY.columnName(),
+          RecordColumn.BLOCK.columnName(),
+          Cells.BATCH_ROW);
 
-  private static final String SEASON = "season";
+  private static final String SEASON = RecordColumn.SEASON.columnName();
 
   private final TakeFit fit;
   private final SeasonForecast forecast;
@@ -73,10 +79,12 @@ public final class ForecastOrder {
    */
   public List<String> unknown(OrderLine line) {
     List<String> names = new ArrayList<>();
-    if (!known("cultivar", line.cultivar())) {
+    if (!known(RecordColumn.CULTIVAR.columnName(), line.cultivar())) {
       names.add(line.cultivar());
     }
-    line.rootstock().filter(stock -> !known("rootstock", stock)).ifPresent(names::add);
+    line.rootstock()
+        .filter(stock -> !known(RecordColumn.ROOTSTOCK.columnName(), stock))
+        .ifPresent(names::add);
     return names;
   }
 
@@ -145,9 +153,11 @@ public final class ForecastOrder {
 
   private SeasonTakes forecast(OrderLine line) {
     Map<String, String> lot = new LinkedHashMap<>();
-    lot.put("cultivar", line.cultivar());
-    line.rootstock().ifPresent(stock -> lot.put("rootstock", stock));
-    line.rootstock().ifPresent(stock -> lot.put("pairing", line.cultivar() + " × " + stock));
+    lot.put(RecordColumn.CULTIVAR.columnName(), line.cultivar());
+    line.rootstock().ifPresent(stock -> lot.put(RecordColumn.ROOTSTOCK.columnName(), stock));
+    line.rootstock()
+        .ifPresent(
+            stock -> lot.put(DerivedColumn.PAIRING.columnName(), line.cultivar() + " × " + stock));
     lot.put(SEASON, "a season to come");
     double[] shares = forecast.takes(lot);
     if (!knowsSeasons()) {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Random;
 import org.taketally.cells.Cells;
 import org.taketally.cells.Factor;
+import org.taketally.records.columns.RecordColumn;
 import org.taketally.terms.Logit;
 
 /**
@@ -24,7 +25,7 @@ final class SimulatedTakes {
     this.planned = planned;
     this.truth = truth;
     double total = Math.sqrt(totalVariance());
-    List<String> stocks = planned.factor("rootstock").levels();
+    List<String> stocks = planned.factor(RecordColumn.ROOTSTOCK.columnName()).levels();
     this.stockLogits =
         stocks.stream().mapToDouble(stock -> logitFor(take(stock, truth), total)).toArray();
   }
@@ -58,7 +59,7 @@ final class SimulatedTakes {
         eta[i] += effects[factor.code(i)];
       }
     }
-    int[] stock = planned.factor("rootstock").codes();
+    int[] stock = planned.factor(RecordColumn.ROOTSTOCK.columnName()).codes();
     int[] takes = new int[eta.length];
     for (int i = 0; i < eta.length; i++) {
       double take = Logit.take(eta[i] + stockLogits[stock[i]]);

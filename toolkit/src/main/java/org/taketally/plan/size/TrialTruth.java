@@ -3,6 +3,8 @@ package org.taketally.plan.size;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import org.taketally.records.columns.DerivedColumn;
+import org.taketally.records.columns.RecordColumn;
 
 /**
  * What is supposed to be true of a trial that is only planned.
@@ -19,7 +21,17 @@ public record TrialTruth(Map<String, Double> takes, Map<String, Double> spreads)
    * common practice, no source (the demo's own are of this size).
    */
   public static final Map<String, Double> USUAL_SPREADS =
-      Map.of("cultivar", 0.6, "pairing", 0.2, "grafter", 0.4, "grafting_day", 0.3, "block", 0.3);
+      Map.of(
+          RecordColumn.CULTIVAR.columnName(),
+          0.6,
+          DerivedColumn.PAIRING.columnName(),
+          0.2,
+          RecordColumn.GRAFTER.columnName(),
+          0.4,
+          DerivedColumn.GRAFTING_DAY.columnName(),
+          0.3,
+          RecordColumn.BLOCK.columnName(),
+          0.3);
 
   public TrialTruth {
     takes = Collections.unmodifiableMap(new LinkedHashMap<>(takes));

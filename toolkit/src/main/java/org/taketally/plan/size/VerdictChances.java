@@ -17,6 +17,7 @@ import org.taketally.answers.verdict.Verdict;
 import org.taketally.cells.Cells;
 import org.taketally.model.CannotFit;
 import org.taketally.model.TakeModel;
+import org.taketally.records.columns.RecordColumn;
 
 /**
  * What a planned trial would be likely to say: the trial is made up many times from what is
@@ -62,7 +63,8 @@ public record VerdictChances(Map<Verdict, Integer> counts, int unanswered, int t
    */
   public static VerdictChances of(Cells planned, Settings settings) {
     SimulatedTakes takes = new SimulatedTakes(planned, settings.truth());
-    TakeModel model = SuggestedModel.of(planned).model().compare("rootstock");
+    TakeModel model =
+        SuggestedModel.of(planned).model().compare(RecordColumn.ROOTSTOCK.columnName());
     AtomicInteger done = new AtomicInteger();
     List<Verdict> verdicts =
         IntStream.range(0, settings.trials())

@@ -12,6 +12,7 @@ import org.taketally.answers.counts.TakeCount;
 import org.taketally.publish.privacy.PublishedBefore.EarlierPage;
 import org.taketally.publish.privacy.PublishedBefore.Kind;
 import org.taketally.publish.privacy.PublishedBefore.Line;
+import org.taketally.records.columns.RecordColumn;
 
 /**
  * Finds the grafts behind the counts of an earlier page among the records of today. Where results
@@ -21,7 +22,7 @@ import org.taketally.publish.privacy.PublishedBefore.Line;
  */
 final class EarlierGrafts {
 
-  private static final String SEASON = "season";
+  private static final String SEASON = RecordColumn.SEASON.columnName();
   private static final int MOST_LATE_BATCHES = 3;
   private static final int FEW = 200;
 
@@ -99,7 +100,7 @@ final class EarlierGrafts {
 
   private List<BitSet> batches(BitSet scope) {
     Map<List<Object>, BitSet> batches = new LinkedHashMap<>();
-    for (String column : List.of("", "cultivar")) {
+    for (String column : List.of("", RecordColumn.CULTIVAR.columnName())) {
       scope.stream()
           .filter(cell -> evidence.member(cell) >= 0)
           .forEach(

@@ -10,6 +10,7 @@ import org.taketally.publish.privacy.Disclosure.Request;
 import org.taketally.publish.privacy.PublishedBefore.EarlierPage;
 import org.taketally.publish.privacy.PublishedBefore.Kind;
 import org.taketally.publish.privacy.PublishedBefore.Line;
+import org.taketally.records.columns.RecordColumn;
 
 /**
  * The counts of a season page that may be published beside each other and beside earlier pages.
@@ -26,9 +27,9 @@ public record SeasonTables(
   /** Name of the table of cultivars in the season the page is about. */
   public static final String LATEST = "latest";
 
-  private static final String SEASON = "season";
-  private static final String CULTIVAR = "cultivar";
-  private static final String ROOTSTOCK = "rootstock";
+  private static final String SEASON = RecordColumn.SEASON.columnName();
+  private static final String CULTIVAR = RecordColumn.CULTIVAR.columnName();
+  private static final String ROOTSTOCK = RecordColumn.ROOTSTOCK.columnName();
 
   /**
    * The tables for some records.

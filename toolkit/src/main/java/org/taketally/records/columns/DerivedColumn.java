@@ -19,6 +19,7 @@ public enum DerivedColumn {
       "",
       "site (if there is a column for it) and graft_date: what was grafted in one go");
 
+  private final String columnName = name().toLowerCase(Locale.ROOT);
   private final ColumnKind kind;
   private final String unit;
   private final String meaning;
@@ -35,7 +36,7 @@ public enum DerivedColumn {
    * @return e.g. {@code storage_days}
    */
   public String columnName() {
-    return name().toLowerCase(Locale.ROOT);
+    return columnName;
   }
 
   /**
