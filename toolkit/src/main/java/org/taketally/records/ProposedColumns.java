@@ -230,9 +230,11 @@ final class ProposedColumns {
       unit = "inch";
     } else if (column.unit().equals("mm") && words.matches(".* cm .*")) {
       unit = "cm";
-    } else if (column == RecordColumn.TAKES && (values.any(".*%") || words.contains("%"))) {
+    } else if (column == RecordColumn.TAKES && (values.mostly(".*%") || words.contains("%"))) {
       unit = "percent";
-    } else if (column == RecordColumn.TAKES && values.any("0[.,]\\d+")) {
+    } else if (column == RecordColumn.TAKES
+        && values.mostly("0[.,]\\d+|[01]")
+        && values.any("0[.,]\\d+")) {
       unit = "share";
     }
     if (unit != null) {

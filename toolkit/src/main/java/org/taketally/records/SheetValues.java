@@ -56,6 +56,11 @@ record SheetValues(Map<String, Integer> counts, long rows, long blanks, long exa
         .sum();
   }
 
+  /** Whether more than half of the cells fit a pattern. */
+  boolean mostly(String pattern) {
+    return 2 * count(pattern) > rows - blanks;
+  }
+
   boolean any(String pattern) {
     return counts.keySet().stream().anyMatch(text -> text.matches(pattern));
   }

@@ -13,6 +13,8 @@ import org.taketally.terms.Interval;
 /** Planned contrasts in words. */
 final class PlannedContrastsWords implements AnswerWords {
 
+  private static final int NAMED = 3;
+
   private final PlannedContrasts answer;
   private final String margin;
 
@@ -42,7 +44,11 @@ final class PlannedContrastsWords implements AnswerWords {
     if (answer.results().size() > 1) {
       answer.results().stream().map(this::sentence).forEach(all::add);
     }
-    answer.results().stream().map(Result::contrast).map(this::sides).forEach(all::add);
+    answer.results().stream()
+        .map(Result::contrast)
+        .filter(PlannedContrastsWords::isLong)
+        .map(this::sides)
+        .forEach(all::add);
     all.add(
         "Takes are averaged over the mix of cultivars and conditions in these records; each likely range is the one that decides the words beside it (90 %% within the margin, 98 %% beyond, else 95 %%), and holds for %s."
             .formatted(
@@ -62,32 +68,48 @@ final class PlannedContrastsWords implements AnswerWords {
       return "%s: these %s were not compared within the same cultivars, grafters and seasons; %s."
           .formatted(verdict, Words.levels(answer.factor()), counts);
     }
-    Estimate difference = result.difference().orElseThrow();
-    return "%s. %s, where %s is the question; the chance that it lies beyond the margin is %s; %s."
+    return "%s. %s, %s; the chance that it lies beyond the margin is %s; %s."
         .formatted(
             verdict,
-            apart(result.contrast(), difference),
-            margin,
+            apart(result.contrast(), result.difference().orElseThrow()),
+            beside(result.verdict()),
             Words.chance(result.chanceBeyondMargin()),
             counts);
+  }
+
+  private String beside(Verdict verdict) {
+    return switch (verdict) {
+      case NO_PRACTICAL_DIFFERENCE, LESS_THAN_YOU_CARE_ABOUT -> "within " + margin;
+      case MATTERS -> "beyond " + margin;
+      default -> "where " + margin + " is the question";
+    };
   }
 
   /** Which side takes better, by how much. */
   private static String apart(Contrast contrast, Estimate difference) {
     boolean first = difference.value() >= 0;
     Interval range = difference.interval();
-    Interval turned = first ? range : new Interval(-range.high(), -range.low(), range.level());
+    List<String> better = first ? contrast.some() : contrast.others();
     return "%s %s %s better than %s (likely %s)"
         .formatted(
-            side(first ? contrast.some() : contrast.others()),
-            (first ? contrast.some() : contrast.others()).size() == 1 ? "takes" : "take",
+            Words.sentence(side(better)),
+            better.size() == 1 ? "takes" : "take",
             Words.points(difference.value()),
             side(first ? contrast.others() : contrast.some()),
-            Words.points(turned));
+            Words.points(first ? range : new Interval(-range.high(), -range.low(), range.level())));
   }
 
   private static String side(List<String> levels) {
-    return levels.size() == 1 ? levels.get(0) : "the %d on average".formatted(levels.size());
+    return levels.size() == 1
+        ? levels.get(0)
+        : Words.first(levels, NAMED) + (levels.size() == 2 ? " together" : ", together,");
+  }
+
+  /** Who stands on which side, where the sentence doesn't say it in full. */
+  private static boolean isLong(Contrast contrast) {
+    return contrast.some().size() > NAMED
+        || contrast.others().size() > NAMED
+        || contrast.weights().values().stream().map(Math::abs).distinct().count() > 2;
   }
 
   private String sides(Contrast contrast) {

@@ -62,6 +62,22 @@ class DictionaryProposalTest {
         .isCloseTo(5.83, org.assertj.core.api.Assertions.within(0.01));
   }
 
+  /**
+   * One cell in a sheet of counts isn't the unit of the column: it is set aside, the others read.
+   */
+  @Test
+  void one_percentage_among_counts_is_no_unit() throws IOException {
+    Path file =
+        Files.writeString(
+            folder.resolve("one.csv"),
+            "cultivar,rootstock,grafts,alive\nA,B,4,3\nA,C,5,60 %\nA,B,4,1\nA,C,5,2\n");
+    DictionaryProposal proposal = DictionaryProposal.of(List.of(file));
+    assertThat(proposal.json()).doesNotContain("percent");
+    GraftRecords records = read(proposal.json(), file);
+    assertThat(records.takes()).isEqualTo(6);
+    assertThat(records.setAside().size()).isEqualTo(1);
+  }
+
   @Test
   void what_reads_two_ways_is_asked_with_both_counts() throws IOException {
     Path file =

@@ -188,8 +188,17 @@ class PlannedContrastsTest {
             fit(cells(4_000, 0.9, -0.9, -0.9)), "rootstock", List.of(CLONAL), OPTIONS);
     assertThat(Wording.of(answer).headline())
         .startsWith("Clonal against seedling: matters. Halden seedling takes ")
-        .contains(" points better than the 2 on average (likely ");
-    assertThat(Wording.of(answer).text()).contains("Pellin and Ostrey against Halden seedling.");
+        .contains(" points better than Pellin and Ostrey together (likely ")
+        .contains(", beyond your margin of 10 points; ");
+    PlannedContrasts weighed =
+        PlannedContrastsCalculator.of(
+            fit(cells(1_000, 0, 0, 0)),
+            "rootstock",
+            List.of(
+                Contrast.weighted(
+                    "by use", Map.of("Pellin", 0.25, "Ostrey", 0.75, "Halden seedling", -1.0))),
+            OPTIONS);
+    assertThat(Wording.of(weighed).text()).contains("Pellin (25 %)", "against Halden seedling.");
     AnswerTable table = Wording.of(answer).table();
     assertThat(table.toTablesaw().stringColumn("verdict").get(0)).isEqualTo("matters");
   }
