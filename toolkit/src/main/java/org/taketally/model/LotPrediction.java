@@ -11,10 +11,13 @@ import org.taketally.terms.SampleQuantiles;
  */
 public final class LotPrediction {
 
-  /** Take of the lot in each draw, ascending. */
+  /** Take of the lot in each draw, in the order of the draws. */
+  private final double[] inOrder;
+
   private final double[] takes;
 
   LotPrediction(double[] takes) {
+    this.inOrder = takes.clone();
     this.takes = takes.clone();
     Arrays.sort(this.takes);
   }
@@ -103,12 +106,13 @@ public final class LotPrediction {
   }
 
   /**
-   * The take of the lot in each draw.
+   * The take of the lot in each draw, in the order of the draws: lots predicted by the same draws
+   * can be added up draw by draw.
    *
-   * @return ascending, 0 to 1
+   * @return one a draw, 0 to 1
    */
   public double[] draws() {
-    return takes.clone();
+    return inOrder.clone();
   }
 
   private static void requireCoverage(double coverage) {

@@ -72,6 +72,19 @@ class LotPredictionTest {
   private static final PlannedLot LOT =
       PlannedLot.any().with("cultivar", "C1").with("rootstock", "R2").with("storage_days", 2);
 
+  /** Lots of the same new day share its luck draw by draw, so their takes go together. */
+  @Test
+  void draws_of_lots_stand_in_the_order_of_the_draws() {
+    TakeFit fit = MODEL.fit(trial(5).cells());
+    TakeDraws draws = fit.draws(500, 3);
+    double[] one = fit.predict(LOT, draws).draws();
+    double[] other = fit.predict(LOT.with("cultivar", "C2"), draws).draws();
+    double[] apart = fit.predict(LOT.with("cultivar", "C2"), fit.draws(500, 4)).draws();
+    var correlation = new org.apache.commons.math3.stat.correlation.PearsonsCorrelation();
+    assertThat(correlation.correlation(one, other)).isBetween(0.4, 0.97);
+    assertThat(correlation.correlation(one, apart)).isBetween(-0.2, 0.2);
+  }
+
   /** Every draw by hand, a new day and the luck of each graft drawn anew. */
   @Test
   void agrees_with_simulation_by_brute_force() {
