@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -16,7 +17,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * Rooms of values say nothing to a user: no text in them has three words or more, but for the
- * messages of exceptions and assertions.
+ * messages of exceptions and assertions, and of problems of a line read.
  */
 class ValuesOnlyTest {
 
@@ -33,8 +34,14 @@ class ValuesOnlyTest {
   private static final Pattern SENTENCE =
       Pattern.compile("[\\p{L}'%]+[ ,;:]+\\S*[\\p{L}'%]+[ ,;:]+\\S*[\\p{L}'%]+.*");
 
+  /** Texts that nobody is shown, or that name a source. */
+  private static final Map<String, String> NOT_SAID =
+      Map.of(
+          "\"a season to come\"", "a level never seen: its luck is drawn from its name",
+          "\"planned trial, seed \"", "the source of made-up cells");
+
   @ParameterizedTest
-  @ValueSource(strings = {"answers", "watch"})
+  @ValueSource(strings = {"answers", "plan", "watch"})
   void says_nothing_in_words(String room) throws IOException {
     Path sources = ROOT.resolve("toolkit/src/main/java/org/taketally").resolve(room);
     List<String> found = new ArrayList<>();
@@ -55,6 +62,8 @@ class ValuesOnlyTest {
     assertThat(
             sentences("throw new IllegalArgumentException(\n \"take must be above 0, got \" + x);"))
         .isEmpty();
+    assertThat(sentences("line.wrong(\"due\", \"a date as year-month-day\", remedy);")).isEmpty();
+    assertThat(sentences("lines.add(\"a date as year-month-day\");")).hasSize(1);
     assertThat(sentences("// \"a comment says so\"\n/** \"so does this one\" */ int i;")).isEmpty();
     assertThat(sentences("return List.of(\"cultivar\", \"stock_condition\");")).isEmpty();
   }
@@ -65,7 +74,7 @@ class ValuesOnlyTest {
     while (tokens.find()) {
       String text = tokens.group();
       boolean said = text.startsWith("\"") && SENTENCE.matcher(text.substring(1)).find();
-      said &= !text.matches("\"\\w+\\[.*"); // a record's own text
+      said &= !text.matches("\"\\w+\\[.*") && !NOT_SAID.containsKey(text); // a record's own text
       if (said && !isMessage(source.substring(0, tokens.start()))) {
         found.add(text);
       }
@@ -73,11 +82,12 @@ class ValuesOnlyTest {
     return found;
   }
 
-  /** Whether the statement so far throws something. */
+  /** Whether the statement so far throws something, or says what is wrong with a line. */
   private static boolean isMessage(String before) {
     int start = Math.max(before.lastIndexOf(';'), before.lastIndexOf('}'));
     String statement = before.substring(start + 1);
     return statement.matches("(?s).*\\bnew \\w*(Exception|Error|CannotFit|CannotPlan)\\b.*")
+        || statement.matches("(?s).*(\\bnew Problem|\\bwrong|\\bline\\.\\w+)\\(.*")
         || statement.matches("(?s).*@see .*");
   }
 }

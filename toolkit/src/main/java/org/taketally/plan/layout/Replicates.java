@@ -1,9 +1,10 @@
 package org.taketally.plan.layout;
 
-import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
 
 /** How many plots each pairing gets, as evenly as room and supplies allow. */
 final class Replicates {
@@ -45,28 +46,33 @@ final class Replicates {
     }
     for (int i = 0; i < counts.length; i++) {
       if (counts[i] == 0) {
-        throw new IllegalArgumentException(
-            "%s gets no plot: room is for %d plots of %d grafts; %s"
-                .formatted(pairings.get(i), plots, plan.graftsPerPlot(), remedy(pairings.get(i))));
+        throw noPlot(pairings.get(i), plots);
       }
     }
     return counts;
   }
 
-  private String remedy(Pairing pairing) {
-    return Arrays.stream(new String[] {pairing.rootstock(), pairing.cultivar()})
-        .filter(
-            name -> plan.stocksOnHand().containsKey(name) || plan.woodOnHand().containsKey(name))
-        .map(
-            name ->
-                "there is enough of %s for %d grafts"
-                    .formatted(
-                        name,
-                        plan.stocksOnHand()
-                            .getOrDefault(name, plan.woodOnHand().getOrDefault(name, 0))))
-        .findFirst()
-        .map(found -> found + ": leave it out, or use fewer grafts a plot")
-        .orElse("add days or grafters, or leave pairings out");
+  private IllegalArgumentException noPlot(Pairing pairing, int plots) {
+    Optional<String> scarce =
+        Stream.of(pairing.rootstock(), pairing.cultivar())
+            .filter(
+                name ->
+                    plan.stocksOnHand().containsKey(name) || plan.woodOnHand().containsKey(name))
+            .findFirst();
+    if (scarce.isEmpty()) {
+      return new IllegalArgumentException(
+          "%s gets no plot: room is for %d plots of %d grafts; add days or grafters, or leave pairings out"
+              .formatted(pairing, plots, plan.graftsPerPlot()));
+    }
+    String name = scarce.get();
+    return new IllegalArgumentException(
+        "%s gets no plot: room is for %d plots of %d grafts; there is enough of %s for %d grafts: leave it out, or use fewer grafts a plot"
+            .formatted(
+                pairing,
+                plots,
+                plan.graftsPerPlot(),
+                name,
+                plan.stocksOnHand().getOrDefault(name, plan.woodOnHand().getOrDefault(name, 0))));
   }
 
   private int fewest(int[] counts, boolean[] full, List<Pairing> pairings) {
