@@ -15,6 +15,7 @@ import org.taketally.publish.privacy.PrivacyRule;
 import org.taketally.publish.privacy.PublishedBefore;
 import org.taketally.records.Assessments;
 import org.taketally.records.GraftRecords;
+import org.taketally.wording.language.Language;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -65,10 +66,16 @@ final class SummaryCommand implements Callable<Integer> {
               + " joint result can be shown.")
   private Integer members;
 
+  @Option(
+      names = "--language",
+      paramLabel = "CODE",
+      description = "Language of the page and its handout: en or es (${DEFAULT-VALUE}).")
+  private String language = "en";
+
   @Override
   public Integer call() throws IOException {
     FileSet files = out.files("summary", input.files());
-    files.requireFree("season.html", "season.md", "season.csv", PUBLISHED);
+    files.requireFree("season.html", "handout.html", "season.md", "season.csv", PUBLISHED);
     GraftRecords records = input.read();
     input.report(records.check());
     Analysis analysis = AnalyseCommand.analysis(records, choices, false, new ArrayList<>());
@@ -76,7 +83,8 @@ final class SummaryCommand implements Callable<Integer> {
     if (counts.isPresent()) {
       analysis = analysis.withLateLoss(records, counts.get());
     }
-    SummaryOptions options = SummaryOptions.defaults().circle(club).sendTo(sendTo);
+    SummaryOptions options =
+        SummaryOptions.defaults().circle(club).sendTo(sendTo).language(Language.of(language));
     options = season == null ? options : options.season(season);
     options = strict ? options.rule(PrivacyRule.strict()) : options;
     options = members == null ? options : options.members(members);
@@ -95,6 +103,7 @@ final class SummaryCommand implements Callable<Integer> {
   static List<Path> write(SeasonSummary summary, FileSet files) throws IOException {
     return files
         .add("season.html", summary.html())
+        .add("handout.html", summary.handout())
         .add("season.md", summary.markdown())
         .add("season.csv", summary.csv())
         .add(PUBLISHED, summary.published().csv())

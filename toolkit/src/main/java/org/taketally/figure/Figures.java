@@ -118,6 +118,18 @@ public final class Figures {
   }
 
   /**
+   * As {@link #difficulty(Difficulty, FigureSize)}, in a language.
+   *
+   * @param answer what is shown
+   * @param size shape it is laid out for
+   * @param language of its words
+   * @return an {@code <svg>} element
+   */
+  public static String difficulty(Difficulty answer, FigureSize size, Language language) {
+    return DifficultyFigure.draw(answer, size, language);
+  }
+
+  /**
    * Differences between each two rootstocks against the margin.
    *
    * @param answer the verdict
@@ -150,6 +162,18 @@ public final class Figures {
   }
 
   /**
+   * As {@link #differences(FactorVerdict, FigureSize)}, in a language.
+   *
+   * @param answer what is shown
+   * @param size shape it is laid out for
+   * @param language of its words
+   * @return an {@code <svg>} element
+   */
+  public static String differences(FactorVerdict answer, FigureSize size, Language language) {
+    return DifferencesFigure.draw(answer, size, language);
+  }
+
+  /**
    * Every factor on one scale, largest first, the one asked about standing out.
    *
    * @param answer what moves take
@@ -171,6 +195,18 @@ public final class Figures {
   }
 
   /**
+   * As {@link #importance(FactorImportance, FigureSize)}, in a language.
+   *
+   * @param answer what is shown
+   * @param size shape it is laid out for
+   * @param language of its words
+   * @return an {@code <svg>} element
+   */
+  public static String importance(FactorImportance answer, FigureSize size, Language language) {
+    return ImportanceFigure.draw(answer, size, language);
+  }
+
+  /**
    * Take against a number, with its likely range and where the records thin out.
    *
    * @param answer the curve
@@ -189,6 +225,18 @@ public final class Figures {
    */
   public static String takeCurve(TakeCurve answer, FigureSize size) {
     return TakeCurveFigure.draw(answer, size, Language.ENGLISH);
+  }
+
+  /**
+   * As {@link #takeCurve(TakeCurve, FigureSize)}, in a language.
+   *
+   * @param answer what is shown
+   * @param size shape it is laid out for
+   * @param language of its words
+   * @return an {@code <svg>} element
+   */
+  public static String takeCurve(TakeCurve answer, FigureSize size, Language language) {
+    return TakeCurveFigure.draw(answer, size, language);
   }
 
   /**

@@ -3,11 +3,13 @@ package org.taketally.publish;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.stream.Stream;
 import org.taketally.answers.advice.NoAdvice;
 import org.taketally.answers.advice.NoAdvice.Reason;
 import org.taketally.answers.advice.SeasonAdvice;
 import org.taketally.answers.effects.Band;
+import org.taketally.plan.order.UsualTakes;
 import org.taketally.publish.Block.Grid;
 import org.taketally.publish.Block.Paragraph;
 import org.taketally.publish.Block.Section;
@@ -60,11 +62,19 @@ final class AdviceSection {
         .toList();
   }
 
+  private OptionalInt enough(String cultivar) {
+    return answers
+        .usual()
+        .map(usual -> usual.cultivars().get(cultivar))
+        .map(UsualTakes.Usual::graftsForTrees)
+        .orElse(OptionalInt.empty());
+  }
+
   private Optional<String> spares() {
     return answers.difficulty().stream()
         .flatMap(difficulty -> difficulty.cultivars().stream())
         .filter(c -> c.band() == Band.HARD)
         .findFirst()
-        .map(words::spare);
+        .map(c -> words.spare(c, enough(c.cultivar())));
   }
 }

@@ -1,6 +1,9 @@
 package org.taketally.publish;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import org.taketally.answers.Estimate;
 import org.taketally.wording.AnswerTable;
 
 /**
@@ -25,6 +28,10 @@ sealed interface Block {
     return null;
   }
 
+  default Points cautions() {
+    return null;
+  }
+
   default Drawing figure() {
     return null;
   }
@@ -38,6 +45,11 @@ sealed interface Block {
   }
 
   default Section fold() {
+    return null;
+  }
+
+  /** What is folded away, where figures are left out; null if nothing remains. */
+  default Section textFold() {
     return null;
   }
 
@@ -57,6 +69,13 @@ sealed interface Block {
     }
   }
 
+  /** Cautions as one quiet list. */
+  record Cautions(Points cautions) implements Block {
+    static Cautions of(List<String> points) {
+      return new Cautions(new Points(points));
+    }
+  }
+
   /** A figure laid out for wide and for narrow pages. */
   record Figure(Drawing figure) implements Block {}
 
@@ -71,7 +90,12 @@ sealed interface Block {
   }
 
   /** Something for those who want to know more, folded away. */
-  record Fold(Section fold) implements Block {}
+  record Fold(Section fold) implements Block {
+    @Override
+    public Section textFold() {
+      return fold.blocks().stream().allMatch(Figure.class::isInstance) ? null : fold;
+    }
+  }
 
   /** Texts of a list. */
   record Points(List<String> points) {}
@@ -91,11 +115,30 @@ sealed interface Block {
    * @param headings one per column; the first column holds names
    * @param rows one text per column
    * @param wordy whether columns hold sentences, to be broken and aligned as text
+   * @param bars shares drawn beside the names; empty for none
    */
-  record Grid(String caption, List<String> headings, List<List<String>> rows, boolean wordy) {
+  record Grid(
+      String caption,
+      List<String> headings,
+      List<List<String>> rows,
+      boolean wordy,
+      Optional<Bars> bars) {
 
     Grid(String caption, List<String> headings, List<List<String>> rows) {
       this(caption, headings, rows, false);
+    }
+
+    Grid(String caption, List<String> headings, List<List<String>> rows, boolean wordy) {
+      this(caption, headings, rows, wordy, Optional.empty());
+    }
+
+    /** The same with a column of bars after the names, one a row. */
+    Grid with(String heading, List<Optional<Estimate>> shares) {
+      return new Grid(caption, headings, rows, wordy, Optional.of(new Bars(heading, shares)));
+    }
+
+    List<String> barHeading() {
+      return bars.stream().map(Bars::heading).toList();
     }
 
     List<String> otherHeadings() {
@@ -107,12 +150,56 @@ sealed interface Block {
     }
 
     List<Row> lines() {
-      return rows.stream().map(row -> new Row(row.get(0), row.subList(1, row.size()))).toList();
+      List<Row> lines = new ArrayList<>();
+      for (int i = 0; i < rows.size(); i++) {
+        lines.add(row(i));
+      }
+      return lines;
+    }
+
+    private Row row(int number) {
+      List<String> row = rows.get(number);
+      List<Cell> cells = new ArrayList<>();
+      for (int i = 1; i < row.size(); i++) {
+        cells.add(new Cell(headings.get(i), row.get(i)));
+      }
+      List<BarCell> drawn =
+          bars.stream()
+              .map(all -> new BarCell(all.shares().get(number).stream().map(Bar::of).toList()))
+              .toList();
+      return new Row(row.get(0), drawn, cells);
     }
   }
 
+  /**
+   * Shares drawn as bars.
+   *
+   * @param heading of their column
+   * @param shares one a row, with their ranges; empty where there is none
+   */
+  record Bars(String heading, List<Optional<Estimate>> shares) {}
+
   /** A row of a {@link Grid}. */
-  record Row(String name, List<String> values) {}
+  record Row(String name, List<BarCell> barCells, List<Cell> cells) {
+    List<String> values() {
+      return cells.stream().map(Cell::text).toList();
+    }
+  }
+
+  /** A text and the heading of its column. */
+  record Cell(String heading, String text) {}
+
+  /** Room for a bar, which may stay empty. */
+  record BarCell(List<Bar> drawn) {}
+
+  /** A share and its range, in whole per cent. */
+  record Bar(long low, long width, long value) {
+    static Bar of(Estimate share) {
+      long low = Math.round(100 * share.low());
+      return new Bar(
+          low, Math.max(1, Math.round(100 * share.high()) - low), Math.round(100 * share.value()));
+    }
+  }
 
   /**
    * A part of a page.

@@ -3,7 +3,7 @@ package org.taketally.publish;
 import java.util.ArrayList;
 import java.util.List;
 import org.taketally.publish.Block.Bullets;
-import org.taketally.publish.Block.Caution;
+import org.taketally.publish.Block.Cautions;
 import org.taketally.publish.Block.Fold;
 import org.taketally.publish.Block.Paragraph;
 import org.taketally.publish.Block.Section;
@@ -16,10 +16,7 @@ final class ClosingSections {
   private ClosingSections() {}
 
   static Section cautions(ClosingWords words) {
-    return new Section(
-        "take-care",
-        words.takeCare(),
-        words.cautions().stream().map(text -> (Block) new Caution(text)).toList());
+    return new Section("take-care", words.takeCare(), List.of(Cautions.of(words.cautions())));
   }
 
   static Section howToRead(ClosingWords words) {

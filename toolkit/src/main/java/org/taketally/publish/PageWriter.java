@@ -39,7 +39,8 @@ final class PageWriter {
     return text.replaceAll("\n{3,}", "\n\n").strip() + "\n";
   }
 
-  private static String resource(String name) {
+  /** A file beside this class. */
+  static String resource(String name) {
     try (InputStream in = PageWriter.class.getResourceAsStream(name)) {
       if (in == null) {
         throw new IllegalStateException("the toolkit's jar lacks " + name);

@@ -26,6 +26,8 @@ import org.taketally.answers.verdict.RootstockVerdict;
 import org.taketally.answers.verdict.Verdict;
 import org.taketally.cells.Cells;
 import org.taketally.cells.Measure;
+import org.taketally.model.TakeFit;
+import org.taketally.plan.order.UsualTakes;
 import org.taketally.publish.privacy.Evidence;
 import org.taketally.publish.privacy.PublishedTable;
 import org.taketally.records.columns.DerivedColumn;
@@ -34,6 +36,7 @@ import org.taketally.records.columns.RecordColumn;
 /** The answers of an analysis, reduced to what may be published beside the counts of the page. */
 final class PublicAnswers {
 
+  private static final long FORECAST_SEED = 1;
   private static final Set<String> PLACES =
       Set.of(SeasonFacts.SITE, RecordColumn.BLOCK.columnName());
   private static final Set<String> PEOPLE =
@@ -47,11 +50,26 @@ final class PublicAnswers {
   private final List<Answer> answers;
   private final SeasonFacts facts;
   private final SeasonAdvice whole;
+  private final Optional<UsualTakes> usual;
 
-  PublicAnswers(List<Answer> answers, SeasonAdvice advice, SeasonFacts facts) {
+  PublicAnswers(
+      List<Answer> answers, Optional<TakeFit> fit, SeasonAdvice advice, SeasonFacts facts) {
     this.answers = List.copyOf(answers);
     this.whole = advice;
     this.facts = facts;
+    this.usual = fit.flatMap(this::usual);
+  }
+
+  /** What is usual for cultivars that stand by themselves, where there is a fit to ask. */
+  private Optional<UsualTakes> usual(TakeFit fit) {
+    return difficulty()
+        .map(d -> d.cultivars().stream().map(CultivarTake::cultivar).toList())
+        .map(names -> UsualTakes.of(fit, names, FORECAST_SEED))
+        .filter(found -> !found.cultivars().isEmpty());
+  }
+
+  Optional<UsualTakes> usual() {
+    return usual;
   }
 
   private <T extends Answer> Optional<T> find(Class<T> kind) {

@@ -13,14 +13,15 @@ import org.taketally.answers.effects.TakeCurve;
 import org.taketally.answers.effects.TakeCurve.Point;
 import org.taketally.answers.verdict.FactorVerdict;
 import org.taketally.figure.Figures;
+import org.taketally.plan.order.UsualTakes;
 import org.taketally.publish.Block.Callout;
+import org.taketally.publish.Block.Fold;
 import org.taketally.publish.Block.Grid;
 import org.taketally.publish.Block.Paragraph;
 import org.taketally.publish.Block.Section;
 import org.taketally.publish.Block.Table;
 import org.taketally.publish.privacy.PublishedTable;
 import org.taketally.publish.privacy.PublishedTable.Entry;
-import org.taketally.wording.Wording;
 import org.taketally.wording.season.CultivarWords;
 import org.taketally.wording.season.RootstockWords;
 import org.taketally.wording.season.SeasonWords;
@@ -52,9 +53,9 @@ final class ResultSections {
     difficulty.ifPresent(
         answer -> {
           blocks.add(new Callout(say.hardOnes(answer)));
-          blocks.add(FigureBlocks.figure(size -> Figures.difficulty(answer, size)));
         });
     blocks.add(new Table(cultivarGrid(table.get(), difficulty)));
+    answers.usual().map(say::usualNote).map(Paragraph::new).ifPresent(blocks::add);
     blocks.add(new Paragraph(say.yours()));
     return new Section("cultivars", say.heading(), blocks);
   }
@@ -62,16 +63,27 @@ final class ResultSections {
   private Grid cultivarGrid(PublishedTable table, Optional<Difficulty> difficulty) {
     CultivarWords say = words.cultivars();
     Optional<PublishedTable> latest = facts.latestTable();
+    List<String> headings = new ArrayList<>(say.headings(latest.map(season -> facts.latest())));
+    answers.usual().map(say::usualHeadings).ifPresent(headings::addAll);
     List<List<String>> rows = new ArrayList<>();
+    List<Optional<Estimate>> takes = new ArrayList<>();
     for (Entry entry : inOrder(table, difficulty)) {
-      List<String> row = new ArrayList<>(say.row(values(entry, difficulty), bands(difficulty)));
+      CultivarWords.Entry values = values(entry, difficulty);
+      List<String> row = new ArrayList<>(say.row(values, bands(difficulty)));
       latest.ifPresent(season -> row.add(say.tookIn(inLatest(entry, season))));
+      answers.usual().ifPresent(usual -> row.addAll(say.usualRow(usual(entry, usual))));
       rows.add(row);
+      takes.add(values.take().map(CultivarTake::take));
     }
-    return new Grid(
-        say.caption(difficulty.isPresent(), table.merged().size()),
-        say.headings(latest.map(season -> facts.latest())),
-        rows);
+    String caption = say.caption(difficulty.isPresent(), table.merged().size());
+    Grid grid = new Grid(caption, headings, rows);
+    return difficulty.isPresent() ? grid.with(say.barHeading(), takes) : grid;
+  }
+
+  private static Optional<UsualTakes.Usual> usual(Entry entry, UsualTakes usual) {
+    return entry.merged()
+        ? Optional.empty()
+        : Optional.ofNullable(usual.cultivars().get(entry.levels().get(0)));
   }
 
   private static Bands bands(Optional<Difficulty> difficulty) {
@@ -108,6 +120,7 @@ final class ResultSections {
   Section rootstock() {
     RootstockWords say = words.rootstocks();
     List<Block> blocks = new ArrayList<>();
+    List<Block> pairs = new ArrayList<>();
     Optional<FactorVerdict> verdict = answers.rootstock();
     verdict.ifPresent(
         answer -> {
@@ -117,23 +130,32 @@ final class ResultSections {
             blocks.add(new Paragraph(say.hidden()));
           }
           if (answer.size().filter(size -> !size.pairs().isEmpty()).isPresent()) {
-            blocks.add(FigureBlocks.figure(size -> Figures.differences(answer, size)));
+            pairs.add(new Fold(pairs(answer)));
           }
         });
     facts.rootstockTable().ifPresent(table -> blocks.add(new Table(rootstockGrid(table, verdict))));
+    blocks.addAll(pairs);
     blocks.add(new Paragraph(say.limits()));
     return new Section("rootstock", say.heading(), blocks);
   }
 
+  private Section pairs(FactorVerdict answer) {
+    return new Section(
+        "rootstock-pairs",
+        words.rootstocks().pairs(),
+        List.of(FigureBlocks.figure(size -> Figures.differences(answer, size, words.language()))));
+  }
+
   private List<String> reasons(FactorVerdict answer) {
     return answers.hasReasons(answer)
-        ? Wording.of(answer).paragraphs()
+        ? words.rootstocks().reasons(answer)
         : List.of(words.rootstocks().noReasons());
   }
 
   private Grid rootstockGrid(PublishedTable table, Optional<FactorVerdict> verdict) {
     RootstockWords say = words.rootstocks();
     List<List<String>> rows = new ArrayList<>();
+    List<Optional<Estimate>> takes = new ArrayList<>();
     for (Entry entry : table.entries()) {
       Optional<Estimate> take =
           verdict.stream()
@@ -142,8 +164,10 @@ final class ResultSections {
               .flatMap(level -> level.take().stream())
               .findFirst();
       rows.add(say.row(entry.levels(), entry.merged(), facts.count(entry), take));
+      takes.add(take);
     }
-    return new Grid(say.caption(table.merged().size()), say.headings(), rows);
+    Grid grid = new Grid(say.caption(table.merged().size()), say.headings(), rows);
+    return verdict.isPresent() ? grid.with(words.cultivars().barHeading(), takes) : grid;
   }
 
   Optional<Section> movers() {
@@ -161,7 +185,7 @@ final class ResultSections {
         words.factors().heading(),
         List.of(
             new Callout(words.factors().headline(answer)),
-            FigureBlocks.figure(size -> Figures.importance(answer, size)),
+            FigureBlocks.figure(size -> Figures.importance(answer, size, words.language())),
             new Table(grid),
             new Paragraph(words.factors().limits())));
   }
@@ -176,7 +200,8 @@ final class ResultSections {
                     words.times().storage(),
                     List.of(
                         new Callout(words.times().ends(curve)),
-                        FigureBlocks.figure(size -> Figures.takeCurve(curve, size)),
+                        FigureBlocks.figure(
+                            size -> Figures.takeCurve(curve, size, words.language())),
                         new Table(storageGrid(curve)),
                         new Paragraph(words.times().storageLimits()))));
   }

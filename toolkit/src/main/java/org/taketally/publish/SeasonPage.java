@@ -2,7 +2,9 @@ package org.taketally.publish;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.taketally.answers.advice.Advice;
 import org.taketally.publish.Block.Section;
+import org.taketally.wording.season.HandoutWords;
 import org.taketally.wording.season.SeasonWords;
 
 /** The season page for members, section by section. */
@@ -41,6 +43,22 @@ final class SeasonPage {
         "",
         sections,
         words.page().footer());
+  }
+
+  /** The sheet to print. */
+  Handout handout() {
+    HandoutWords say = words.handout();
+    List<Advice> steps = answers.advice().steps();
+    return new Handout(
+        words.page(),
+        say,
+        words.page().title(facts.options().circle(), facts.latest()),
+        words.page().lead(facts.total().grafts(), facts.allSeasons()),
+        points(new OverviewSections(facts, words.overview())),
+        steps.isEmpty()
+            ? List.of(words.advice().none())
+            : steps.stream().limit(Handout.MOST_STEPS).map(words.advice()::step).toList(),
+        Handout.cultivars(say, answers.difficulty()));
   }
 
   private List<String> points(OverviewSections overview) {

@@ -1,13 +1,15 @@
 package org.taketally.publish;
 
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import org.taketally.analysis.Analysis;
 import org.taketally.answers.Answer;
 import org.taketally.answers.advice.SeasonAdvice;
 import org.taketally.answers.advice.SeasonAdviceCalculator;
+import org.taketally.model.TakeFit;
 import org.taketally.publish.privacy.PublishedBefore;
 import org.taketally.records.GraftRecords;
-import org.taketally.wording.language.Language;
 import org.taketally.wording.season.SeasonWords;
 
 /**
@@ -17,11 +19,13 @@ import org.taketally.wording.season.SeasonWords;
 public final class SeasonSummary {
 
   private final Page page;
+  private final Handout handout;
   private final SeasonCsv csv;
   private final PublishedBefore published;
 
-  private SeasonSummary(Page page, SeasonCsv csv, PublishedBefore published) {
+  private SeasonSummary(Page page, Handout handout, SeasonCsv csv, PublishedBefore published) {
     this.page = page;
+    this.handout = handout;
     this.csv = csv;
     this.published = published;
   }
@@ -41,7 +45,7 @@ public final class SeasonSummary {
     SeasonAdvice advice =
         SeasonAdviceCalculator.of(
             analysis.fit(), answers, HandsRecorded.in(records, analysis.fit()), analysis.options());
-    return of(records, answers, advice, options);
+    return of(records, answers, Optional.of(analysis.fit()), advice, options);
   }
 
   /**
@@ -71,11 +75,20 @@ public final class SeasonSummary {
    */
   public static SeasonSummary of(
       GraftRecords records, List<Answer> found, SeasonAdvice advice, SummaryOptions options) {
+    return of(records, found, Optional.empty(), advice, options);
+  }
+
+  private static SeasonSummary of(
+      GraftRecords records,
+      List<Answer> found,
+      Optional<TakeFit> fit,
+      SeasonAdvice advice,
+      SummaryOptions options) {
     SeasonFacts facts = new SeasonFacts(records, options);
-    PublicAnswers answers = new PublicAnswers(found, advice, facts);
-    SeasonWords words = SeasonWords.in(Language.ENGLISH);
-    Page page = new SeasonPage(facts, answers, words).page();
-    return new SeasonSummary(page, new SeasonCsv(facts, answers), facts.published());
+    PublicAnswers answers = new PublicAnswers(found, fit, advice, facts);
+    SeasonPage page = new SeasonPage(facts, answers, SeasonWords.in(options.language()));
+    return new SeasonSummary(
+        page.page(), page.handout(), new SeasonCsv(facts, answers), facts.published());
   }
 
   /**
@@ -85,6 +98,17 @@ public final class SeasonSummary {
    */
   public String html() {
     return PageWriter.html(page);
+  }
+
+  /**
+   * The most important of it on one sheet of A4 or Letter to print, as one file of HTML.
+   *
+   * @return the sheet
+   */
+  public String handout() {
+    return PageWriter.write(
+        "handout.html.mustache",
+        Map.of("handout", handout, "style", PageWriter.resource("handout.css")));
   }
 
   /**

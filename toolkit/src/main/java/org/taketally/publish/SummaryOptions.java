@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import org.taketally.publish.privacy.PrivacyRule;
 import org.taketally.publish.privacy.PublishedBefore;
+import org.taketally.wording.language.Language;
 
 /**
  * What the person publishing may choose. Immutable: {@code SummaryOptions.defaults().circle("Halden
@@ -17,6 +18,7 @@ import org.taketally.publish.privacy.PublishedBefore;
  * @param members how many people made the grafts, where the records don't say; empty if nobody
  *     knows
  * @param before what has been published already
+ * @param language of the page
  */
 public record SummaryOptions(
     String circle,
@@ -24,7 +26,8 @@ public record SummaryOptions(
     PrivacyRule rule,
     String sendTo,
     OptionalInt members,
-    PublishedBefore before) {
+    PublishedBefore before,
+    Language language) {
 
   public SummaryOptions {
     Objects.requireNonNull(circle, "circle");
@@ -32,6 +35,7 @@ public record SummaryOptions(
     Objects.requireNonNull(rule, "rule");
     Objects.requireNonNull(sendTo, "sendTo");
     Objects.requireNonNull(before, "before");
+    Objects.requireNonNull(language, "language");
     if (members.isPresent() && members.getAsInt() < 1) {
       throw new IllegalArgumentException(
           "the number of people must be 1 or more, got " + members.getAsInt());
@@ -50,7 +54,8 @@ public record SummaryOptions(
         PrivacyRule.usual(),
         "",
         OptionalInt.empty(),
-        PublishedBefore.nothing());
+        PublishedBefore.nothing(),
+        Language.ENGLISH);
   }
 
   /**
@@ -60,7 +65,7 @@ public record SummaryOptions(
    * @return changed options
    */
   public SummaryOptions circle(String name) {
-    return new SummaryOptions(name, season, rule, sendTo, members, before);
+    return new SummaryOptions(name, season, rule, sendTo, members, before, language);
   }
 
   /**
@@ -70,7 +75,7 @@ public record SummaryOptions(
    * @return changed options
    */
   public SummaryOptions season(String name) {
-    return new SummaryOptions(circle, Optional.of(name), rule, sendTo, members, before);
+    return new SummaryOptions(circle, Optional.of(name), rule, sendTo, members, before, language);
   }
 
   /**
@@ -80,7 +85,7 @@ public record SummaryOptions(
    * @return changed options
    */
   public SummaryOptions rule(PrivacyRule other) {
-    return new SummaryOptions(circle, season, other, sendTo, members, before);
+    return new SummaryOptions(circle, season, other, sendTo, members, before, language);
   }
 
   /**
@@ -90,7 +95,7 @@ public record SummaryOptions(
    * @return changed options
    */
   public SummaryOptions sendTo(String words) {
-    return new SummaryOptions(circle, season, rule, words, members, before);
+    return new SummaryOptions(circle, season, rule, words, members, before, language);
   }
 
   /**
@@ -100,7 +105,8 @@ public record SummaryOptions(
    * @return changed options
    */
   public SummaryOptions members(int people) {
-    return new SummaryOptions(circle, season, rule, sendTo, OptionalInt.of(people), before);
+    return new SummaryOptions(
+        circle, season, rule, sendTo, OptionalInt.of(people), before, language);
   }
 
   /**
@@ -110,6 +116,16 @@ public record SummaryOptions(
    * @return changed options
    */
   public SummaryOptions before(PublishedBefore earlier) {
-    return new SummaryOptions(circle, season, rule, sendTo, members, earlier);
+    return new SummaryOptions(circle, season, rule, sendTo, members, earlier, language);
+  }
+
+  /**
+   * In a language.
+   *
+   * @param other than English
+   * @return changed options
+   */
+  public SummaryOptions language(Language other) {
+    return new SummaryOptions(circle, season, rule, sendTo, members, before, other);
   }
 }

@@ -51,7 +51,10 @@ class PageWriterTest {
     assertThat(html).containsOnlyOnce("<p class=\"callout\">Orrin</p>");
     assertThat(html).containsOnlyOnce("<li>second</li>");
     assertThat(html).containsOnlyOnce("<caption>Orrin</caption>");
-    assertThat(html).containsOnlyOnce("<th scope=\"row\">Orrin</th><td>12</td>");
+    assertThat(html)
+        .containsOnlyOnce(
+            "<th scope=\"row\" role=\"rowheader\">Orrin</th><td role=\"cell\""
+                + " data-label=\"grafts\">12</td>");
     assertThat(html).containsOnlyOnce("<summary>Orrin</summary>");
     assertThat(html).containsOnlyOnce("<p>inside Orrin</p>");
   }

@@ -92,7 +92,10 @@ class WorkingPagesTest {
     assertThat(records.provenance().rowsSetAside()).isEqualTo(1);
     assertThat(html)
         .contains("91 rows read: 90 used, 1 set aside.")
-        .contains("grafts.csv line 92</th>", "<td>takes</td>", "<td>9</td>")
+        .contains(
+            "grafts.csv line 92</th>",
+            "data-label=\"Column\">takes</td>",
+            "data-label=\"Found\">9</td>")
         .contains("Set aside until repaired</h2>");
   }
 

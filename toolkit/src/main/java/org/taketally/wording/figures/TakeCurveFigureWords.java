@@ -4,7 +4,6 @@ import java.util.List;
 import org.taketally.answers.effects.TakeCurve;
 import org.taketally.answers.effects.TakeCurve.Point;
 import org.taketally.answers.effects.TakeCurve.Range;
-import org.taketally.wording.Wording;
 import org.taketally.wording.language.Language;
 import org.taketally.wording.language.Phrases;
 
@@ -49,7 +48,7 @@ public final class TakeCurveFigureWords {
    * @return a few sentences
    */
   public String description() {
-    StringBuilder text = new StringBuilder(Wording.of(curve).headline());
+    StringBuilder text = new StringBuilder(subtitle()).append('.');
     List<Point> points = curve.points();
     if (!points.isEmpty()) {
       for (Point point : List.of(points.get(0), points.get(points.size() - 1))) {

@@ -14,6 +14,7 @@ import java.util.ResourceBundle;
 import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.taketally.terms.Interval;
 
@@ -33,6 +34,9 @@ public final class Phrases {
       ALL.put(language, new Phrases(language, texts(language)));
     }
   }
+
+  /** Between two columns whose levels vary together. */
+  private static final String CROSSED = " × ";
 
   private final Language language;
   private final ResourceBundle texts;
@@ -244,7 +248,10 @@ public final class Phrases {
     int last = names.size() - 1;
     return last <= 0
         ? String.join("", names)
-        : say(key, String.join(", ", names.subList(0, last)), names.get(last));
+        : say(
+            language.joint(key, names.get(last)),
+            String.join(", ", names.subList(0, last)),
+            names.get(last));
   }
 
   /**
@@ -254,7 +261,9 @@ public final class Phrases {
    * @return e.g. {@code stock condition}; as the records name it if it has no name here
    */
   public String column(String column) {
-    return named("column." + column, column.replace('_', ' '));
+    return Stream.of(column.split(CROSSED))
+        .map(part -> named("column." + part, part.replace('_', ' ')))
+        .collect(Collectors.joining(CROSSED));
   }
 
   /**

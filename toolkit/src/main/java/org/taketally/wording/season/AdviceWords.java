@@ -1,6 +1,7 @@
 package org.taketally.wording.season;
 
 import java.util.List;
+import java.util.OptionalInt;
 import org.taketally.answers.advice.Advice;
 import org.taketally.answers.advice.Advice.CompareHands;
 import org.taketally.answers.advice.Advice.PreferLevels;
@@ -75,6 +76,17 @@ public final class AdviceWords {
         phrases.say("advice.grafts", step.grafts()));
   }
 
+  /**
+   * A step in a sentence or two.
+   *
+   * @param step what to do differently
+   * @return with its gain, how sure, and from how many grafts
+   */
+  public String step(Advice step) {
+    List<String> row = row(step);
+    return phrases.say("handout.step", row.get(0) + ".", row.get(1), row.get(2), row.get(3));
+  }
+
   private String what(Advice step) {
     if (step instanceof PreferLevels prefer) {
       return levels(prefer);
@@ -124,14 +136,17 @@ public final class AdviceWords {
    * How many grafts of a hard cultivar a few trees take.
    *
    * @param cultivar a hard one
+   * @param enough grafts enough in 9 of 10 seasons; empty if unknown, which leaves the average
    * @return a sentence
    */
-  public String spare(CultivarTake cultivar) {
-    return phrases.say(
-        "advice.spare",
-        TREES,
-        cultivar.cultivar(),
-        (long) Math.ceil(TREES / cultivar.take().value()));
+  public String spare(CultivarTake cultivar, OptionalInt enough) {
+    return enough.isPresent()
+        ? phrases.say("advice.spare.enough", TREES, cultivar.cultivar(), enough.getAsInt())
+        : phrases.say(
+            "advice.spare",
+            TREES,
+            cultivar.cultivar(),
+            (long) Math.ceil(TREES / cultivar.take().value()));
   }
 
   /**

@@ -9,6 +9,7 @@ import org.taketally.answers.counts.TakeCount;
 import org.taketally.answers.effects.Band;
 import org.taketally.answers.effects.Difficulty;
 import org.taketally.answers.effects.Difficulty.CultivarTake;
+import org.taketally.plan.order.UsualTakes;
 import org.taketally.wording.language.Phrases;
 
 /** How hard cultivars are; a plain word only where the likely range lies within the band. */
@@ -128,11 +129,58 @@ public final class CultivarWords {
   public List<String> row(Entry entry, Bands bands) {
     List<String> row = new ArrayList<>();
     row.add(takes.name("cultivar", entry.cultivars(), entry.merged()));
-    row.add(phrases.count(entry.count().grafts()));
-    row.add(phrases.count(entry.count().takes()));
-    row.addAll(takes.columns(entry.take().map(CultivarTake::take)));
+    row.add(takes.cell(entry.take().map(CultivarTake::take)));
     row.add(entry.take().map(c -> band(c, bands)).orElse(SeasonWords.NOT_SHOWN));
+    row.add(takes.took(entry.count()));
     return row;
+  }
+
+  /**
+   * Headings of what is usual.
+   *
+   * @param usual for each cultivar
+   * @return one per column
+   */
+  public List<String> usualHeadings(UsualTakes usual) {
+    return List.of(
+        phrases.say("cultivars.of.ten", usual.grafts()),
+        phrases.say("cultivars.for.trees", usual.trees()));
+  }
+
+  /**
+   * What is usual for a cultivar.
+   *
+   * @param usual takes of a few grafts, and grafts for a few trees; empty if unknown
+   * @return one text per column
+   */
+  public List<String> usualRow(Optional<UsualTakes.Usual> usual) {
+    return List.of(
+        usual
+            .map(u -> phrases.say("cultivars.usual", u.low(), u.high()))
+            .orElse(SeasonWords.NOT_SHOWN),
+        usual
+            .filter(u -> u.graftsForTrees().isPresent())
+            .map(u -> phrases.count(u.graftsForTrees().getAsInt()))
+            .orElse(SeasonWords.NOT_SHOWN));
+  }
+
+  /**
+   * What usual means.
+   *
+   * @param usual for each cultivar
+   * @return a sentence or two
+   */
+  public String usualNote(UsualTakes usual) {
+    return phrases.say("cultivars.usual.note", usual.grafts(), usual.trees());
+  }
+
+  /**
+   * What bars of takes run over.
+   *
+   * @return a few words
+   */
+  public String barHeading() {
+    return phrases.say("bar.heading");
   }
 
   /**
@@ -142,9 +190,7 @@ public final class CultivarWords {
    * @return a few words
    */
   public String tookIn(Optional<TakeCount> count) {
-    return count
-        .map(c -> phrases.say("cultivars.took", c.takes(), c.grafts()))
-        .orElse(SeasonWords.NOT_SHOWN);
+    return count.map(takes::took).orElse(SeasonWords.NOT_SHOWN);
   }
 
   /**

@@ -85,8 +85,10 @@ public final class FactorWords {
   public List<String> row(Mover mover) {
     return List.of(
         takes.column(mover.factor()),
-        phrases.points(mover.typical().value()),
-        phrases.points(mover.typical().interval()),
+        phrases.say(
+            "take.cell",
+            phrases.points(mover.typical().value()),
+            phrases.points(mover.typical().interval())),
         level(mover, mover.best()),
         level(mover, mover.worst()));
   }

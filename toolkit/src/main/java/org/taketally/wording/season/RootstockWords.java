@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.taketally.answers.Estimate;
 import org.taketally.answers.counts.TakeCount;
 import org.taketally.answers.verdict.FactorVerdict;
+import org.taketally.answers.verdict.Verdict;
 import org.taketally.wording.language.Phrases;
 
 /** The verdict on rootstock as members read it. */
@@ -101,6 +102,85 @@ public final class RootstockWords {
   }
 
   /**
+   * What the verdict rests on: the widest gap with its range, how sure, what would have been seen.
+   *
+   * @param answer with the stocks that may be named; pairs with the widest gap first
+   * @return sentences, a paragraph each
+   */
+  public List<String> reasons(FactorVerdict answer) {
+    List<String> reasons = new ArrayList<>();
+    if (answer.verdict() == Verdict.ENTANGLED) {
+      reasons.add(phrases.say("rootstock.reason.entangled"));
+      return reasons;
+    }
+    boolean within =
+        answer.verdict() == Verdict.NO_PRACTICAL_DIFFERENCE
+            || answer.verdict() == Verdict.LESS_THAN_YOU_CARE_ABOUT;
+    answer.size().ifPresent(size -> reasons.addAll(gaps(answer, size, within)));
+    answer
+        .detectable()
+        .map(seen -> phrases.points(seen.smallestDifference()))
+        .ifPresent(seen -> reasons.add(phrases.say("rootstock.reason.shown", seen)));
+    if (answer.verdict() == Verdict.CANT_TELL_YET
+        || answer.verdict() == Verdict.DIFFERS_UNSETTLED) {
+      answer
+          .detectable()
+          .flatMap(seen -> seen.moreGrafts().stream().boxed().findFirst())
+          .ifPresent(more -> reasons.add(phrases.say("rootstock.reason.more", more)));
+    }
+    return reasons;
+  }
+
+  /** The widest gap, with the range by which the verdict was reached. */
+  private List<String> gaps(FactorVerdict answer, FactorVerdict.Size size, boolean within) {
+    if (size.pairs().isEmpty()) {
+      return List.of();
+    }
+    FactorVerdict.Pair pair = size.pairs().get(0);
+    String gap = phrases.points(pair.difference().value());
+    if (!within) {
+      return List.of(
+          phrases.say(
+              "rootstock.reason.widest",
+              answer.tally().grafts(),
+              pair.level(),
+              pair.other(),
+              gap,
+              phrases.points(pair.difference().interval())));
+    }
+    return List.of(
+        phrases.say(
+            "rootstock.reason.at.most",
+            answer.tally().grafts(),
+            pair.level(),
+            pair.other(),
+            gap,
+            phrases.points(Math.max(0.01, furthest(size)))),
+        phrases.say(
+            "rootstock.reason.within",
+            phrases.chance(size.chanceWithinMargin()),
+            phrases.points(answer.options().margin())));
+  }
+
+  /** The end furthest from zero of any pair's range by which equivalence is judged. */
+  private static double furthest(FactorVerdict.Size size) {
+    return size.pairs().stream()
+        .mapToDouble(
+            pair -> Math.max(Math.abs(pair.equivalence().low()), pair.equivalence().high()))
+        .max()
+        .orElse(0);
+  }
+
+  /**
+   * What the pairs are.
+   *
+   * @return a few words
+   */
+  public String pairs() {
+    return phrases.say("rootstock.pairs");
+  }
+
+  /**
    * That the stock which stands out may not be named.
    *
    * @return a sentence
@@ -148,12 +228,8 @@ public final class RootstockWords {
    */
   public List<String> row(
       List<String> rootstocks, boolean merged, TakeCount count, Optional<Estimate> take) {
-    List<String> row = new ArrayList<>();
-    row.add(takes.name("rootstock", rootstocks, merged));
-    row.add(phrases.count(count.grafts()));
-    row.add(phrases.count(count.takes()));
-    row.addAll(takes.columns(take));
-    return row;
+    return List.of(
+        takes.name("rootstock", rootstocks, merged), takes.cell(take), takes.took(count));
   }
 
   /**

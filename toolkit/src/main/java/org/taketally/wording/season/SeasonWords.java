@@ -14,6 +14,7 @@ import org.taketally.wording.language.Phrases;
  * @param factors what goes with take
  * @param times storage, and what is lost later
  * @param closing cautions, how to read, where numbers come from
+ * @param handout the sheet to print
  */
 public record SeasonWords(
     PageWords page,
@@ -23,10 +24,20 @@ public record SeasonWords(
     RootstockWords rootstocks,
     FactorWords factors,
     TimeWords times,
-    ClosingWords closing) {
+    ClosingWords closing,
+    HandoutWords handout) {
 
   /** What stands where something may not be shown. */
   public static final String NOT_SHOWN = "–";
+
+  /**
+   * The language.
+   *
+   * @return as asked for
+   */
+  public Language language() {
+    return page.language();
+  }
 
   /**
    * The words in a language.
@@ -44,6 +55,7 @@ public record SeasonWords(
         new RootstockWords(phrases),
         new FactorWords(phrases),
         new TimeWords(phrases),
-        new ClosingWords(phrases));
+        new ClosingWords(phrases),
+        new HandoutWords(phrases));
   }
 }

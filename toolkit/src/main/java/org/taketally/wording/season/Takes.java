@@ -25,10 +25,18 @@ final class Takes {
     return phrases.say("take", inTen(take.value()), phrases.percents(take.interval()));
   }
 
-  /** The same in two columns of a table. */
-  List<String> columns(Optional<Estimate> take) {
-    return take.map(t -> List.of(inTen(t.value()), phrases.percents(t.interval())))
-        .orElse(List.of(SeasonWords.NOT_SHOWN, SeasonWords.NOT_SHOWN));
+  /** A take in per cent and its likely range, e.g. 78 % (63 to 90 %); a dash if not shown. */
+  String cell(Optional<Estimate> take) {
+    return take.map(
+            t ->
+                phrases.say(
+                    "take.cell", phrases.percent(t.value()), phrases.percents(t.interval())))
+        .orElse(SeasonWords.NOT_SHOWN);
+  }
+
+  /** Takes of grafts, e.g. 32 of 188. */
+  String took(TakeCount count) {
+    return phrases.say("took", count.takes(), count.grafts());
   }
 
   String inTen(double take) {

@@ -1,6 +1,5 @@
 package org.taketally.wording.season;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.taketally.answers.effects.TakeCurve;
@@ -73,10 +72,7 @@ public final class TimeWords {
    * @return one text per column
    */
   public List<String> storageRow(Point point, String unit) {
-    List<String> row = new ArrayList<>();
-    row.add(phrases.amount(point.value(), unit));
-    row.addAll(takes.columns(Optional.of(point.take())));
-    return row;
+    return List.of(phrases.amount(point.value(), unit), takes.cell(Optional.of(point.take())));
   }
 
   /**

@@ -98,4 +98,22 @@ class PhrasesTest {
     assertThat(english.column("stock_condition")).isEqualTo("stock condition");
     assertThat(english.level("budwood_kept", "moist")).isEqualTo("moist");
   }
+
+  @Test
+  void spanish_numbers_and_names() {
+    Phrases spanish = Phrases.in(Language.SPANISH);
+
+    assertThat(spanish.count(4782)).isEqualTo("4782");
+    assertThat(spanish.count(12345)).isEqualTo("12\u202f345");
+    assertThat(spanish.percent(0.63)).isEqualTo("63\u00a0%");
+    assertThat(spanish.amount(7.5, "days")).isEqualTo("7,5 días");
+    assertThat(spanish.number(7.25)).isEqualTo("7,25");
+    assertThat(spanish.list(List.of("Orrin", "Ivelle"))).isEqualTo("Orrin e Ivelle");
+    assertThat(spanish.list(List.of("Orrin", "Hielo"))).isEqualTo("Orrin y Hielo");
+    assertThat(spanish.list(List.of("Orrin", "Hijar"))).isEqualTo("Orrin e Hijar");
+    assertThat(spanish.either(List.of("Ivelle", "Orrin"))).isEqualTo("Ivelle u Orrin");
+    assertThat(spanish.column("rootstock × season")).isEqualTo("portainjerto × temporada");
+    assertThat(spanish.level("budwood_kept", "moist")).isEqualTo("húmedas");
+    assertThat(spanish.level("cultivar", "Orrin")).isEqualTo("Orrin");
+  }
 }
