@@ -1,11 +1,13 @@
 package org.taketally.app;
 
 import java.io.IOException;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.taketally.plan.size.TrialQuestion;
 import org.taketally.plan.size.TrialSize;
 import org.taketally.plan.size.TrialUnits;
+import org.taketally.publish.TrialSizePage;
 import org.taketally.wording.PlanJson;
 import org.taketally.wording.TrialSizeWords;
 import picocli.CommandLine.Command;
@@ -26,6 +28,7 @@ import picocli.CommandLine.Spec;
 final class PlanSizeCommand implements Callable<Integer> {
 
   @Spec private CommandSpec spec;
+  @Mixin private OutFolder out;
   @Mixin private JsonOut json;
 
   @Option(
@@ -117,7 +120,16 @@ final class PlanSizeCommand implements Callable<Integer> {
     if (!json.alone()) {
       print(TrialSizeWords.of(size));
     }
-    json.write(PlanJson.of(size), new OutFolder(), List.of());
+    if (out.asked()) {
+      Path page =
+          out.files("plan size", List.of())
+              .add("size.html", TrialSizePage.of(size).html())
+              .write()
+              .get(0);
+      spec.commandLine().getErr().println("page written: " + page);
+      spec.commandLine().getErr().flush();
+    }
+    json.write(PlanJson.of(size), out, List.of());
     return ExitStatus.FINE;
   }
 
@@ -150,9 +162,7 @@ final class PlanSizeCommand implements Callable<Integer> {
     List<List<String>> rows = words.table();
     if (!rows.isEmpty()) {
       printing.heading("Chance of showing it");
-      TextTable.lines(
-              List.of("grafts on the first stock", "a difference", "none that matters"), rows)
-          .forEach(printing::line);
+      TextTable.lines(TrialSizeWords.headings(), rows).forEach(printing::line);
     }
     printing.heading("What this rests on");
     words.more().forEach(printing::paragraphs);

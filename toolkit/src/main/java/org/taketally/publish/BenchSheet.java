@@ -3,6 +3,7 @@ package org.taketally.publish;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import org.taketally.figure.PlanFigures;
 import org.taketally.plan.layout.LayoutSheet;
 import org.taketally.plan.layout.Plot;
 import org.taketally.plan.layout.TrialLayout;
@@ -45,6 +46,11 @@ public final class BenchSheet {
                 Bullets.of(points),
                 new Caution(BenchSheetWords.KNIVES),
                 new Caution(WorkingPageWords.WOOD))));
+    sections.add(
+        new Section(
+            "map",
+            BenchSheetWords.MAP,
+            List.of(FigureBlocks.figure(size -> PlanFigures.layout(layout, size)))));
     LayoutSheet labels = LayoutSheet.of(layout, site);
     for (Map.Entry<String, List<Plot>> block : layout.byBlock().entrySet()) {
       sections.add(session(block.getKey(), block.getValue(), labels));

@@ -138,6 +138,15 @@ public final class TrialSizeWords {
   }
 
   /**
+   * Headings of {@link #table}.
+   *
+   * @return one a column
+   */
+  public static List<String> headings() {
+    return List.of("grafts on the first stock", "a difference", "none that matters");
+  }
+
+  /**
    * Chance of either claim by the number of grafts.
    *
    * @return rows of three texts: grafts on the first stock, chance of finding the difference,

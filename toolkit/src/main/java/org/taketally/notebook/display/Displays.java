@@ -14,9 +14,17 @@ import org.taketally.answers.verdict.Verdict;
 import org.taketally.cells.Cells;
 import org.taketally.model.TakeFit;
 import org.taketally.model.TakeModel;
+import org.taketally.plan.layout.TrialLayout;
+import org.taketally.plan.next.NextTrial;
+import org.taketally.plan.order.BudwoodPlan;
+import org.taketally.plan.order.GraftOrder;
+import org.taketally.plan.size.TrialSize;
+import org.taketally.plan.size.VerdictChances;
 import org.taketally.records.GraftRecords;
 import org.taketally.records.rows.SetAside;
 import org.taketally.terms.Problem;
+import org.taketally.watch.SeasonReplay;
+import org.taketally.watch.WatchedSeason;
 import org.taketally.wording.AnswerTable;
 import org.taketally.wording.Names;
 import tech.tablesaw.api.Table;
@@ -41,6 +49,14 @@ public final class Displays {
     add(AnswerTable.class, Answers::table);
     add(Verdict.class, verdict -> Shown.paragraph(Names.of(verdict)));
     add(Band.class, band -> Shown.paragraph(Names.of(band)));
+    add(TrialSize.class, Plans::size);
+    add(TrialLayout.class, Plans::layout);
+    add(VerdictChances.class, Plans::chances);
+    add(NextTrial.class, Plans::next);
+    add(GraftOrder.class, Plans::order);
+    add(BudwoodPlan.class, Plans::budwood);
+    add(WatchedSeason.class, Plans::season);
+    add(SeasonReplay.class, Plans::replay);
     add(Collection.class, Displays::collection);
   }
 

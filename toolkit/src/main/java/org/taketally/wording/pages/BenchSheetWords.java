@@ -27,6 +27,9 @@ public final class BenchSheetWords {
       "One a plot, in the order of work. Write with a pencil or a marker that lasts in the"
           + " weather.";
 
+  /** Heading of the map. */
+  public static final String MAP = "The map";
+
   private BenchSheetWords() {}
 
   /**
