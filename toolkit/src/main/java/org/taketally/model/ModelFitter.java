@@ -22,6 +22,9 @@ final class ModelFitter {
   /** A fixed effect this uncertain over the range of its column runs to infinity. */
   private static final double RUNAWAY = 30;
 
+  /** How the names of a curve's columns go on after that of the number. */
+  private static final String CURVE = ": curve ";
+
   /** A spread this large means levels that all took or all failed. */
   private static final double WIDEST = 900;
 
@@ -156,7 +159,7 @@ final class ModelFitter {
     double[][] covariance = factor == null ? null : factor.inverse();
     int furthest = -1;
     for (int j = 1; j < range.length; j++) {
-      boolean runs = covariance == null || !(range[j] * Math.sqrt(covariance[j][j]) < RUNAWAY);
+      boolean runs = covariance == null || !(error(covariance, range, j) < RUNAWAY);
       if (runs && (furthest < 0 || reach(point, range, j) > reach(point, range, furthest))) {
         furthest = j;
       }
@@ -169,6 +172,32 @@ final class ModelFitter {
           "%s, together with the other columns, splits takes from failures perfectly, so its effect has no finite estimate; leave a column out, or let one vary"
               .formatted(name));
     }
+  }
+
+  /**
+   * Standard error of what a column moves over its range; of a curve's columns that of the whole
+   * curve, as they may hang together closely where the curve itself is well known.
+   */
+  private double error(double[][] covariance, double[] range, int j) {
+    List<String> names = ready.design().names();
+    int curve = names.get(j).indexOf(CURVE);
+    if (curve < 0) {
+      return range[j] * Math.sqrt(covariance[j][j]);
+    }
+    String start = names.get(j).substring(0, curve + CURVE.length());
+    int[] all =
+        IntStream.range(0, range.length).filter(i -> names.get(i).startsWith(start)).toArray();
+    double most = 0;
+    for (double[] row : evidence.patterns().rows()) {
+      double variance = 0;
+      for (int a : all) {
+        for (int b : all) {
+          variance += row[a] * row[b] * covariance[a][b];
+        }
+      }
+      most = Math.max(most, variance);
+    }
+    return Math.sqrt(most);
   }
 
   private static double reach(LikelihoodPoint point, double[] range, int j) {

@@ -272,4 +272,37 @@ class TakeModelTest {
       assertThat(moments).containsExactly(new double[] {1, 0, 1, 0, 3}, within(1e-10));
     }
   }
+
+  /**
+   * Mostly fresh wood, so that the knots lie close together at the start: the curve's columns hang
+   * together closely, while the curve itself is well known.
+   */
+  @Test
+  void a_curve_over_mostly_fresh_wood_is_not_taken_for_a_perfect_split() {
+    int[] grafts = {44, 29, 23, 27, 20, 13, 12, 11, 12, 6, 6, 4, 9};
+    int[] takes = {23, 15, 14, 12, 10, 5, 5, 5, 8, 1, 3, 1, 5};
+    double[] days = {0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12};
+    int total = Arrays.stream(grafts).sum();
+    int[] ones = new int[total];
+    int[] taken = new int[total];
+    double[] stored = new double[total];
+    int at = 0;
+    for (int d = 0; d < days.length; d++) {
+      for (int graft = 0; graft < grafts[d]; graft++) {
+        ones[at] = 1;
+        taken[at] = graft < takes[d] ? 1 : 0;
+        stored[at++] = days[d];
+      }
+    }
+    Cells cells =
+        new Cells(
+            List.of(),
+            List.of(new Measure("storage_days", stored)),
+            ones,
+            taken,
+            0,
+            Provenance.of("made up", total));
+    TakeFit fit = TakeModel.ofTakes().adjustForCurve("storage_days", 3).fit(cells);
+    assertThat(fit.logLikelihood()).isBetween(-0.7 * total, -0.6 * total);
+  }
 }
