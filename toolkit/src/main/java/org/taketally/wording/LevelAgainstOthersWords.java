@@ -112,15 +112,16 @@ final class LevelAgainstOthersWords implements AnswerWords {
 
   private static String sentence(Shared shared) {
     String column = Words.column(shared.column());
+    String level =
+        shared.level().startsWith(column) ? shared.level() : column + " " + shared.level();
     if (shared.alone() >= ALL) {
       return "Shared: all its grafts are at %s that no other graft has (most at %s)."
           .formatted(Words.levels(shared.column()), shared.level());
     }
-    return "Shared: %s of its grafts have %s %s, %s of the others.%s"
+    return "Shared: %s of its grafts have %s, %s of the others.%s"
         .formatted(
             Words.percent(shared.here()),
-            column,
-            shared.level(),
+            level,
             Words.percent(shared.elsewhere()),
             shared.alone() > 0
                 ? " %s are at %s that no other graft has."

@@ -92,6 +92,9 @@ class LevelAgainstOthersTest {
     assertThat(hand.level()).startsWith("grafter ");
     assertThat(hand.here()).isBetween(0.7, 0.9);
     assertThat(hand.elsewhere()).isZero();
+    assertThat(Wording.of(answer).text())
+        .contains("have grafter ")
+        .doesNotContain("grafter grafter");
     assertThat(answer.verdict().verdict()).isNotIn(Verdict.MATTERS, Verdict.DIFFERS_UNSETTLED);
   }
 
