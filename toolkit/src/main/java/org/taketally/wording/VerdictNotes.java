@@ -64,8 +64,9 @@ final class VerdictNotes {
           .formatted(Words.points(unassessed.moved()));
     }
     if (note instanceof AverageSeason season) {
-      return "This is about an average season. In a single one, recorded or to come, a level typically does %s better or worse than that."
-          .formatted(Words.points(typical(season)));
+      return "This is about an average season. In a single one, recorded or to come, a level typically does %s better or worse than that; that in another season all lie within %s of each other has a chance of %s."
+          .formatted(
+              Words.points(typical(season)), margin, Words.chance(season.nextWithinMargin()));
     }
     if (note instanceof CultivarSwap swap) {
       return "On %s, %s takes more than %s by over %s; on %s it takes less by over %s."

@@ -246,8 +246,10 @@ public record FactorVerdict(
    * Levels do differently from season to season; the verdict is on an average season.
    *
    * @param spread standard deviation of a level's part in a season, logits
+   * @param nextWithinMargin chance that in a season not recorded all levels lie within the margin
+   *     of each other, 0 to 1
    */
-  public record AverageSeason(Estimate spread) implements Note {}
+  public record AverageSeason(Estimate spread, double nextWithinMargin) implements Note {}
 
   /**
    * Ranges allow for whatever became of unassessed grafts.

@@ -24,6 +24,7 @@ import org.taketally.model.TakeFit;
 import org.taketally.model.VaryingFactor;
 import org.taketally.records.columns.DerivedColumn;
 import org.taketally.records.columns.RecordColumn;
+import org.taketally.terms.Logit;
 
 /** Works out a {@link FactorVerdict}: what can be compared, the evidence, and the rules. */
 public final class FactorVerdictCalculator {
@@ -42,6 +43,9 @@ public final class FactorVerdictCalculator {
           RecordColumn.CULTIVAR.columnName());
 
   private static final long MOST_DEALT = 50_000;
+
+  /** Keys of what levels do in a season not recorded. */
+  private static final long NEXT_SEASON = 1_000_003;
 
   /** How many times the draws are taken where they leave the verdict open, and how many at most. */
   private static final int MORE = 4;
@@ -174,7 +178,9 @@ public final class FactorVerdictCalculator {
     }
     if (factor.equals(RecordColumn.ROOTSTOCK.columnName())
         && LevelSubstitution.varies(main.fit(), SuggestedModel.STOCK_BY_SEASON)) {
-      notes.add(new FactorVerdict.AverageSeason(seasonSpread(main)));
+      notes.add(
+          new FactorVerdict.AverageSeason(
+              seasonSpread(main), nextWithinMargin(evidence.free().orElse(main), evidence)));
     }
     return verdict(main.fit().cells(), evidence);
   }
@@ -209,6 +215,19 @@ public final class FactorVerdictCalculator {
     return DrawSummary.median(
         IntStream.range(0, main.count()).mapToDouble(d -> main.draws().sds(d)[k]).toArray(),
         options.coverage());
+  }
+
+  /** What each level does in a season of its own is drawn anew, season by season unlike others. */
+  private double nextWithinMargin(MarginalTakes free, FactorEvidence evidence) {
+    double[][] next = new double[free.count()][];
+    for (int d = 0; d < next.length; d++) {
+      next[d] = evidence.takes()[d].clone();
+      for (int level = 0; level < next[d].length; level++) {
+        double own = free.draws().unseen(SuggestedModel.STOCK_BY_SEASON, NEXT_SEASON + level, d);
+        next[d][level] = Logit.take(Logit.of(next[d][level]) + own);
+      }
+    }
+    return DrawSummary.chance(PairDifferences.largest(next), gap -> gap < options.margin());
   }
 
   private FactorVerdict verdict(Cells cells, FactorEvidence evidence) {
