@@ -17,7 +17,11 @@ import org.taketally.files.SafeFile;
 import org.taketally.model.FitOptions;
 import org.taketally.model.TakeFit;
 import org.taketally.model.compare.Bootstrap;
+import org.taketally.records.RecordsCheck;
+import org.taketally.records.RecordsReader;
+import org.taketally.records.dictionary.SheetDictionary;
 import org.taketally.records.invented.BenchRecords;
+import org.taketally.records.rows.RowVisitor;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -48,6 +52,11 @@ final class BenchCommand implements Callable<Integer> {
 
   @Option(names = "--threads", description = "most threads (default: all processors)")
   private int threads = Runtime.getRuntime().availableProcessors();
+
+  @Option(
+      names = "--check",
+      description = "look through the rows as the check command does, and fit nothing")
+  private boolean check;
 
   @Option(names = "--with-r", description = "fit with lme4 and glmmTMB in the same run")
   private boolean withR;
@@ -89,6 +98,10 @@ final class BenchCommand implements Callable<Integer> {
             writer.flush();
           });
     }
+    if (check) {
+      check(size, file);
+      return;
+    }
     Stopwatch reading = Stopwatch.start();
     Cells cells = BenchCells.read(file);
     say("%s: %,d grafts in %,d cells, read in %s", size, size.rows(), cells.size(), reading.stop());
@@ -118,6 +131,21 @@ final class BenchCommand implements Callable<Integer> {
         compare(tool, file, times);
       }
     }
+  }
+
+  private void check(BenchRecords.Size size, Path file) {
+    RecordsReader reader =
+        RecordsReader.withDefaults()
+            .dictionary(SheetDictionary.parse("bench", BenchRecords.DICTIONARY));
+    Stopwatch checking = Stopwatch.start();
+    RecordsCheck seen = reader.scan(List.of(file), List.of(), RowVisitor.NONE);
+    say(
+        "%s: %,d rows checked %s, %,d kinds of problems, peak memory %,d MB",
+        size,
+        seen.provenance().rowsRead(),
+        checking.stop(),
+        seen.summary().groups().size(),
+        Memory.peakMegabytes());
   }
 
   private void say(BenchReference reference) {

@@ -129,9 +129,15 @@ public final class DateRule {
   }
 
   private static int yearOf(String season) {
-    boolean year =
-        season.length() == 4 && season.chars().allMatch(letter -> letter >= '0' && letter <= '9');
-    return year ? Integer.parseInt(season) : 0;
+    int year = 0;
+    for (int i = 0; i < season.length(); i++) {
+      int digit = season.charAt(i) - '0';
+      if (season.length() != 4 || digit < 0 || digit > 9) {
+        return 0;
+      }
+      year = 10 * year + digit;
+    }
+    return year;
   }
 
   /** The year, or, where seasons begin in another month than January, both years: 2023-24. */

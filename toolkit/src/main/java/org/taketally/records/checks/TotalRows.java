@@ -119,8 +119,8 @@ final class TotalRows {
   /** A bit for each label that the row read last has. */
   private static int filled(SheetReader reader) {
     int bits = 0;
-    for (RecordColumn label : LABELS) {
-      bits |= reader.typed(label).isEmpty() ? 0 : bit(label);
+    for (int i = 0; i < LABELS.size(); i++) {
+      bits |= reader.blank(LABELS.get(i)) ? 0 : 1 << i;
     }
     return bits;
   }

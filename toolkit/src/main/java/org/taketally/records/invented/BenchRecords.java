@@ -76,6 +76,10 @@ public final class BenchRecords {
     }
   }
 
+  /** How the two columns are to be read that are not named as ours. */
+  public static final String DICTIONARY =
+      "{\"columns\": {\"record\": \"graft_id\", \"tool_cleaning\": \"tool_hygiene\"}}";
+
   private static final String HEADER =
       "graft_id,season,site,graft_date,grafter,cultivar,rootstock,stock_condition,"
           + "stock_diameter_mm,method,bud_stage,budwood_cut_date,storage_temp_c,"

@@ -81,8 +81,10 @@ final class ColumnReader {
 
   private FieldValue fresh(String text, boolean exact) {
     String trimmed = Trim.trim(text);
-    if (!trimmed.isEmpty() && !sheet.missing().contains(trimmed)) {
-      return FAILED_FORMULA.matcher(trimmed).matches() ? FAILED : reader.read(trimmed, exact);
+    Set<String> missing = sheet.missing();
+    if (!trimmed.isEmpty() && (missing.isEmpty() || !missing.contains(trimmed))) {
+      boolean failed = trimmed.charAt(0) == '#' && FAILED_FORMULA.matcher(trimmed).matches();
+      return failed ? FAILED : reader.read(trimmed, exact);
     }
     return sheet.needed()
         ? FieldValue.wrong(

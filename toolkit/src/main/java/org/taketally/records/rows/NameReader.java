@@ -58,7 +58,17 @@ final class NameReader implements FieldReader {
 
   /** Whether a name is one given to rows of totals. */
   static boolean isTotal(String name) {
-    return TOTALS.contains(NameLikeness.plain(name));
+    return !hasDigit(name) && TOTALS.contains(NameLikeness.plain(name));
+  }
+
+  /** No word for totals has one, and most labels do: ten million needn't be taken apart. */
+  private static boolean hasDigit(String name) {
+    for (int i = 0; i < name.length(); i++) {
+      if (name.charAt(i) >= '0' && name.charAt(i) <= '9') {
+        return true;
+      }
+    }
+    return false;
   }
 
   private FieldValue fromList(String name) {

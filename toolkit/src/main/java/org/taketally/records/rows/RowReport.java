@@ -75,7 +75,12 @@ public final class RowReport {
 
   /** Whether a problem of a kind was found. */
   public boolean failed(ProblemKind kind) {
-    return errors.stream().anyMatch(error -> error.kind() == kind);
+    for (Fault error : errors) {
+      if (error.kind() == kind) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** Hands on what was found: of a row of totals only that it is one. */

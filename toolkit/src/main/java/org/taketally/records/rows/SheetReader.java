@@ -200,6 +200,14 @@ public final class SheetReader {
         : Trim.trim(current.fields()[field]);
   }
 
+  /** Whether nothing stands in a column of the row read last. */
+  public boolean blank(RecordColumn column) {
+    int field = fieldOf[RecordsLayout.place(column)];
+    return field == NO_FIELD
+        || field >= current.fields().length
+        || Trim.isBlank(current.fields()[field]);
+  }
+
   /** Whether every name of the row read last that stands once for several came from above. */
   public boolean continued() {
     return current.continued();

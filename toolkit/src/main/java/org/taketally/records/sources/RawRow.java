@@ -37,7 +37,7 @@ public record RawRow(long line, String[] fields, boolean[] exact, boolean contin
 
   boolean blank() {
     for (String field : fields) {
-      if (!Trim.trim(field).isEmpty()) {
+      if (!Trim.isBlank(field)) {
         return false;
       }
     }

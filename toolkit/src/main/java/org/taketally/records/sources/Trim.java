@@ -20,6 +20,16 @@ public final class Trim {
     return text.substring(start, end);
   }
 
+  /** Whether nothing but white space is there. */
+  public static boolean isBlank(String text) {
+    for (int i = 0; i < text.length(); i++) {
+      if (!space(text.charAt(i))) {
+        return false;
+      }
+    }
+    return true;
+  }
+
   private static boolean space(char letter) {
     return letter <= ' '
         || Character.isSpaceChar(letter)
