@@ -44,6 +44,8 @@ final class DictionarySuggestCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
 
   @Override
+  @SuppressWarnings(
+      "SystemConsoleNull") // from Java 22 on it asks, and reads nothing where nobody is
   public Integer call() throws IOException {
     files.forEach(file -> RecordsOptions.requireFile(spec.commandLine(), file));
     DictionaryProposal proposal = DictionaryProposal.of(files);
