@@ -1,5 +1,7 @@
 package org.taketally.plan.next;
 
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
@@ -11,7 +13,9 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.IntStream;
+import org.apache.commons.statistics.distribution.NormalDistribution;
 import org.taketally.answers.AnswerOptions;
+import org.taketally.answers.Estimate;
 import org.taketally.answers.adjusted.SuggestedModel;
 import org.taketally.answers.confounding.Confounding;
 import org.taketally.answers.verdict.FactorVerdict;
@@ -152,9 +156,7 @@ public final class NextTrialPlanner {
     if (stocks.isEmpty()) {
       now.levels().forEach(level -> stocks.add(level.level()));
     }
-    List<Pair> judged = open.isEmpty() ? now.size().orElseThrow().pairs() : open;
-    SettlingChance chance =
-        new SettlingChance(judged.stream().map(SettlingChance.Gap::of).toList(), take(), margin);
+    SettlingChance chance = new SettlingChance(known(now), take(), margin);
     int each = chance.fewest(settings.chance(), LEAST, settings.most() / stocks.size());
     double reckoned = chance.with(each);
     TrialLayout layout = layout(List.copyOf(stocks), cultivars(List.of()), each);
@@ -165,6 +167,27 @@ public final class NextTrialPlanner {
         Optional.of(layout),
         OptionalDouble.of(reckoned),
         Optional.of(after(layout)));
+  }
+
+  /** Takes of the stocks; errors such that those of pairs come out as in the verdict. */
+  private static List<SettlingChance.Stock> known(FactorVerdict now) {
+    List<Pair> pairs = now.size().orElseThrow().pairs();
+    double wide = NormalDistribution.of(0, 1).inverseCumulativeProbability(0.95);
+    List<SettlingChance.Stock> stocks = new ArrayList<>();
+    for (FactorVerdict.LevelTake level : now.levels()) {
+      double variance =
+          pairs.stream()
+              .filter(p -> p.level().equals(level.level()) || p.other().equals(level.level()))
+              .mapToDouble(p -> (p.equivalence().high() - p.equivalence().low()) / 2 / wide)
+              .map(error -> error * error / 2)
+              .average()
+              .orElse(0);
+      stocks.add(
+          new SettlingChance.Stock(
+              level.take().map(Estimate::value).orElse(level.tally().rate()),
+              Math.sqrt(Math.max(1e-8, variance))));
+    }
+    return stocks;
   }
 
   private double take() {
@@ -181,10 +204,12 @@ public final class NextTrialPlanner {
     List<String> stocks = ends.size() > 1 ? ends : List.copyOf(groups.get(0).levels());
     List<OpenPair> pairs =
         stocks.stream().skip(1).map(stock -> new OpenPair(stocks.get(0), stock)).toList();
-    double width = 2 * settings.answers().margin();
+    double error = settings.answers().margin();
     SettlingChance chance =
         new SettlingChance(
-            List.of(SettlingChance.Gap.unknown(width)), take(), settings.answers().margin());
+            Collections.nCopies(stocks.size(), new SettlingChance.Stock(take(), error)),
+            take(),
+            settings.answers().margin());
     int each = chance.fewest(settings.chance(), LEAST, settings.most() / stocks.size());
     TrialLayout layout = layout(stocks, cultivars(stocks.subList(0, 1)), each);
     return new NextTrial(

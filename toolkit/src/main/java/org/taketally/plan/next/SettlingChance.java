@@ -1,19 +1,21 @@
 package org.taketally.plan.next;
 
+import java.util.Arrays;
 import java.util.List;
+import java.util.Random;
 import org.apache.commons.statistics.distribution.NormalDistribution;
-import org.taketally.answers.verdict.FactorVerdict.Pair;
 
 /**
- * The chance that more grafts settle pairs of stocks, by the widths of their ranges.
+ * The chance that more grafts settle whether stocks differ, by the widths of their ranges.
  *
  * <pre>
- *   d, v    difference of a pair now and its variance     n   grafts added on each stock
- *   v'      1 / (1 / v + n / (2 e p (1 - p)))      e = {@value #DESIGN_EFFECT}, for shared luck
- *   d'      the difference afterwards, N(d, v - v') as seen from now
- *   alike   |d'| + z sqrt(v') below the margin      apart   |d'| - z' sqrt(v') beyond it
- *   z, z'   of the range of one pair, and of all pairs at once
- *   settled all pairs alike (least of their chances) or any apart (largest of them)
+ *   t_j, v_j   take of stock j now and its variance      n   grafts added on each stock
+ *   v'_j       1 / (1 / v_j + n / (e p (1 - p)))         e = {@value #DESIGN_EFFECT}, for shared luck
+ *   t'_j       the take found afterwards, N(t_j, v_j - v'_j) as seen from now
+ *   alike      for each pair |t'_j - t'_k| + z sqrt(v'_j + v'_k) below the margin
+ *   apart      for some pair |t'_j - t'_k| - z' sqrt(v'_j + v'_k) beyond it
+ *   z, z'      of the range of one pair, and of all pairs at once
+ *   chance     share of {@value #DRAWS} draws in which stocks are alike or some are apart
  * </pre>
  */
 final class SettlingChance {
@@ -21,67 +23,76 @@ final class SettlingChance {
   private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
   private static final double DESIGN_EFFECT = 1.3;
   private static final double Z = NORMAL.inverseCumulativeProbability(0.95);
+  private static final int DRAWS = 400;
 
-  private final List<Gap> open;
+  private final List<Stock> stocks;
   private final double take;
   private final double margin;
+  private final double[][] normals;
 
   /**
-   * What is known of a pair.
+   * What is known of a stock.
    *
-   * @param difference estimate, -1 to 1
-   * @param error its standard error, above 0
-   * @param reach standard errors by which a difference must clear the margin to count as beyond it
+   * @param take estimate, 0 to 1
+   * @param error its standard error beside the others, above 0
    */
-  record Gap(double difference, double error, double reach) {
-
-    static Gap of(Pair pair) {
-      double half = (pair.equivalence().high() - pair.equivalence().low()) / 2;
-      double wide = (pair.veryLikely().high() - pair.veryLikely().low()) / 2;
-      double error = Math.max(1e-4, half / Z);
-      return new Gap(pair.difference().value(), error, Math.max(Z, wide / error));
-    }
-
-    /** Of stocks never compared: they seldom differ by more than so much. */
-    static Gap unknown(double seldomMore) {
-      return new Gap(0, seldomMore / Z, 2 * Z);
-    }
-  }
+  record Stock(double take, double error) {}
 
   /**
-   * Of some pairs.
+   * Of some stocks.
    *
-   * @param open pairs not settled, one at least
+   * @param stocks two or more
    * @param take of all grafts, above 0 and below 1
    * @param margin that would change what you do
    */
-  SettlingChance(List<Gap> open, double take, double margin) {
-    this.open = open;
+  SettlingChance(List<Stock> stocks, double take, double margin) {
+    this.stocks = stocks;
     this.take = take;
     this.margin = margin;
+    Random random = new Random(1);
+    this.normals = new double[DRAWS][stocks.size()];
+    for (double[] row : normals) {
+      Arrays.setAll(row, j -> random.nextGaussian());
+    }
   }
 
   /** With so many grafts more on each stock. */
   double with(int graftsPerStock) {
-    double alike = 1;
-    double apart = 0;
-    for (Gap gap : open) {
-      double v = gap.error() * gap.error();
-      double added = graftsPerStock / (2 * DESIGN_EFFECT * take * (1 - take));
-      double after = 1 / (1 / v + added);
-      double moves = Math.sqrt(Math.max(1e-12, v - after));
-      double d = gap.difference();
-      double within = margin - Z * Math.sqrt(after);
-      double beyond = margin + gap.reach() * Math.sqrt(after);
-      alike = Math.min(alike, within <= 0 ? 0 : inside(within, d, moves));
-      apart = Math.max(apart, 1 - inside(beyond, d, moves));
+    int m = stocks.size();
+    double[] after = new double[m];
+    double[] moves = new double[m];
+    for (int j = 0; j < m; j++) {
+      double v = stocks.get(j).error() * stocks.get(j).error();
+      after[j] = 1 / (1 / v + graftsPerStock / (DESIGN_EFFECT * take * (1 - take)));
+      moves[j] = Math.sqrt(Math.max(0, v - after[j]));
     }
-    return Math.min(1, alike + apart);
+    double together = reach(m * (m - 1) / 2);
+    int settled = 0;
+    for (double[] row : normals) {
+      double[] found = new double[m];
+      Arrays.setAll(found, j -> stocks.get(j).take() + moves[j] * row[j]);
+      settled += settles(found, after, together) ? 1 : 0;
+    }
+    return (double) settled / DRAWS;
   }
 
-  private static double inside(double bound, double mean, double sd) {
-    return NORMAL.cumulativeProbability((bound - mean) / sd)
-        - NORMAL.cumulativeProbability((-bound - mean) / sd);
+  private boolean settles(double[] found, double[] after, double together) {
+    boolean alike = true;
+    boolean apart = false;
+    for (int j = 0; j < found.length; j++) {
+      for (int k = 0; k < j; k++) {
+        double gap = Math.abs(found[j] - found[k]);
+        double error = Math.sqrt(after[j] + after[k]);
+        alike &= gap + Z * error < margin;
+        apart |= gap - together * error > margin;
+      }
+    }
+    return alike || apart;
+  }
+
+  /** Standard errors by which one of so many pairs must clear the margin; 98 %, by Bonferroni. */
+  private static double reach(int pairs) {
+    return NORMAL.inverseCumulativeProbability(1 - 0.01 / pairs);
   }
 
   /**

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Collections;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
@@ -13,7 +14,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.taketally.answers.AnswerOptions;
 import org.taketally.answers.verdict.Verdict;
 import org.taketally.plan.next.NextTrial.State;
-import org.taketally.plan.next.SettlingChance.Gap;
+import org.taketally.plan.next.SettlingChance.Stock;
 import org.taketally.records.GraftRecords;
 import org.taketally.wording.NextTrialWords;
 
@@ -83,15 +84,20 @@ class NextTrialTest {
 
   @Test
   void more_grafts_settle_more_surely_unless_the_difference_is_the_margin_itself() {
-    SettlingChance alike = new SettlingChance(List.of(new Gap(0, 0.06, 2.5)), 0.6, 0.1);
+    SettlingChance alike = two(0, 0.06);
     assertThat(alike.with(50)).isLessThan(alike.with(400));
-    assertThat(new SettlingChance(List.of(new Gap(0, 0.01, 2.5)), 0.6, 0.1).with(1_000_000))
-        .isGreaterThan(0.99);
-    assertThat(new SettlingChance(List.of(new Gap(0.1, 1e-4, 2.5)), 0.6, 0.1).with(1_000))
-        .isLessThan(0.1);
-    assertThat(new SettlingChance(List.of(new Gap(0.4, 0.05, 2.5)), 0.6, 0.1).with(100))
-        .isGreaterThan(0.99);
+    assertThat(two(0, 0.01).with(1_000_000)).isGreaterThan(0.99);
+    assertThat(two(0.1, 1e-4).with(1_000)).isLessThan(0.1);
+    assertThat(two(0.4, 0.05).with(100)).isGreaterThan(0.99);
+    assertThat(new SettlingChance(Collections.nCopies(6, new Stock(0.6, 0.04)), 0.6, 0.1).with(400))
+        .isLessThan(two(0, 0.06).with(400));
     assertThat(alike.fewest(0.8, 10, 100_000)).isBetween(100, 5_000);
+  }
+
+  private static SettlingChance two(double apart, double error) {
+    double each = error / Math.sqrt(2);
+    return new SettlingChance(
+        List.of(new Stock(0.6, each), new Stock(0.6 - apart, each)), 0.6, 0.1);
   }
 
   @Test
