@@ -244,4 +244,21 @@ class KeptWaysTest {
     assertThat(both.grafts()).isEqualTo(60);
     assertThat(both.takes()).isEqualTo(8 + 6 + 8 + 1 + 6 + 7);
   }
+
+  /** 1 alive and 9 dead was read as 1 of 1. */
+  @Test
+  void counts_of_takes_without_grafts_are_no_single_grafts() throws IOException {
+    String alive =
+        "cultivar,rootstock,takes,Dead\nOrrin,Pellin,8,2\nOrrin,Halden,1,9\nBexley,Halden,0,9\n";
+    GraftRecords records = reader("{}").read(file("sheet.csv", alive));
+    assertThat(records.grafts()).isZero();
+    assertThat(records.setAside().size()).isEqualTo(3);
+    assertThat(records.problems().get(1).sentence())
+        .contains("line 3, column takes: found \"1\", expected how many grafts it is out of");
+    assertThat(reader("{}").read(file("sheet.csv", alive.replace(",8,", ",1,"))).grafts())
+        .isEqualTo(3);
+    assertThat(
+            reader("{\"constants\": {\"grafts\": \"10\"}}").read(file("sheet.csv", alive)).takes())
+        .isEqualTo(9);
+  }
 }

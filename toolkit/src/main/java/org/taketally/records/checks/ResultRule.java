@@ -53,6 +53,11 @@ final class ResultRule {
     int grafts = outOf != RecordRow.MISSING ? outOf : Double.isNaN(made) ? 1 : (int) made;
     String outcome = name(row, OUTCOME);
     double given = row.number(TAKES);
+    boolean alone = outOf == RecordRow.MISSING && Double.isNaN(made) && !sheet.reads(GRAFTS);
+    if (!Double.isNaN(given) && alone && sheet.counts() && !sheet.converts(TAKES)) {
+      withoutGrafts(sheet, report);
+      return;
+    }
     if (!Double.isNaN(given)) {
       if (given == 1
           && outOf == RecordRow.MISSING
@@ -66,6 +71,20 @@ final class ResultRule {
       uncounted(row, grafts, outcome, new Here(sheet, report));
     }
     cause(row, outcome, new Here(sheet, report));
+  }
+
+  /** In a sheet that counts takes and never says out of how many, a 1 is no graft that took. */
+  private static void withoutGrafts(SheetReader sheet, RowReport report) {
+    report.add(
+        ProblemKind.TAKES_ABOVE_GRAFTS,
+        sheet.heading(TAKES),
+        () ->
+            new ProblemText(
+                sheet.typed(TAKES),
+                "how many grafts it is out of: this sheet counts takes and has no column of grafts",
+                "name the column that holds them, e.g. \"grafts\": \"made\" under \"columns\" in"
+                    + " the dictionary; where the dead were counted, add a column with both"
+                    + " together"));
   }
 
   /** Whether a 1 may as well be a share: all of the grafts. */

@@ -74,7 +74,7 @@ public final class SheetSurvey {
     }
     long rows = looks.isEmpty() ? ROWS_FOR_SHARES : Long.MAX_VALUE;
     for (Map.Entry<Integer, String> column : headings.meaning().entrySet()) {
-      if (mayBeShares(column.getValue(), headings, rules)) {
+      if (mayBeShares(column.getValue(), rules)) {
         NumberNotation notation =
             new NumberNotation(rules.decimal(column.getValue()), source.semicolons());
         looks.addAll(takesLooks(column.getKey(), column.getValue(), notation));
@@ -115,11 +115,8 @@ public final class SheetSurvey {
     return day.isPresent() && other.read(text).filter(d -> !d.equals(day.get())).isPresent();
   }
 
-  private static boolean mayBeShares(String name, Headings headings, SheetRules rules) {
-    String grafts = RecordColumn.GRAFTS.columnName();
-    return name.equals(RecordColumn.TAKES.columnName())
-        && (headings.has(grafts) || rules.constants().containsKey(grafts))
-        && rules.column(name).unit().isEmpty();
+  private static boolean mayBeShares(String name, SheetRules rules) {
+    return name.equals(RecordColumn.TAKES.columnName()) && rules.column(name).unit().isEmpty();
   }
 
   private static List<Look> takesLooks(int field, String name, NumberNotation notation) {
