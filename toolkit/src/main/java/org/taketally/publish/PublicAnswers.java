@@ -14,7 +14,7 @@ import org.taketally.answers.counts.TakeRateInterval;
 import org.taketally.answers.effects.Difficulty;
 import org.taketally.answers.effects.Difficulty.CultivarTake;
 import org.taketally.answers.effects.FactorImportance;
-import org.taketally.answers.effects.FactorImportance.Mover;
+import org.taketally.answers.effects.FactorImportance.Importance;
 import org.taketally.answers.effects.TakeCurve;
 import org.taketally.answers.survival.LateLoss;
 import org.taketally.answers.verdict.FactorVerdict;
@@ -205,13 +205,13 @@ final class PublicAnswers {
   /**
    * Every factor, but levels named only where they may be, and hands only where there are enough.
    */
-  Optional<FactorImportance> movers() {
+  Optional<FactorImportance> importance() {
     return find(FactorImportance.class)
         .filter(whole -> facts.joint().isEmpty())
         .map(
             whole ->
                 new FactorImportance(
-                    whole.movers().stream().filter(this::enoughBehind).map(this::unnamed).toList(),
+                    whole.factors().stream().filter(this::enoughBehind).map(this::unnamed).toList(),
                     whole.tally(),
                     whole.options()));
   }
@@ -220,43 +220,46 @@ final class PublicAnswers {
    * How far apart levels are tells on people where too few stand behind a level: hands need enough
    * of them, places enough at each, anything else at least two levels that may be shown.
    */
-  private boolean enoughBehind(Mover mover) {
+  private boolean enoughBehind(Importance importance) {
     List<String> known = facts.records().frame().columnNames();
-    if (mover.factor().equals(SeasonFacts.GRAFTER)) {
-      return mover.levels() >= facts.options().rule().members();
+    if (importance.factor().equals(SeasonFacts.GRAFTER)) {
+      return importance.levels() >= facts.options().rule().members();
     }
-    if (mover.kind() == FactorImportance.Kind.NUMBER || !known.contains(mover.factor())) {
+    if (importance.kind() == FactorImportance.Kind.NUMBER || !known.contains(importance.factor())) {
       return true;
     }
-    Evidence evidence = facts.evidence(List.of(mover.factor()));
-    List<String> levels = evidence.levels(mover.factor());
+    Evidence evidence = facts.evidence(List.of(importance.factor()));
+    List<String> levels = evidence.levels(importance.factor());
     long shown =
         levels.stream()
-            .filter(l -> evidence.allows(evidence.level(mover.factor(), l), facts.options().rule()))
+            .filter(
+                l ->
+                    evidence.allows(evidence.level(importance.factor(), l), facts.options().rule()))
             .count();
-    return PLACES.contains(mover.factor()) ? shown == levels.size() : shown >= 2;
+    return PLACES.contains(importance.factor()) ? shown == levels.size() : shown >= 2;
   }
 
-  private Mover unnamed(Mover mover) {
-    boolean named = mayName(mover, mover.best()) && mayName(mover, mover.worst());
-    return new Mover(
-        mover.factor(),
-        mover.kind(),
-        mover.levels(),
-        mover.typical(),
-        named ? mover.best() : "",
-        named ? mover.worst() : "",
-        mover.span(),
-        mover.compared());
+  private Importance unnamed(Importance importance) {
+    boolean named =
+        mayName(importance, importance.best()) && mayName(importance, importance.worst());
+    return new Importance(
+        importance.factor(),
+        importance.kind(),
+        importance.levels(),
+        importance.typical(),
+        named ? importance.best() : "",
+        named ? importance.worst() : "",
+        importance.span(),
+        importance.compared());
   }
 
   /**
    * Whether a level may be named beside a result: never one of people, places or their days, nor a
    * batch, which may be any of them.
    */
-  private boolean mayName(Mover mover, String level) {
-    String factor = mover.factor();
-    if (mover.kind() == FactorImportance.Kind.NUMBER) {
+  private boolean mayName(Importance importance, String level) {
+    String factor = importance.factor();
+    if (importance.kind() == FactorImportance.Kind.NUMBER) {
       return true;
     }
     if (PEOPLE.contains(factor)

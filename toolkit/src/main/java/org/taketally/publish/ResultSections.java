@@ -170,16 +170,16 @@ final class ResultSections {
     return verdict.isPresent() ? grid.with(words.cultivars().barHeading(), takes) : grid;
   }
 
-  Optional<Section> movers() {
-    return answers.movers().filter(answer -> !answer.movers().isEmpty()).map(this::movers);
+  Optional<Section> importance() {
+    return answers.importance().filter(answer -> !answer.factors().isEmpty()).map(this::importance);
   }
 
-  private Section movers(FactorImportance answer) {
+  private Section importance(FactorImportance answer) {
     Grid grid =
         new Grid(
             words.factors().caption(),
             words.factors().headings(),
-            answer.movers().stream().map(words.factors()::row).toList());
+            answer.factors().stream().map(words.factors()::row).toList());
     return new Section(
         "what-moves-take",
         words.factors().heading(),

@@ -30,7 +30,7 @@ final class SeasonPage {
     overview.whatChanged().ifPresent(sections::add);
     sections.add(results.cultivars());
     sections.add(results.rootstock());
-    results.movers().ifPresent(sections::add);
+    results.importance().ifPresent(sections::add);
     results.storage().ifPresent(sections::add);
     results.lateLoss().ifPresent(sections::add);
     sections.add(ClosingSections.cautions(words.closing()));
@@ -66,8 +66,8 @@ final class SeasonPage {
     points.add(overview.tookInAll());
     answers.rootstock().map(words.rootstocks()::point).ifPresent(points::add);
     answers
-        .movers()
-        .filter(m -> !m.movers().isEmpty())
+        .importance()
+        .filter(m -> !m.factors().isEmpty())
         .map(words.factors()::headline)
         .ifPresent(points::add);
     answers.difficulty().map(words.cultivars()::hardOnes).ifPresent(points::add);

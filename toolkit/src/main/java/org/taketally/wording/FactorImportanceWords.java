@@ -24,25 +24,25 @@ final class FactorImportanceWords implements AnswerWords {
   @Override
   public String headline() {
     String from = ", from " + Words.count(answer.tally().grafts(), "graft") + ".";
-    if (answer.movers().isEmpty()) {
+    if (answer.factors().isEmpty()) {
       return "Nothing in these records varies that could move take" + from;
     }
     List<String> first =
-        answer.movers().stream()
+        answer.factors().stream()
             .limit(3)
             .map(m -> Words.column(m.factor()) + " " + size(m))
             .toList();
     String rest =
-        answer.movers().stream()
+        answer.factors().stream()
             .skip(3)
-            .filter(FactorImportance.Mover::compared)
+            .filter(FactorImportance.Importance::compared)
             .map(
                 m ->
                     "; %s comes %s of %d %s"
                         .formatted(
                             Words.column(m.factor()),
-                            Words.place(answer.movers().indexOf(m) + 1),
-                            answer.movers().size(),
+                            Words.place(answer.factors().indexOf(m) + 1),
+                            answer.factors().size(),
                             size(m)))
             .findFirst()
             .orElse("");
@@ -52,12 +52,12 @@ final class FactorImportanceWords implements AnswerWords {
   @Override
   public List<String> more() {
     List<String> lines = new ArrayList<>();
-    if (!answer.movers().isEmpty()) {
+    if (!answer.factors().isEmpty()) {
       lines.add(
           "How far apart the takes of two grafts typically are that differ in one thing only, then"
               + " from its worst to its best, over the conditions in these records:");
     }
-    answer.movers().forEach(mover -> lines.add(sentence(mover)));
+    answer.factors().forEach(importance -> lines.add(sentence(importance)));
     lines.add("This shows what goes with take here, which is not always what causes it.");
     return lines;
   }
@@ -83,30 +83,32 @@ final class FactorImportanceWords implements AnswerWords {
             AnswerColumn.LARGEST_LOW,
             AnswerColumn.LARGEST_HIGH,
             AnswerColumn.COMPARED);
-    for (FactorImportance.Mover m : answer.movers()) {
+    for (FactorImportance.Importance m : answer.factors()) {
       table.row(m.factor(), m.levels(), m.typical(), m.best(), m.worst(), m.span(), m.compared());
     }
     return table.build();
   }
 
-  private static String size(FactorImportance.Mover mover) {
+  private static String size(FactorImportance.Importance importance) {
     return "(typically %s, likely %s)"
-        .formatted(Words.points(mover.typical().value()), Words.points(mover.typical().interval()));
+        .formatted(
+            Words.points(importance.typical().value()),
+            Words.points(importance.typical().interval()));
   }
 
-  private static String sentence(FactorImportance.Mover mover) {
-    String what = Words.sentence(Words.column(mover.factor()));
-    if (mover.typical().high() < NOTHING) {
+  private static String sentence(FactorImportance.Importance importance) {
+    String what = Words.sentence(Words.column(importance.factor()));
+    if (importance.typical().high() < NOTHING) {
       return what + ": nothing seen of it; its spread is estimated as zero.";
     }
     return "%s: typically %s (likely %s); from %s to %s, %s (likely %s)."
         .formatted(
             what,
-            Words.points(mover.typical().value()),
-            Words.points(mover.typical().interval()),
-            mover.worst(),
-            mover.best(),
-            Words.points(mover.span().value()),
-            Words.points(mover.span().interval()));
+            Words.points(importance.typical().value()),
+            Words.points(importance.typical().interval()),
+            importance.worst(),
+            importance.best(),
+            Words.points(importance.span().value()),
+            Words.points(importance.span().interval()));
   }
 }

@@ -61,7 +61,7 @@ final class TakeCountsWords implements AnswerWords {
             AnswerColumn.RAW_TAKE,
             AnswerColumn.RAW_LOW,
             AnswerColumn.RAW_HIGH);
-    answer.lots().forEach(lot -> table.row(lot.name(), lot.count(), answer.range(lot.count())));
+    answer.levels().forEach(l -> table.row(l.name(), l.count(), answer.range(l.count())));
     return table.build();
   }
 }

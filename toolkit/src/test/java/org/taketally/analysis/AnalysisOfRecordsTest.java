@@ -13,8 +13,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.taketally.answers.AnswerOptions;
 import org.taketally.answers.adjusted.SuggestedModel;
+import org.taketally.answers.effects.FactorImportance.Importance;
 import org.taketally.answers.effects.FactorImportance.Kind;
-import org.taketally.answers.effects.FactorImportance.Mover;
 import org.taketally.plan.forecast.PastSeasons;
 import org.taketally.records.GraftRecords;
 import org.taketally.records.RecordsReader;
@@ -66,7 +66,7 @@ class AnalysisOfRecordsTest {
     Analysis analysis = Analysis.of(records, OPTIONS);
 
     assertThat(analysis.fit().model().varying()).contains("fridge_batch");
-    Mover first = analysis.importance().movers().get(0);
+    Importance first = analysis.importance().factors().get(0);
     assertThat(first.factor()).isEqualTo("fridge_batch");
     assertThat(first.kind()).isEqualTo(Kind.VARYING);
     assertThat(first.levels()).isEqualTo(6);
@@ -112,7 +112,7 @@ class AnalysisOfRecordsTest {
 
     assertThat(suggested.model().varying()).contains("storage_days").doesNotContain("rootstock");
     assertThat(suggested.model().adjusted()).containsExactly("rootstock");
-    Mover first = Analysis.of(records, OPTIONS).importance().movers().get(0);
+    Importance first = Analysis.of(records, OPTIONS).importance().factors().get(0);
     assertThat(first.factor()).isEqualTo("storage_days");
     assertThat(first.worst()).isEqualTo("4");
   }

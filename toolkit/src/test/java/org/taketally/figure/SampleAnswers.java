@@ -18,8 +18,8 @@ import org.taketally.answers.effects.Band;
 import org.taketally.answers.effects.Difficulty;
 import org.taketally.answers.effects.Difficulty.CultivarTake;
 import org.taketally.answers.effects.FactorImportance;
+import org.taketally.answers.effects.FactorImportance.Importance;
 import org.taketally.answers.effects.FactorImportance.Kind;
-import org.taketally.answers.effects.FactorImportance.Mover;
 import org.taketally.answers.effects.Grafters;
 import org.taketally.answers.effects.Grafters.GrafterTake;
 import org.taketally.answers.effects.Pairings;
@@ -179,12 +179,12 @@ public final class SampleAnswers {
   /** An answer without a figure. */
   static TakeCounts counts() {
     return new TakeCounts(
-        "rootstock", List.of(new TakeCounts.Lot("Pellin", counted(9, 5))), 0, 0.95);
+        "rootstock", List.of(new TakeCounts.LevelCount("Pellin", counted(9, 5))), 0, 0.95);
   }
 
   /** Factors of which rootstock is the least. */
   public static FactorImportance whatMovesTake() {
-    List<Mover> movers =
+    List<Importance> factors =
         List.of(
             mover("cultivar", Kind.VARYING, 24, 0.19),
             mover("grafter", Kind.VARYING, 9, 0.12),
@@ -194,12 +194,12 @@ public final class SampleAnswers {
             mover("season", Kind.VARYING, 4, 0.06),
             mover("method", Kind.LEVELS, 3, 0.03),
             mover("rootstock", Kind.VARYING, 6, 0.01));
-    return new FactorImportance(movers, counted(4812, 3190), OPTIONS);
+    return new FactorImportance(factors, counted(4812, 3190), OPTIONS);
   }
 
-  private static Mover mover(String factor, Kind kind, int levels, double size) {
+  private static Importance mover(String factor, Kind kind, int levels, double size) {
     Interval range = new Interval(size * 0.55, size * 1.5, 0.95);
-    return new Mover(
+    return new Importance(
         factor,
         kind,
         levels,

@@ -16,8 +16,8 @@ import org.taketally.answers.effects.Band;
 import org.taketally.answers.effects.Difficulty;
 import org.taketally.answers.effects.Difficulty.CultivarTake;
 import org.taketally.answers.effects.FactorImportance;
+import org.taketally.answers.effects.FactorImportance.Importance;
 import org.taketally.answers.effects.FactorImportance.Kind;
-import org.taketally.answers.effects.FactorImportance.Mover;
 import org.taketally.answers.effects.TakeCurve;
 import org.taketally.answers.verdict.FactorVerdict;
 import org.taketally.answers.verdict.FactorVerdict.LevelTake;
@@ -56,7 +56,7 @@ final class CountedAnswers {
     List<Answer> all = new ArrayList<>();
     all.add(answers.difficulty());
     all.add(answers.rootstock());
-    all.add(answers.movers());
+    all.add(answers.factors());
     if (records.frame().columnNames().contains("storage_temp_c")) {
       all.add(answers.curve());
     }
@@ -145,8 +145,8 @@ final class CountedAnswers {
         one.level(), other.level(), new Estimate(value, range), range, alone, equivalent, 0.3);
   }
 
-  private FactorImportance movers() {
-    List<Mover> movers = new ArrayList<>();
+  private FactorImportance factors() {
+    List<Importance> factors = new ArrayList<>();
     for (Factor factor : cells.factors().stream().filter(f -> f.size() > 1).toList()) {
       List<String> levels =
           factor.levels().stream()
@@ -157,8 +157,8 @@ final class CountedAnswers {
       double span =
           count(factor, factor.indexOf(best)).rate() - count(factor, factor.indexOf(worst)).rate();
       Estimate size = new Estimate(span / 2, new Interval(span / 3, span * 0.8, 0.95));
-      movers.add(
-          new Mover(
+      factors.add(
+          new Importance(
               factor.name(),
               Kind.VARYING,
               factor.size(),
@@ -168,8 +168,8 @@ final class CountedAnswers {
               new Estimate(span, new Interval(span / 2, span * 1.2, 0.95)),
               factor.name().equals("rootstock")));
     }
-    movers.sort(Comparator.comparingDouble(m -> -m.typical().value()));
-    return new FactorImportance(movers, total(), options);
+    factors.sort(Comparator.comparingDouble(m -> -m.typical().value()));
+    return new FactorImportance(factors, total(), options);
   }
 
   private TakeCurve curve() {

@@ -13,7 +13,7 @@ import org.taketally.answers.AnswerOptions;
 import org.taketally.answers.Estimate;
 import org.taketally.answers.advice.Advice.CompareHands;
 import org.taketally.answers.effects.FactorImportance;
-import org.taketally.answers.effects.FactorImportance.Mover;
+import org.taketally.answers.effects.FactorImportance.Importance;
 import org.taketally.answers.effects.TakeCurve;
 import org.taketally.answers.verdict.FactorVerdict;
 import org.taketally.answers.verdict.LevelComparison;
@@ -170,9 +170,9 @@ public final class SeasonAdviceCalculator {
     }
     Estimate typical =
         found(FactorImportance.class).stream()
-            .flatMap(answer -> answer.movers().stream())
+            .flatMap(answer -> answer.factors().stream())
             .filter(mover -> mover.factor().equals(GRAFTER))
-            .map(Mover::typical)
+            .map(Importance::typical)
             .findFirst()
             .orElse(apart.get().gain());
     int hands = comparison.levels().size();

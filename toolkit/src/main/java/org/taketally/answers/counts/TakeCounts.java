@@ -15,11 +15,11 @@ import org.taketally.terms.Interval;
  * adjusts.
  *
  * @param column the column counted by
- * @param lots one for each level with grafts, in the order of the levels
+ * @param levels one for each level with grafts, in the order of the levels
  * @param notRecorded grafts whose level was not recorded, in no lot
  * @param level coverage of the ranges, e.g. 0.95
  */
-public record TakeCounts(String column, List<Lot> lots, long notRecorded, double level)
+public record TakeCounts(String column, List<LevelCount> levels, long notRecorded, double level)
     implements Answer {
 
   /**
@@ -28,11 +28,11 @@ public record TakeCounts(String column, List<Lot> lots, long notRecorded, double
    * @param name the level
    * @param count its takes and grafts
    */
-  public record Lot(String name, TakeCount count) {}
+  public record LevelCount(String name, TakeCount count) {}
 
   public TakeCounts {
-    lots = List.copyOf(lots);
-    if (lots.isEmpty()) {
+    levels = List.copyOf(levels);
+    if (levels.isEmpty()) {
       throw new IllegalArgumentException(
           "no grafts to count: column \"%s\" was not recorded for any".formatted(column));
     }
@@ -66,21 +66,23 @@ public record TakeCounts(String column, List<Lot> lots, long notRecorded, double
         IntStream.of(codes).filter(code -> code != Factor.MISSING).distinct().sorted().toArray();
     List<String> levels = IntStream.of(inUse).mapToObj(factor.levels()::get).toList();
     TakeCount[] counts = TakeCounter.byLevel(cells, column, levels);
-    List<Lot> lots =
-        IntStream.range(0, counts.length).mapToObj(l -> new Lot(levels.get(l), counts[l])).toList();
-    long recorded = lots.stream().mapToLong(lot -> lot.count().grafts()).sum();
-    return new TakeCounts(column, lots, cells.graftsTotal() - recorded, level);
+    List<LevelCount> found =
+        IntStream.range(0, counts.length)
+            .mapToObj(l -> new LevelCount(levels.get(l), counts[l]))
+            .toList();
+    long recorded = found.stream().mapToLong(each -> each.count().grafts()).sum();
+    return new TakeCounts(column, found, cells.graftsTotal() - recorded, level);
   }
 
   /**
-   * All lots together.
+   * All levels together.
    *
    * @return takes and grafts
    */
   public TakeCount total() {
     return new TakeCount(
-        lots.stream().mapToLong(lot -> lot.count().takes()).sum(),
-        lots.stream().mapToLong(lot -> lot.count().grafts()).sum());
+        levels.stream().mapToLong(each -> each.count().takes()).sum(),
+        levels.stream().mapToLong(each -> each.count().grafts()).sum());
   }
 
   /**

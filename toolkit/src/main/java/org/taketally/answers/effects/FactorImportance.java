@@ -11,15 +11,15 @@ import org.taketally.answers.counts.TakeCount;
  * Every factor on one scale: pick two grafts at random that differ in this factor and in nothing
  * else; how far apart are their takes on average?
  *
- * @param movers largest first
+ * @param factors largest first
  * @param tally grafts and takes behind it
  * @param options level used
  */
-public record FactorImportance(List<Mover> movers, TakeCount tally, AnswerOptions options)
+public record FactorImportance(List<Importance> factors, TakeCount tally, AnswerOptions options)
     implements Answer {
 
   public FactorImportance {
-    movers = List.copyOf(movers);
+    factors = List.copyOf(factors);
   }
 
   /** How a factor stands in the model. */
@@ -46,7 +46,7 @@ public record FactorImportance(List<Mover> movers, TakeCount tally, AnswerOption
    * @param span take at {@code best} minus take at {@code worst}, 0 to 1
    * @param compared whether it is the factor the question is about
    */
-  public record Mover(
+  public record Importance(
       String factor,
       Kind kind,
       int levels,

@@ -53,41 +53,42 @@ public final class FactorImportanceCalculator {
   }
 
   private FactorImportance whatMovesTake() {
-    List<FactorImportance.Mover> movers = new ArrayList<>();
+    List<FactorImportance.Importance> factors = new ArrayList<>();
     List<String> fixed = new ArrayList<>(fit.model().adjusted());
     fixed.addAll(fit.model().curves().keySet());
     for (String column : fixed) {
       if (fit.design().adjustsFor(column)) {
-        movers.add(fit.design().levels(column).isEmpty() ? number(column) : levels(column));
+        factors.add(fit.design().levels(column).isEmpty() ? number(column) : levels(column));
       }
     }
     for (VaryingFactor factor : fit.varying()) {
       if (!factor.factor().equals(TakeModel.PAIRING)) {
-        movers.add(levels(factor.factor()));
+        factors.add(levels(factor.factor()));
       }
     }
-    movers.sort(
-        Comparator.comparingDouble((FactorImportance.Mover m) -> m.typical().value()).reversed());
-    return new FactorImportance(movers, TakeCounter.all(fit.cells()), options);
+    factors.sort(
+        Comparator.comparingDouble((FactorImportance.Importance m) -> m.typical().value())
+            .reversed());
+    return new FactorImportance(factors, TakeCounter.all(fit.cells()), options);
   }
 
-  private FactorImportance.Mover levels(String column) {
+  private FactorImportance.Importance levels(String column) {
     List<String> names = shown(column);
     FactorImportance.Kind kind =
         LevelSubstitution.varies(fit, column)
             ? FactorImportance.Kind.VARYING
             : FactorImportance.Kind.LEVELS;
-    return mover(
+    return importance(
         column, kind, names.size(), names, averaging.takes(column), averaging.shares(column));
   }
 
-  private FactorImportance.Mover number(String column) {
+  private FactorImportance.Importance number(String column) {
     double[] values = WeightedQuantiles.weightedQuantiles(fit.cells(), column, NUMBER_SHARES);
     double[] shares = new double[values.length];
     java.util.Arrays.fill(shares, 1.0 / values.length);
     List<String> names =
         java.util.Arrays.stream(values).mapToObj(FactorImportanceCalculator::shown).toList();
-    return mover(
+    return importance(
         column,
         FactorImportance.Kind.NUMBER,
         WeightedQuantiles.distinct(fit.cells(), column),
@@ -111,7 +112,7 @@ public final class FactorImportanceCalculator {
     return names.stream().map(name -> labels.get(all.indexOf(name))).toList();
   }
 
-  private FactorImportance.Mover mover(
+  private FactorImportance.Importance importance(
       String column,
       FactorImportance.Kind kind,
       int count,
@@ -132,7 +133,7 @@ public final class FactorImportanceCalculator {
     Estimate size = DrawSummary.estimate(typical, options.coverage());
     Estimate spread = DrawSummary.estimate(span, options.coverage());
     boolean compared = fit.model().compared().filter(column::equals).isPresent();
-    return new FactorImportance.Mover(
+    return new FactorImportance.Importance(
         column, kind, count, size, names.get(best), names.get(worst), spread, compared);
   }
 

@@ -2,8 +2,8 @@ package org.taketally.wording.figures;
 
 import java.util.List;
 import org.taketally.answers.effects.FactorImportance;
+import org.taketally.answers.effects.FactorImportance.Importance;
 import org.taketally.answers.effects.FactorImportance.Kind;
-import org.taketally.answers.effects.FactorImportance.Mover;
 import org.taketally.wording.language.Language;
 import org.taketally.wording.language.Phrases;
 
@@ -27,13 +27,13 @@ public final class ImportanceFigureWords {
   /**
    * The title, which is what was found.
    *
-   * @param movers shown, largest first
+   * @param factors shown, largest first
    * @return a few words
    */
-  public String title(List<Mover> movers) {
-    return movers.isEmpty()
+  public String title(List<Importance> factors) {
+    return factors.isEmpty()
         ? phrases.say("figure.importance.empty")
-        : phrases.say("figure.importance.title", phrases.column(movers.get(0).factor()));
+        : phrases.say("figure.importance.title", phrases.column(factors.get(0).factor()));
   }
 
   /**
@@ -48,19 +48,19 @@ public final class ImportanceFigureWords {
   /**
    * The figure for those who can't see it.
    *
-   * @param movers shown, largest first
+   * @param factors shown, largest first
    * @return a few sentences
    */
-  public String description(List<Mover> movers) {
-    String all = phrases.list(movers.stream().map(this::detail).toList());
+  public String description(List<Importance> factors) {
+    String all = phrases.list(factors.stream().map(this::detail).toList());
     StringBuilder text = new StringBuilder(subtitle()).append(". ");
     text.append(phrases.say("figure.importance.largest", all));
-    for (Mover mover : movers) {
-      if (mover.compared()) {
-        String factor = phrases.sentence(phrases.column(mover.factor()));
-        int place = movers.indexOf(mover) + 1;
+    for (Importance importance : factors) {
+      if (importance.compared()) {
+        String factor = phrases.sentence(phrases.column(importance.factor()));
+        int place = factors.indexOf(importance) + 1;
         text.append(". ");
-        text.append(phrases.say("figure.importance.stands", factor, place, movers.size()));
+        text.append(phrases.say("figure.importance.stands", factor, place, factors.size()));
       }
     }
     return text.append('.').toString();
@@ -69,15 +69,15 @@ public final class ImportanceFigureWords {
   /**
    * A factor in full.
    *
-   * @param mover any
+   * @param importance any
    * @return a few words
    */
-  public String detail(Mover mover) {
+  public String detail(Importance importance) {
     return phrases.say(
         "figure.importance.detail",
-        phrases.column(mover.factor()),
-        phrases.points(mover.typical().value()),
-        phrases.points(mover.typical().interval()));
+        phrases.column(importance.factor()),
+        phrases.points(importance.typical().value()),
+        phrases.points(importance.typical().interval()));
   }
 
   /**
@@ -119,37 +119,37 @@ public final class ImportanceFigureWords {
   /**
    * A factor's name.
    *
-   * @param mover any
+   * @param importance any
    * @return a few words
    */
-  public String label(Mover mover) {
-    String name = phrases.column(mover.factor());
-    return mover.compared() ? phrases.say("figure.importance.question", name) : name;
+  public String label(Importance importance) {
+    String name = phrases.column(importance.factor());
+    return importance.compared() ? phrases.say("figure.importance.question", name) : name;
   }
 
   /**
    * How many levels a factor has.
    *
-   * @param mover any
+   * @param importance any
    * @return a few words
    */
-  public String levels(Mover mover) {
-    return mover.kind() == Kind.NUMBER
+  public String levels(Importance importance) {
+    return importance.kind() == Kind.NUMBER
         ? phrases.say("figure.importance.number")
-        : phrases.say("figure.importance.levels", mover.levels());
+        : phrases.say("figure.importance.levels", importance.levels());
   }
 
   /**
    * A factor's typical difference.
    *
-   * @param mover any
+   * @param importance any
    * @param ranged whether its range is to follow
    * @return a few words
    */
-  public String typical(Mover mover, boolean ranged) {
-    String typical = phrases.points(mover.typical().value());
-    String low = phrases.count(Math.round(100 * mover.typical().low()));
-    String high = phrases.count(Math.round(100 * mover.typical().high()));
+  public String typical(Importance importance, boolean ranged) {
+    String typical = phrases.points(importance.typical().value());
+    String low = phrases.count(Math.round(100 * importance.typical().low()));
+    String high = phrases.count(Math.round(100 * importance.typical().high()));
     return ranged ? typical + " (" + phrases.say("range", low, high) + ")" : typical;
   }
 

@@ -5,7 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.taketally.answers.effects.FactorImportance;
-import org.taketally.answers.effects.FactorImportance.Mover;
+import org.taketally.answers.effects.FactorImportance.Importance;
 import org.taketally.wording.language.Phrases;
 
 /** What goes with take, never said to be its cause. */
@@ -38,11 +38,13 @@ public final class FactorWords {
    */
   public String headline(FactorImportance answer) {
     Map<String, List<String>> bySize = new LinkedHashMap<>();
-    for (Mover mover : answer.movers()) {
-      String size = phrases.points(mover.typical().value());
+    for (Importance importance : answer.factors()) {
+      String size = phrases.points(importance.typical().value());
       long before = bySize.values().stream().mapToLong(List::size).sum();
       if (bySize.containsKey(size) || before < HEADLINE) {
-        bySize.computeIfAbsent(size, key -> new ArrayList<>()).add(phrases.column(mover.factor()));
+        bySize
+            .computeIfAbsent(size, key -> new ArrayList<>())
+            .add(phrases.column(importance.factor()));
       }
     }
     String most =
@@ -79,22 +81,22 @@ public final class FactorWords {
   /**
    * A line of the table.
    *
-   * @param mover a factor; its levels empty if they may not be named
+   * @param importance a factor; its levels empty if they may not be named
    * @return one text per column
    */
-  public List<String> row(Mover mover) {
+  public List<String> row(Importance importance) {
     return List.of(
-        takes.column(mover.factor()),
+        takes.column(importance.factor()),
         phrases.say(
             "take.cell",
-            phrases.points(mover.typical().value()),
-            phrases.points(mover.typical().interval())),
-        level(mover, mover.best()),
-        level(mover, mover.worst()));
+            phrases.points(importance.typical().value()),
+            phrases.points(importance.typical().interval())),
+        level(importance, importance.best()),
+        level(importance, importance.worst()));
   }
 
-  private String level(Mover mover, String level) {
-    return level.isEmpty() ? SeasonWords.NOT_SHOWN : phrases.level(mover.factor(), level);
+  private String level(Importance importance, String level) {
+    return level.isEmpty() ? SeasonWords.NOT_SHOWN : phrases.level(importance.factor(), level);
   }
 
   /**

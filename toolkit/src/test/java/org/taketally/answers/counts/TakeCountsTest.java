@@ -6,7 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.taketally.answers.Records;
-import org.taketally.answers.counts.TakeCounts.Lot;
+import org.taketally.answers.counts.TakeCounts.LevelCount;
 import org.taketally.cells.Cells;
 import org.taketally.wording.AnswerTable;
 import org.taketally.wording.Wording;
@@ -23,9 +23,10 @@ class TakeCountsTest {
   @Test
   void adds_up_the_cells_of_each_level() {
     TakeCounts counts = TakeCounts.of(CELLS, "method", 0.95);
-    assertThat(counts.lots())
+    assertThat(counts.levels())
         .containsExactly(
-            new Lot("cleft", new TakeCount(28, 40)), new Lot("whip", new TakeCount(2, 10)));
+            new LevelCount("cleft", new TakeCount(28, 40)),
+            new LevelCount("whip", new TakeCount(2, 10)));
     assertThat(counts.total()).isEqualTo(new TakeCount(30, 50));
     assertThat(counts.notRecorded()).isZero();
   }
@@ -47,7 +48,7 @@ class TakeCountsTest {
   @Test
   void counts_apart_what_was_not_recorded() {
     TakeCounts counts =
-        new TakeCounts("method", List.of(new Lot("cleft", new TakeCount(28, 40))), 3, 0.95);
+        new TakeCounts("method", List.of(new LevelCount("cleft", new TakeCount(28, 40))), 3, 0.95);
     assertThat(Wording.of(counts).text())
         .contains("\n3 grafts without a recorded method left out.\n");
     assertThatThrownBy(() -> new TakeCounts("method", List.of(), 3, 0.95))

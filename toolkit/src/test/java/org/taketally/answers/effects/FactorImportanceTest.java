@@ -7,8 +7,8 @@ import org.junit.jupiter.api.Test;
 import org.taketally.answers.AnswerOptions;
 import org.taketally.answers.Estimate;
 import org.taketally.answers.counts.TakeCount;
+import org.taketally.answers.effects.FactorImportance.Importance;
 import org.taketally.answers.effects.FactorImportance.Kind;
-import org.taketally.answers.effects.FactorImportance.Mover;
 import org.taketally.terms.Interval;
 import org.taketally.wording.Wording;
 
@@ -18,7 +18,7 @@ class FactorImportanceTest {
     return new Estimate(value, new Interval(low, high, 0.95));
   }
 
-  private static List<String> said(Mover mover) {
+  private static List<String> said(Importance mover) {
     FactorImportance answer =
         new FactorImportance(List.of(mover), new TakeCount(70, 100), AnswerOptions.defaults());
     return Wording.of(answer).more();
@@ -26,8 +26,8 @@ class FactorImportanceTest {
 
   @Test
   void a_thing_that_moves_take_is_given_with_its_worst_and_best() {
-    Mover mover =
-        new Mover(
+    Importance mover =
+        new Importance(
             "bud_stage",
             Kind.LEVELS,
             3,
@@ -45,8 +45,9 @@ class FactorImportanceTest {
   @Test
   void a_spread_estimated_as_zero_has_no_worst_and_best() {
     Estimate zero = estimate(0, 0, 0);
-    Mover mover =
-        new Mover("grafting_day", Kind.VARYING, 9, zero, "2022-08-26", "2022-08-26", zero, false);
+    Importance mover =
+        new Importance(
+            "grafting_day", Kind.VARYING, 9, zero, "2022-08-26", "2022-08-26", zero, false);
     assertThat(said(mover))
         .contains("Grafting day: nothing seen of it; its spread is estimated as zero.");
   }
