@@ -22,7 +22,7 @@ class TakeCountsTest {
 
   @Test
   void adds_up_the_cells_of_each_level() {
-    TakeCounts counts = TakeCounts.of(CELLS, "method", 0.95);
+    TakeCounts counts = TakeCountsCalculator.of(CELLS, "method", 0.95);
     assertThat(counts.levels())
         .containsExactly(
             new LevelCount("cleft", new TakeCount(28, 40)),
@@ -34,14 +34,14 @@ class TakeCountsTest {
   /** Reference: R 4.2.2, prop.test(30, 50, correct = FALSE)$conf.int: 0.4618 to 0.7239. */
   @Test
   void says_the_whole_in_one_sentence() {
-    assertThat(Wording.of(TakeCounts.of(CELLS, "method", 0.95)).headline())
+    assertThat(Wording.of(TakeCountsCalculator.of(CELLS, "method", 0.95)).headline())
         .isEqualTo("30 of 50 grafts took, 60 % (likely 46 to 72 %).");
   }
 
   /** Reference: R 4.2.2, prop.test(2, 10, correct = FALSE)$conf.int: 0.0567 to 0.5098. */
   @Test
   void has_a_row_for_each_level_with_its_own_range() {
-    AnswerTable table = Wording.of(TakeCounts.of(CELLS, "method", 0.95)).table();
+    AnswerTable table = Wording.of(TakeCountsCalculator.of(CELLS, "method", 0.95)).table();
     assertThat(table.toText()).containsPattern("whip +10 +2 +20 % +6 % +51 %");
   }
 
