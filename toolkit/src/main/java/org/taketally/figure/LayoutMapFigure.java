@@ -49,7 +49,7 @@ final class LayoutMapFigure {
         plot(
             plots.get(i),
             sheet.left() + (i % perLine) * (width + GAP),
-            top + (i / perLine) * (HEIGHT + GAP));
+            top + Math.floorDiv(i, perLine) * (HEIGHT + GAP));
       }
       int lines = (plots.size() + perLine - 1) / perLine;
       sheet.moveTo(top + lines * (HEIGHT + GAP) + 2 * GAP);

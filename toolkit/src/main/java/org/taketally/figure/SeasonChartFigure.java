@@ -49,7 +49,7 @@ final class SeasonChartFigure {
   }
 
   private double x(int step) {
-    return across.at(day(step).toEpochDay() - first.toEpochDay());
+    return across.at((double) (day(step).toEpochDay() - first.toEpochDay()));
   }
 
   private String draw() {

@@ -84,6 +84,6 @@ public record BudwoodRequests(List<BudwoodRequest> requests, List<Problem> probl
   }
 
   private static Optional<BudStage> stage(ListLine line, String column) {
-    return line.word(column, STAGES).map(word -> BudStage.values()[STAGES.indexOf(word)]);
+    return line.word(column, STAGES).map(word -> BudStage.valueOf(word.toUpperCase(Locale.ROOT)));
   }
 }
