@@ -1,5 +1,6 @@
 package org.taketally.study;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
@@ -135,16 +136,25 @@ final class StudyPage {
   }
 
   private String breaking() {
-    List<String> kinds =
+    List<String> broken =
         rows.stream()
-            .filter(row -> row.likely().low() > PROMISED)
+            .filter(row -> breaks(List.of(row)))
             .map(row -> row.kind().name())
-            .toList();
-    return kinds.isEmpty()
-        ? "No kind is shown to break the promise (lower 95 % bound above 5 %)."
+            .collect(Collectors.toCollection(ArrayList::new));
+    byGroup().entrySet().stream()
+        .filter(group -> breaks(group.getValue()))
+        .map(group -> "the group " + group.getKey())
+        .forEach(broken::add);
+    return broken.isEmpty()
+        ? "No kind and no group of kinds is shown to break the promise (lower 95 % bound above 5"
+            + " %)."
         : "**Shown to break the promise** (lower 95 % bound above 5 %): "
-            + String.join(", ", kinds)
+            + String.join(", ", broken)
             + ".";
+  }
+
+  private static boolean breaks(List<Row> some) {
+    return TakeRateInterval.clopperPearson(wrong(some), trials(some), 0.95).low() > PROMISED;
   }
 
   private String counts() {
@@ -154,13 +164,15 @@ final class StudyPage {
         .formatted(each[0], each[each.length - 1], kept, each.length);
   }
 
+  private Map<String, List<Row>> byGroup() {
+    return rows.stream()
+        .collect(
+            Collectors.groupingBy(
+                row -> row.kind().name().split(" ", 2)[0], TreeMap::new, Collectors.toList()));
+  }
+
   private String groups() {
-    Map<String, List<Row>> groups =
-        rows.stream()
-            .collect(
-                Collectors.groupingBy(
-                    row -> row.kind().name().split(" ", 2)[0], TreeMap::new, Collectors.toList()));
-    return groups.entrySet().stream()
+    return byGroup().entrySet().stream()
         .sorted(
             Comparator.comparingDouble(g -> -wrong(g.getValue()) / (double) trials(g.getValue())))
         .map(
