@@ -101,13 +101,15 @@ final class SummaryCommand implements Callable<Integer> {
   }
 
   static List<Path> write(SeasonSummary summary, FileSet files) throws IOException {
-    return files
-        .add("season.html", summary.html())
-        .add("handout.html", summary.handout())
-        .add("season.md", summary.markdown())
-        .add("season.csv", summary.csv())
-        .add(PUBLISHED, summary.published().csv())
-        .write();
+    FileSet pages =
+        files
+            .add("season.html", summary.html())
+            .add("handout.html", summary.handout())
+            .add("season.md", summary.markdown())
+            .add("season.csv", summary.csv())
+            .add(PUBLISHED, summary.published().csv());
+    summary.pictures().forEach((name, png) -> pages.add(name + ".png", out -> out.write(png)));
+    return pages.write();
   }
 
   /** What pages in the same folder have published already. */

@@ -1,9 +1,14 @@
 package org.taketally.publish;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.taketally.answers.advice.Advice;
+import org.taketally.figure.FigureSize;
+import org.taketally.figure.Figures;
 import org.taketally.publish.Block.Section;
+import org.taketally.wording.language.Language;
 import org.taketally.wording.season.HandoutWords;
 import org.taketally.wording.season.SeasonWords;
 
@@ -59,6 +64,36 @@ final class SeasonPage {
             ? List.of(words.advice().none())
             : steps.stream().limit(Handout.MOST_STEPS).map(words.advice()::step).toList(),
         Handout.cultivars(say, answers.difficulty()));
+  }
+
+  /** What stands in short, the most important first. */
+  List<String> inShort() {
+    List<String> points = points(new OverviewSections(facts, words.overview()));
+    answers.storage().map(words.times()::storagePoint).ifPresent(points::add);
+    answers.lateLoss().map(words.times()::lost).ifPresent(points::add);
+    return points;
+  }
+
+  /** Every figure the page's answers have, by a name for its file. */
+  Map<String, String> figures() {
+    Language language = words.language();
+    FigureSize size = FigureSize.WIDE;
+    Map<String, String> figures = new LinkedHashMap<>();
+    answers
+        .difficulty()
+        .ifPresent(a -> figures.put("figure-cultivars", Figures.difficulty(a, size, language)));
+    answers
+        .rootstock()
+        .filter(a -> a.size().filter(s -> !s.pairs().isEmpty()).isPresent())
+        .ifPresent(a -> figures.put("figure-rootstocks", Figures.differences(a, size, language)));
+    answers
+        .importance()
+        .filter(a -> !a.factors().isEmpty())
+        .ifPresent(a -> figures.put("figure-factors", Figures.importance(a, size, language)));
+    answers
+        .storage()
+        .ifPresent(a -> figures.put("figure-storage", Figures.takeCurve(a, size, language)));
+    return figures;
   }
 
   private List<String> points(OverviewSections overview) {

@@ -1,5 +1,6 @@
 package org.taketally.publish;
 
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -7,6 +8,7 @@ import org.taketally.analysis.Analysis;
 import org.taketally.answers.Answer;
 import org.taketally.answers.advice.SeasonAdvice;
 import org.taketally.answers.advice.SeasonAdviceCalculator;
+import org.taketally.figure.FigurePng;
 import org.taketally.model.TakeFit;
 import org.taketally.publish.privacy.PublishedBefore;
 import org.taketally.records.GraftRecords;
@@ -18,14 +20,14 @@ import org.taketally.wording.season.SeasonWords;
  */
 public final class SeasonSummary {
 
+  private final SeasonPage season;
   private final Page page;
-  private final Handout handout;
   private final SeasonCsv csv;
   private final PublishedBefore published;
 
-  private SeasonSummary(Page page, Handout handout, SeasonCsv csv, PublishedBefore published) {
-    this.page = page;
-    this.handout = handout;
+  private SeasonSummary(SeasonPage season, SeasonCsv csv, PublishedBefore published) {
+    this.season = season;
+    this.page = season.page();
     this.csv = csv;
     this.published = published;
   }
@@ -87,8 +89,7 @@ public final class SeasonSummary {
     SeasonFacts facts = new SeasonFacts(records, options);
     PublicAnswers answers = new PublicAnswers(found, fit, advice, facts);
     SeasonPage page = new SeasonPage(facts, answers, SeasonWords.in(options.language()));
-    return new SeasonSummary(
-        page.page(), page.handout(), new SeasonCsv(facts, answers), facts.published());
+    return new SeasonSummary(page, new SeasonCsv(facts, answers), facts.published());
   }
 
   /**
@@ -108,7 +109,28 @@ public final class SeasonSummary {
   public String handout() {
     return PageWriter.write(
         "handout.html.mustache",
-        Map.of("handout", handout, "style", PageWriter.resource("handout.css")));
+        Map.of("handout", season.handout(), "style", PageWriter.resource("handout.css")));
+  }
+
+  /**
+   * What was found in a few sentences, the most important first.
+   *
+   * @return at least one
+   */
+  public List<String> inShort() {
+    return season.inShort();
+  }
+
+  /**
+   * The figures as pictures for newsletters and slides, with nothing on them that the page holds
+   * back.
+   *
+   * @return PNG files by name, without the ending
+   */
+  public Map<String, byte[]> pictures() {
+    Map<String, byte[]> pictures = new LinkedHashMap<>();
+    season.figures().forEach((name, svg) -> pictures.put(name, FigurePng.of(svg)));
+    return pictures;
   }
 
   /**

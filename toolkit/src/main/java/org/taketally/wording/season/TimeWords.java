@@ -45,6 +45,16 @@ public final class TimeWords {
   }
 
   /**
+   * Take at both ends of the curve with its question, among other points.
+   *
+   * @param curve two points or more
+   * @return a question and a sentence
+   */
+  public String storagePoint(TakeCurve curve) {
+    return storage() + " " + ends(curve);
+  }
+
+  /**
    * Caption of the table of storage.
    *
    * @param column of the records

@@ -25,13 +25,13 @@ import java.util.concurrent.Callable;
  *
  * @see <a href="https://www.w3.org/TR/webdriver2/">WebDriver</a>
  */
-final class Browser {
+public final class Browser {
 
-  static final Path CHROMIUM = Path.of("/usr/bin/chromium");
-  static final Path DRIVER = Path.of("/usr/bin/chromedriver");
+  public static final Path CHROMIUM = Path.of("/usr/bin/chromium");
+  public static final Path DRIVER = Path.of("/usr/bin/chromedriver");
 
   /** Keys of WebDriver's list. */
-  static final String TAB = "\uE004";
+  public static final String TAB = "\uE004";
 
   static final String SHIFT = "\uE008";
   static final String ENTER = "\uE007";
@@ -52,7 +52,7 @@ final class Browser {
   }
 
   /** A window of 1200 by 1000 pixels, its profile and the driver's log in the folder. */
-  static Browser open(Path folder) throws Exception {
+  public static Browser open(Path folder) throws Exception {
     int port = freePort();
     Process driver =
         new ProcessBuilder(DRIVER.toString(), "--port=" + port)
@@ -86,14 +86,14 @@ final class Browser {
     }
   }
 
-  void go(String address) throws Exception {
+  public void go(String address) throws Exception {
     JsonObject page = new JsonObject();
     page.addProperty("url", address);
     send("POST", session + "/url", page);
   }
 
   /** The value of a JavaScript expression. */
-  JsonElement value(String expression) throws Exception {
+  public JsonElement value(String expression) throws Exception {
     JsonObject script = new JsonObject();
     script.addProperty("script", "return " + expression);
     script.add("args", new JsonArray());
@@ -137,7 +137,7 @@ final class Browser {
   }
 
   /** Presses keys together. */
-  void press(String... keys) throws Exception {
+  public void press(String... keys) throws Exception {
     JsonArray strokes = new JsonArray();
     List.of(keys).forEach(key -> stroke(strokes, "keyDown", key));
     List.of(keys).forEach(key -> stroke(strokes, "keyUp", key));
@@ -158,6 +158,13 @@ final class Browser {
     JsonArray sources = new JsonArray();
     sources.add(keyboard);
     send("POST", session + "/actions", with("actions", sources));
+  }
+
+  /** What the browser answers to a command of its own, such as {@code Page.printToPDF}. */
+  public JsonObject command(String name, JsonObject parameters) throws Exception {
+    JsonObject command = with("params", parameters);
+    command.addProperty("cmd", name);
+    return send("POST", session + "/goog/cdp/execute", command).getAsJsonObject();
   }
 
   /** A picture of the window. */
@@ -204,7 +211,7 @@ final class Browser {
     }
   }
 
-  void quit() throws Exception {
+  public void quit() throws Exception {
     try {
       send("DELETE", session, null);
     } finally {
