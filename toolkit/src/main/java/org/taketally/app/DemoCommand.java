@@ -15,6 +15,7 @@ import org.taketally.records.GraftRecords;
 import org.taketally.records.RecordsReader;
 import org.taketally.records.invented.BundledDatasets;
 import org.taketally.wording.TakeMeaningWords;
+import org.taketally.wording.season.SeasonWords;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -43,6 +44,11 @@ final class DemoCommand implements Callable<Integer> {
       description = "Write over files that Taketally did not write, or that were changed since.")
   private boolean replace;
 
+  @Option(
+      names = "--full",
+      description = "Print every answer with its reasons, not the short ones.")
+  private boolean full;
+
   @Override
   public Integer call() throws IOException {
     Printing printing = new Printing(spec.commandLine().getOut());
@@ -61,10 +67,22 @@ final class DemoCommand implements Callable<Integer> {
         AnalyseCommand.analysis(records, new ModelOptions(), false, new ArrayList<>())
             .withLateLoss(
                 records, reader.assessments(List.of(clean.resolve("assessments.csv")), records));
-    printing.analysis(analysis, List.of(TakeMeaningWords.of(TakeMeaning.of(records))));
+    if (full) {
+      printing.analysis(analysis, List.of(TakeMeaningWords.of(TakeMeaning.of(records))));
+    }
     SummaryOptions options = SummaryOptions.defaults().circle("Halden Bay growers' circle");
     FileSet files = FileSet.in(folder, "demo", guard);
-    Path page = SummaryCommand.write(SeasonSummary.of(records, analysis, options), files).get(0);
+    SeasonSummary summary = SeasonSummary.of(records, analysis, options);
+    Path page = SummaryCommand.write(summary, files).get(0);
+    if (!full) {
+      printing.bullets(summary.inShort());
+      printing.paragraphs(SeasonWords.in(options.language()).handout().likely());
+      printing.paragraphs(
+          "Each in full, with its range, how sure it is and from how many grafts: demo --full.");
+      printing.paragraphs("The season page for members, and beside it a handout to print:");
+      printing.line("  " + page.toAbsolutePath().normalize());
+      return ExitStatus.FINE;
+    }
     printing.heading("Where to look next");
     printing.paragraphs("The same circle's sheets as volunteers keep them, faults and all:");
     printing.line(

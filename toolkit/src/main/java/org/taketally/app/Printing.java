@@ -118,6 +118,12 @@ final class Printing {
     out.flush();
   }
 
+  /** Points one below the other. */
+  void bullets(List<String> points) {
+    points.forEach(point -> wrap(point, "- ", "  "));
+    out.flush();
+  }
+
   private void wrap(String text, String first, String others) {
     StringBuilder line = new StringBuilder(first);
     boolean empty = true;

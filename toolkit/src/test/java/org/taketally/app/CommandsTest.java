@@ -146,8 +146,23 @@ class CommandsTest {
   }
 
   @Test
-  void demo_answers_in_words_and_ends_with_the_path_of_the_page() throws IOException {
-    Outcome outcome = run("demo", "--out", folder.resolve("demo"));
+  void demo_fits_on_a_screen_and_ends_with_the_path_of_the_page() {
+    Outcome outcome = run("demo", "--out", folder.resolve("short"));
+    assertThat(outcome.status()).isEqualTo(ExitStatus.FINE);
+    assertThat(outcome.out().lines().count()).as(outcome.out()).isLessThanOrEqualTo(20);
+    assertThat(outcome.out().replaceAll("\\s+", " "))
+        .contains("680 of 1,136 grafts took", "Does the rootstock matter?", "hard to get to take")
+        .contains(
+            "What goes with take most", "How long does budwood keep?", "\"Likely 63 to 90 %\"");
+    assertThat(outcome.out().stripTrailing())
+        .endsWith(folder.resolve("short/season.html").toAbsolutePath().normalize().toString());
+    assertThat(folder.resolve("short/handout.html")).exists();
+    assertThat(folder.resolve("short/figure-cultivars.png")).exists();
+  }
+
+  @Test
+  void demo_in_full_answers_in_words_and_ends_with_the_path_of_the_page() throws IOException {
+    Outcome outcome = run("demo", "--full", "--out", folder.resolve("demo"));
     assertThat(outcome.status()).isEqualTo(ExitStatus.FINE);
     assertThat(outcome.out())
         .contains("No practical difference: swapping between these 6 rootstocks");
