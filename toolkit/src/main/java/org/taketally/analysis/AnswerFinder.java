@@ -198,6 +198,6 @@ final class AnswerFinder {
   private Interval aroundFit(int k, Interval range) {
     double estimate = fit.varying().get(k).standardDeviation();
     return new Interval(
-        Math.min(range.low(), estimate), Math.max(range.high(), estimate), range.level());
+        Math.min(range.low(), estimate), Math.max(range.high(), estimate), range.coverage());
   }
 }

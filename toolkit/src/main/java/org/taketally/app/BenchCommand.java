@@ -110,7 +110,7 @@ final class BenchCommand implements Callable<Integer> {
     int fits = size == BenchRecords.Size.XL ? 1 : repeat;
     for (int i = 0; i < fits; i++) {
       Stopwatch fitting = Stopwatch.start();
-      fit = BenchCells.model().fit(cells, FitOptions.withDefaults().threads(threads));
+      fit = BenchCells.model().fit(cells, FitOptions.defaults().withThreads(threads));
       times = fitting.stop();
     }
     say(
@@ -122,7 +122,7 @@ final class BenchCommand implements Callable<Integer> {
     say("   log-likelihood %.6f", fit.logLikelihood());
     if (refits > 0) {
       Stopwatch refitting = Stopwatch.start();
-      int fitted = Bootstrap.withSeed(1).replicates(refits).of(fit).size();
+      int fitted = Bootstrap.of(1).withReplicates(refits).of(fit).size();
       say("   %,d bootstrap refits %s", fitted, refitting.stop());
     }
     BenchReference.of(size.name()).ifPresent(this::say);
@@ -135,8 +135,8 @@ final class BenchCommand implements Callable<Integer> {
 
   private void check(BenchRecords.Size size, Path file) {
     RecordsReader reader =
-        RecordsReader.withDefaults()
-            .dictionary(SheetDictionary.parse("bench", BenchRecords.DICTIONARY));
+        RecordsReader.defaults()
+            .withDictionary(SheetDictionary.parse("bench", BenchRecords.DICTIONARY));
     Stopwatch checking = Stopwatch.start();
     RecordsCheck seen = reader.scan(List.of(file), List.of(), RowVisitor.NONE);
     say(

@@ -60,7 +60,7 @@ final class DemoCommand implements Callable<Integer> {
     printing.paragraphs(
         "Invented records of the Halden Bay growers' circle (avocado): everything about them is"
             + " made up.");
-    RecordsReader reader = RecordsReader.withDefaults();
+    RecordsReader reader = RecordsReader.defaults();
     GraftRecords records = reader.readFolder(clean, "grafts-*.csv");
     printing.paragraphs(RecordsOptions.counts(records.check()));
     Analysis analysis =

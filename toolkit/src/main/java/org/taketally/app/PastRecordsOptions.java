@@ -54,10 +54,10 @@ final class PastRecordsOptions {
   /** Reads the records, says what was read, and fits them. */
   TakeFit fit() {
     files.forEach(file -> RecordsOptions.requireFile(command.commandLine(), file));
-    RecordsReader reader = RecordsReader.withDefaults();
+    RecordsReader reader = RecordsReader.defaults();
     if (dictionary != null) {
       RecordsOptions.requireFile(command.commandLine(), dictionary);
-      reader = reader.dictionary(SheetDictionary.load(dictionary));
+      reader = reader.withDictionary(SheetDictionary.load(dictionary));
     }
     records = reader.read(files);
     PrintWriter err = command.commandLine().getErr();

@@ -238,13 +238,13 @@ final class RecordsOptions {
   }
 
   private RecordsReader reader() {
-    RecordsReader reader = RecordsReader.withDefaults();
+    RecordsReader reader = RecordsReader.defaults();
     if (dictionary != null) {
       requireFile(dictionary);
-      reader = reader.dictionary(SheetDictionary.load(dictionary));
+      reader = reader.withDictionary(SheetDictionary.load(dictionary));
     }
-    reader = crop == null ? reader : reader.crop(profile());
-    return blankResult == null ? reader : reader.blankResult(blankResult);
+    reader = crop == null ? reader : reader.withCrop(profile());
+    return blankResult == null ? reader : reader.withBlankResult(blankResult);
   }
 
   private CropProfile profile() {

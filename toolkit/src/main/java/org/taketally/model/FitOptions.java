@@ -30,7 +30,7 @@ public record FitOptions(
    *
    * @return tolerance 1e-9, up to 200 steps, all processors, silent
    */
-  public static FitOptions withDefaults() {
+  public static FitOptions defaults() {
     return new FitOptions(1e-9, 200, Runtime.getRuntime().availableProcessors(), step -> {});
   }
 
@@ -40,7 +40,7 @@ public record FitOptions(
    * @param gain log-likelihood left to gain
    * @return new options
    */
-  public FitOptions tolerance(double gain) {
+  public FitOptions withTolerance(double gain) {
     return new FitOptions(gain, maxSteps, threads, progress);
   }
 
@@ -50,7 +50,7 @@ public record FitOptions(
    * @param count at least 1
    * @return new options
    */
-  public FitOptions threads(int count) {
+  public FitOptions withThreads(int count) {
     return new FitOptions(tolerance, maxSteps, count, progress);
   }
 
@@ -60,7 +60,7 @@ public record FitOptions(
    * @param listener told of every step
    * @return new options
    */
-  public FitOptions progress(Consumer<SearchStep> listener) {
+  public FitOptions withProgress(Consumer<SearchStep> listener) {
     return new FitOptions(tolerance, maxSteps, threads, listener);
   }
 }

@@ -16,7 +16,7 @@ public final class LikelihoodLoss {
 
   private LikelihoodLoss(TakeFit fit) {
     this.fit = fit;
-    this.options = FitOptions.withDefaults().tolerance(1e-8);
+    this.options = FitOptions.defaults().withTolerance(1e-8);
     this.marginal =
         ModelFitter.marginal(fit.ready(), fit.model().nodes(), new Parallel(options.threads()));
   }

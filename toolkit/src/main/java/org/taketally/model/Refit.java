@@ -13,7 +13,7 @@ import org.taketally.model.numeric.Parallel;
 /** Fits other takes of the same cells, as quickly as possible: no curvature, no warnings. */
 public final class Refit {
 
-  private static final FitOptions QUICK = FitOptions.withDefaults().tolerance(1e-6).threads(1);
+  private static final FitOptions QUICK = FitOptions.defaults().withTolerance(1e-6).withThreads(1);
 
   private final TakeFit fit;
   private final SortedCells sorted;

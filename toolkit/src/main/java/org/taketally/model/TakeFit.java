@@ -144,7 +144,7 @@ public final class TakeFit {
         estimate,
         error,
         new Interval(
-            estimate + reach.low() * error, estimate + reach.high() * error, reach.level()));
+            estimate + reach.low() * error, estimate + reach.high() * error, reach.coverage()));
   }
 
   /**

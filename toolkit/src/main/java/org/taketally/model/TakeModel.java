@@ -270,7 +270,7 @@ public final class TakeModel {
    * @throws CannotFit if the records can't answer, saying why and what to do
    */
   public TakeFit fit(Cells cells) {
-    return fit(cells, FitOptions.withDefaults());
+    return fit(cells, FitOptions.defaults());
   }
 
   /**

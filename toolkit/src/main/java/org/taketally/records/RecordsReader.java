@@ -41,7 +41,7 @@ public final class RecordsReader {
    *
    * @return the reader
    */
-  public static RecordsReader withDefaults() {
+  public static RecordsReader defaults() {
     return new RecordsReader(RecordsReading.withDefaults());
   }
 
@@ -51,7 +51,7 @@ public final class RecordsReader {
    * @param aDictionary what is said of the sheets
    * @return a new reader
    */
-  public RecordsReader dictionary(SheetDictionary aDictionary) {
+  public RecordsReader withDictionary(SheetDictionary aDictionary) {
     return new RecordsReader(new RecordsReading(aDictionary, reading.crop(), reading.today()));
   }
 
@@ -61,7 +61,7 @@ public final class RecordsReader {
    * @param meaning neither taken nor failed, or failed
    * @return a new reader
    */
-  public RecordsReader blankResult(BlankResult meaning) {
+  public RecordsReader withBlankResult(BlankResult meaning) {
     return new RecordsReader(
         new RecordsReading(
             reading.dictionary().blankResult(meaning), reading.crop(), reading.today()));
@@ -73,7 +73,7 @@ public final class RecordsReader {
    * @param profile the profile
    * @return a new reader
    */
-  public RecordsReader crop(CropProfile profile) {
+  public RecordsReader withCrop(CropProfile profile) {
     return new RecordsReader(new RecordsReading(reading.dictionary(), profile, reading.today()));
   }
 
@@ -83,7 +83,7 @@ public final class RecordsReader {
    * @param day the day
    * @return a new reader
    */
-  public RecordsReader today(LocalDate day) {
+  public RecordsReader withToday(LocalDate day) {
     return new RecordsReader(new RecordsReading(reading.dictionary(), reading.crop(), day));
   }
 

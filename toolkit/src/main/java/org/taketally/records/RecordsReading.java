@@ -33,7 +33,7 @@ import tech.tablesaw.columns.Column;
 record RecordsReading(SheetDictionary dictionary, CropProfile crop, LocalDate today) {
 
   /** Sheets in our own columns, without a crop profile. */
-  static RecordsReading withDefaults() {
+  static RecordsReading defaults() {
     return new RecordsReading(SheetDictionary.none(), null, LocalDate.now(ZoneId.systemDefault()));
   }
 

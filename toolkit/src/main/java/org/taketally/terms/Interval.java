@@ -5,18 +5,18 @@ package org.taketally.terms;
  *
  * @param low lower limit, not above {@code high}; on the scale the owner of the interval states
  * @param high upper limit
- * @param level coverage, strictly between 0 and 1, e.g. 0.95
+ * @param coverage how often such ranges hold the value, strictly between 0 and 1, e.g. 0.95
  */
-public record Interval(double low, double high, double level) {
+public record Interval(double low, double high, double coverage) {
 
   public Interval {
     if (!(low <= high)) {
       throw new IllegalArgumentException(
           "an interval runs from low to high, got %s to %s".formatted(low, high));
     }
-    if (!(level > 0 && level < 1)) {
+    if (!(coverage > 0 && coverage < 1)) {
       throw new IllegalArgumentException(
-          "level must lie between 0 and 1, e.g. 0.95, got %s".formatted(level));
+          "coverage must lie between 0 and 1, e.g. 0.95, got %s".formatted(coverage));
     }
   }
 

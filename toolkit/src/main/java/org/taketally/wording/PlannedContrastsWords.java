@@ -96,7 +96,7 @@ final class PlannedContrastsWords implements AnswerWords {
             better.size() == 1 ? "takes" : "take",
             Words.points(difference.value()),
             side(first ? contrast.others() : contrast.some()),
-            Words.points(first ? range : new Interval(-range.high(), -range.low(), range.level())));
+            Words.points(first ? range : new Interval(-range.high(), -range.low(), range.coverage())));
   }
 
   private static String side(List<String> levels) {

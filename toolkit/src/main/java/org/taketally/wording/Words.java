@@ -173,7 +173,7 @@ public final class Words {
    * @return e.g. {@code 2 to 9 points}
    */
   public static String below(Interval range) {
-    return points(new Interval(-range.high(), -range.low(), range.level()));
+    return points(new Interval(-range.high(), -range.low(), range.coverage()));
   }
 
   /**

@@ -51,8 +51,8 @@ class AnalysisOfRecordsTest {
   }
 
   private GraftRecords read(String dictionary) {
-    return RecordsReader.withDefaults()
-        .dictionary(SheetDictionary.parse("d.json", dictionary))
+    return RecordsReader.defaults()
+        .withDictionary(SheetDictionary.parse("d.json", dictionary))
         .read(List.of(sheet));
   }
 

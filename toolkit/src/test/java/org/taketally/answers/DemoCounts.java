@@ -25,7 +25,7 @@ public final class DemoCounts {
     try (DirectoryStream<Path> files = Files.newDirectoryStream(folder, "grafts-*.csv")) {
       files.forEach(sheets::add);
     }
-    RecordsReader reader = RecordsReader.withDefaults().today(LocalDate.of(2026, 6, 1));
+    RecordsReader reader = RecordsReader.defaults().withToday(LocalDate.of(2026, 6, 1));
     GraftRecords records = reader.read(List.copyOf(sheets));
     Assessments assessments =
         reader.assessments(List.of(folder.resolve("assessments.csv")), records);

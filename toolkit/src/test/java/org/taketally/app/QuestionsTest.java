@@ -28,9 +28,9 @@ class QuestionsTest {
     DictionaryProposal proposal = DictionaryProposal.of(List.of(file));
     new Questions(new BufferedReader(new StringReader(typed)), new PrintWriter(said)).ask(proposal);
     left = proposal.questions();
-    return RecordsReader.withDefaults()
-        .today(LocalDate.of(2026, 11, 25))
-        .dictionary(SheetDictionary.parse("asked.json", proposal.json()))
+    return RecordsReader.defaults()
+        .withToday(LocalDate.of(2026, 11, 25))
+        .withDictionary(SheetDictionary.parse("asked.json", proposal.json()))
         .read(file);
   }
 

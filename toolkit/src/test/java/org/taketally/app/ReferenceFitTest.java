@@ -30,7 +30,7 @@ class ReferenceFitTest {
       BenchRecords.write(size, 1, writer);
     }
     return BenchCells.model()
-        .fit(BenchCells.read(file), FitOptions.withDefaults().threads(threads));
+        .fit(BenchCells.read(file), FitOptions.defaults().withThreads(threads));
   }
 
   private void agrees(BenchRecords.Size size) throws IOException {

@@ -13,7 +13,7 @@ public final class LibraryUser {
 
   /** Prints grafts, verdict and hardest cultivar of a file of records. */
   public static void main(String[] arguments) {
-    GraftRecords records = RecordsReader.withDefaults().read(List.of(Path.of(arguments[0])));
+    GraftRecords records = RecordsReader.defaults().read(List.of(Path.of(arguments[0])));
     Analysis analysis = Analysis.of(records);
     System.out.println("grafts: " + records.grafts());
     System.out.println("rootstock: " + analysis.rootstock().isPresent());

@@ -28,7 +28,7 @@ class CellsOfTest {
   @TempDir Path folder;
 
   private GraftRecords records() throws IOException {
-    return RecordsReader.withDefaults()
+    return RecordsReader.defaults()
         .read(List.of(Files.writeString(folder.resolve("a.csv"), SHEET)));
   }
 
@@ -60,12 +60,12 @@ class CellsOfTest {
         Files.writeString(
             folder.resolve("rows.csv"), SHEET + "6,Orrin,Halden seedling,cleft,,,12,4,\n");
     List<String> columns = List.of("cultivar", Cells.BATCH_ROW);
-    Cells cells = CellsOf.records(RecordsReader.withDefaults().read(List.of(file)), columns);
+    Cells cells = CellsOf.records(RecordsReader.defaults().read(List.of(file)), columns);
     assertThat(cells.grafts()).containsExactly(2, 12, 1, 12);
     assertThat(cells.factor(Cells.BATCH_ROW).levels()).containsExactly("row 2", "row 6");
     assertThat(cells.factor(Cells.BATCH_ROW).codes())
         .containsExactly(Factor.MISSING, 0, Factor.MISSING, 1);
-    Cells counted = CellsOf.files(RecordsReader.withDefaults(), List.of(file), columns).cells();
+    Cells counted = CellsOf.files(RecordsReader.defaults(), List.of(file), columns).cells();
     assertThat(counted.factor(Cells.BATCH_ROW)).isEqualTo(cells.factor(Cells.BATCH_ROW));
     assertThat(counted.grafts()).isEqualTo(cells.grafts());
   }

@@ -56,10 +56,10 @@ class ScaleTest {
     }
     String lost = Files.readString(rows).replaceFirst(",(taken|failed)\n", ",unassessed\n");
     Files.writeString(rows, lost);
-    RecordsReader reader = RecordsReader.withDefaults().today(LocalDate.of(2026, 11, 25));
+    RecordsReader reader = RecordsReader.defaults().withToday(LocalDate.of(2026, 11, 25));
     GraftRecords single =
         reader
-            .dictionary(SheetDictionary.parse("d", "{\"columns\": {\"record\": \"graft_id\"}}"))
+            .withDictionary(SheetDictionary.parse("d", "{\"columns\": {\"record\": \"graft_id\"}}"))
             .read(rows);
     Path cells = folder.resolve("cells.csv");
     GraftRecords queried;
@@ -67,9 +67,9 @@ class ScaleTest {
         Statement run = database.createStatement()) {
       run.execute("CREATE VIEW grafts AS SELECT * FROM read_csv('%s')".formatted(rows));
       run.execute("COPY (%s) TO '%s' (HEADER)".formatted(statement(), cells));
-      queried = reader.blankResult(BlankResult.UNASSESSED).read(database, statement());
+      queried = reader.withBlankResult(BlankResult.UNASSESSED).read(database, statement());
     }
-    GraftRecords counted = reader.blankResult(BlankResult.UNASSESSED).read(cells);
+    GraftRecords counted = reader.withBlankResult(BlankResult.UNASSESSED).read(cells);
     assertThat(counted.grafts()).isEqualTo(single.grafts()).isEqualTo(1_999);
     assertThat(counted.takes()).isEqualTo(single.takes());
     assertThat(counted.setAside().size()).isZero();

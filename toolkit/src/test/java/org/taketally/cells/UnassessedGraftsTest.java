@@ -29,7 +29,7 @@ class UnassessedGraftsTest {
             Orrin,Ostrey,3,,unassessed
             Velmar,Pellin,1,,unassessed
             """);
-    RecordsReader reader = RecordsReader.withDefaults();
+    RecordsReader reader = RecordsReader.defaults();
     for (Cells cells :
         List.of(
             CellsOf.records(reader.read(List.of(sheet)), COLUMNS),

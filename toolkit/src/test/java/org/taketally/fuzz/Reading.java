@@ -34,7 +34,7 @@ enum Reading {
       """) {
     @Override
     void read(Path file) throws IOException {
-      readAgain(RecordsReader.withDefaults(), file);
+      readAgain(RecordsReader.defaults(), file);
     }
   },
   DICTIONARY(
@@ -62,7 +62,7 @@ enum Reading {
           orr.;Ostrey;10;50%;04/03/2024;41,5;x
           Brell;Halden;10;0;05/03/2024;40;=1+1
           """);
-      RecordsReader reader = RecordsReader.withDefaults().dictionary(SheetDictionary.load(file));
+      RecordsReader reader = RecordsReader.defaults().withDictionary(SheetDictionary.load(file));
       readAgain(reader, sheet);
     }
   },
@@ -94,7 +94,7 @@ enum Reading {
     void read(Path file) throws IOException {
       Path sheet = file.resolveSibling("counted.csv");
       Files.writeString(sheet, SHEET.text);
-      RecordsReader reader = RecordsReader.withDefaults().today(TODAY);
+      RecordsReader reader = RecordsReader.defaults().withToday(TODAY);
       Assessments read = reader.assessments(List.of(file), reader.read(List.of(sheet)));
       read.check().problems().forEach(problem -> assertSentence(problem.sentence()));
       read.setAside().csv();
@@ -155,7 +155,7 @@ enum Reading {
 
     @Override
     void read(Path file) throws IOException {
-      readAgain(RecordsReader.withDefaults(), file);
+      readAgain(RecordsReader.defaults(), file);
     }
   };
 
@@ -182,7 +182,7 @@ enum Reading {
 
   /** Counts reconcile, and what is set aside is read again. */
   private static void readAgain(RecordsReader plain, Path file) throws IOException {
-    RecordsReader reader = plain.today(TODAY);
+    RecordsReader reader = plain.withToday(TODAY);
     GraftRecords records = reader.read(List.of(file));
     records.problems().forEach(problem -> assertSentence(problem.sentence()));
     assertThat(records.provenance().rowsKept()).isEqualTo(records.frame().rowCount());

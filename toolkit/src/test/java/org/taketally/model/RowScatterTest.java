@@ -122,7 +122,7 @@ class RowScatterTest {
     TakeFit fit = MODEL.fit(rowsAndSingles(8, 1.2, 20));
     double sd = fit.varying(Cells.BATCH_ROW).standardDeviation();
     double mean =
-        Bootstrap.withSeed(3).replicates(40).of(fit).stream()
+        Bootstrap.of(3).withReplicates(40).of(fit).stream()
             .mapToDouble(replicate -> replicate.sds()[0])
             .average()
             .orElse(0);

@@ -118,7 +118,7 @@ class SmallLayoutsReferenceTest {
     return TakeModel.ofTakes()
         .adjustFor("storage_days")
         .varyBy(model.split(" "))
-        .fit(cells, FitOptions.withDefaults().tolerance(1e-12).threads(1));
+        .fit(cells, FitOptions.defaults().withTolerance(1e-12).withThreads(1));
   }
 
   private static void agree(TakeFit ours, Map<String, Double> theirs, Fit which) {

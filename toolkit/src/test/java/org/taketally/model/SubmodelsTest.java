@@ -64,7 +64,7 @@ class SubmodelsTest {
       described = column.equals(DAYS) ? described.adjustFor(column) : described.varyBy(column);
     }
     try {
-      return described.fit(cells, FitOptions.withDefaults().threads(1));
+      return described.fit(cells, FitOptions.defaults().withThreads(1));
     } catch (CannotFit separated) {
       return null;
     }

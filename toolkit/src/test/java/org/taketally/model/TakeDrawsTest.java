@@ -118,7 +118,7 @@ class TakeDrawsTest {
     double[][] sds = new double[2][];
     double[][] beta = new double[2][];
     for (int i = 0; i < 2; i++) {
-      FitOptions threads = FitOptions.withDefaults().threads(1 + 3 * i);
+      FitOptions threads = FitOptions.defaults().withThreads(1 + 3 * i);
       TakeFit fit =
           TakeModel.ofTakes()
               .adjustFor("x1", "x2")

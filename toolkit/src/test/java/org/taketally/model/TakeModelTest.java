@@ -235,7 +235,7 @@ class TakeModelTest {
   void bootstrap_is_seeded_and_can_be_stopped() {
     TakeFit smaller = TakeModel.ofTakes().varyBy("cultivar").fit(nursery(5));
     TakeFit larger = TakeModel.ofTakes().varyBy("cultivar", "grafter").fit(nursery(5));
-    Bootstrap bootstrap = Bootstrap.withSeed(11).replicates(40);
+    Bootstrap bootstrap = Bootstrap.of(11).withReplicates(40);
     Bootstrap.Comparison first = bootstrap.compare(smaller, larger);
     assertThat(bootstrap.compare(smaller, larger)).isEqualTo(first);
     assertThat(first.simulated()).isEqualTo(40);

@@ -21,7 +21,7 @@ final class Sheets {
   static GraftRecords read(Path folder, String text) {
     try {
       Path file = Files.writeString(folder.resolve("grafts.csv"), text);
-      return RecordsReader.withDefaults().read(List.of(file));
+      return RecordsReader.defaults().read(List.of(file));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

@@ -47,7 +47,7 @@ class WorkingPagesTest {
     }
     try {
       Path file = Files.writeString(folder.resolve("assessments.csv"), text);
-      return RecordsReader.withDefaults().assessments(List.of(file), records);
+      return RecordsReader.defaults().assessments(List.of(file), records);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

@@ -48,9 +48,9 @@ class BadSheetsTest {
   void says_what_is_wrong_where_and_what_to_do(String name) throws IOException {
     Path expected = FOLDER.resolve(name + ".txt");
     GraftRecords records =
-        RecordsReader.withDefaults()
-            .crop(CropProfiles.named("avocado"))
-            .today(LocalDate.of(2025, 1, 15))
+        RecordsReader.defaults()
+            .withCrop(CropProfiles.named("avocado"))
+            .withToday(LocalDate.of(2025, 1, 15))
             .read(List.of(FOLDER.resolve(name + ".csv")));
     String said = said(records);
     if ("write".equals(System.getProperty("golden"))) {
@@ -68,11 +68,11 @@ class BadSheetsTest {
   void looking_through_finds_what_reading_finds(List<Path> sheets, @TempDir Path folder) {
     Path dictionary = sheets.get(0).resolveSibling("dictionary.json");
     RecordsReader reader =
-        RecordsReader.withDefaults()
-            .crop(CropProfiles.named("avocado"))
-            .today(LocalDate.of(2025, 1, 15));
+        RecordsReader.defaults()
+            .withCrop(CropProfiles.named("avocado"))
+            .withToday(LocalDate.of(2025, 1, 15));
     reader =
-        Files.exists(dictionary) ? reader.dictionary(SheetDictionary.load(dictionary)) : reader;
+        Files.exists(dictionary) ? reader.withDictionary(SheetDictionary.load(dictionary)) : reader;
     GraftRecords held = reader.read(sheets);
     Path aside = folder.resolve("aside.csv");
     RecordsCheck seen = reader.scan(sheets, List.of(), RowVisitor.NONE, aside);

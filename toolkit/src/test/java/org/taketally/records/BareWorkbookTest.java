@@ -84,7 +84,7 @@ class BareWorkbookTest {
   @Test
   void a_workbook_without_styles_and_shared_texts_is_read() throws IOException {
     GraftRecords records =
-        RecordsReader.withDefaults()
+        RecordsReader.defaults()
             .read(
                 workbook(
                     row(1, "cultivar", "rootstock", "grafts", "takes")
@@ -97,8 +97,8 @@ class BareWorkbookTest {
   @Test
   void dates_kept_as_text_are_read_as_days() throws IOException {
     GraftRecords records =
-        RecordsReader.withDefaults()
-            .today(LocalDate.of(2026, 11, 1))
+        RecordsReader.defaults()
+            .withToday(LocalDate.of(2026, 11, 1))
             .read(
                 workbook(
                     row(1, "cultivar", "rootstock", "graft_date", "grafts", "takes")
@@ -114,8 +114,8 @@ class BareWorkbookTest {
   @Test
   void names_in_merged_cells_stand_for_all_their_rows() throws IOException {
     GraftRecords records =
-        RecordsReader.withDefaults()
-            .dictionary(
+        RecordsReader.defaults()
+            .withDictionary(
                 SheetDictionary.parse("d", "{\"fill_down\": [\"cultivar\", \"rootstock\"]}"))
             .read(
                 workbook(

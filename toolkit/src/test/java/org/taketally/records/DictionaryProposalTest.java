@@ -33,9 +33,9 @@ class DictionaryProposalTest {
   @TempDir Path folder;
 
   private static GraftRecords read(String dictionary, Path file) {
-    return RecordsReader.withDefaults()
-        .today(LocalDate.of(2026, 11, 25))
-        .dictionary(SheetDictionary.parse("d.json", dictionary))
+    return RecordsReader.defaults()
+        .withToday(LocalDate.of(2026, 11, 25))
+        .withDictionary(SheetDictionary.parse("d.json", dictionary))
         .read(List.of(file));
   }
 

@@ -40,7 +40,7 @@ class GraftingDayTest {
 
   private List<String> days(String csv) throws IOException {
     Path sheet = Files.writeString(folder.resolve("sheet.csv"), csv);
-    return RecordsReader.withDefaults()
+    return RecordsReader.defaults()
         .read(List.of(sheet))
         .frame()
         .stringColumn("grafting_day")

@@ -34,8 +34,8 @@ class HistoricCountsTest {
   void reads_what_was_printed(String name, String check, long grafts, long takes) {
     Path folder = COUNTS.resolve(name);
     GraftRecords records =
-        RecordsReader.withDefaults()
-            .dictionary(SheetDictionary.load(folder.resolve("dictionary.json")))
+        RecordsReader.defaults()
+            .withDictionary(SheetDictionary.load(folder.resolve("dictionary.json")))
             .read(folder.resolve("grafts.csv"));
     assertThat(records.grafts()).isEqualTo(grafts);
     assertThat(records.takes()).isEqualTo(takes);

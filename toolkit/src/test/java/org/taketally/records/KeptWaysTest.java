@@ -24,9 +24,9 @@ class KeptWaysTest {
   }
 
   private static RecordsReader reader(String dictionary) {
-    return RecordsReader.withDefaults()
-        .today(LocalDate.of(2026, 11, 1))
-        .dictionary(SheetDictionary.parse("dictionary.json", dictionary));
+    return RecordsReader.defaults()
+        .withToday(LocalDate.of(2026, 11, 1))
+        .withDictionary(SheetDictionary.parse("dictionary.json", dictionary));
   }
 
   private static final String TWO_HANDS =

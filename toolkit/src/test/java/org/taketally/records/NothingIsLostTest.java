@@ -40,7 +40,7 @@ class NothingIsLostTest {
       Files.writeString(file, damaged(lines, new Random(seed)));
       try {
         GraftRecords records =
-            RecordsReader.withDefaults().today(LocalDate.of(2026, 11, 25)).read(List.of(file));
+            RecordsReader.defaults().withToday(LocalDate.of(2026, 11, 25)).read(List.of(file));
         understood++;
         assertThat(records.provenance().rowsKept())
             .as("seed %d", seed)
@@ -67,7 +67,7 @@ class NothingIsLostTest {
     Path sheet = folder.resolve("sheet.csv");
     Files.writeString(
         sheet, "cultivar,rootstock,grafts,takes\nOrrin,Pellin,10,14\nOrrin,Pellin,10,4\n");
-    GraftRecords first = RecordsReader.withDefaults().read(List.of(sheet));
+    GraftRecords first = RecordsReader.defaults().read(List.of(sheet));
     assertThat(first.provenance().rowsSetAside()).isEqualTo(1);
     assertThat(first.problems().get(0).sentence())
         .contains("sheet.csv line 2, column takes: found \"14\"")
@@ -75,7 +75,7 @@ class NothingIsLostTest {
     Path repaired = folder.resolve("set-aside.csv");
     Files.writeString(
         repaired, first.setAside().csv().replace(",14", ",8"), StandardCharsets.UTF_8);
-    GraftRecords second = RecordsReader.withDefaults().read(List.of(repaired));
+    GraftRecords second = RecordsReader.defaults().read(List.of(repaired));
     assertThat(second.provenance().rowsSetAside()).isZero();
     assertThat(second.takes()).isEqualTo(8);
   }
@@ -86,9 +86,9 @@ class NothingIsLostTest {
       throws IOException {
     Path messy = SHEET.getParent().resolveSibling("halden-bay-avocado-messy");
     RecordsReader reader =
-        RecordsReader.withDefaults()
-            .today(LocalDate.of(2026, 11, 25))
-            .dictionary(SheetDictionary.load(messy.resolve("dictionary.json")));
+        RecordsReader.defaults()
+            .withToday(LocalDate.of(2026, 11, 25))
+            .withDictionary(SheetDictionary.load(messy.resolve("dictionary.json")));
     GraftRecords first = reader.readFolder(messy, "sheet-*.csv");
     Path file = folder.resolve("set-aside.csv");
     Files.writeString(

@@ -24,9 +24,9 @@ class QueryTest {
   private static final Path WALNUT =
       Path.of(System.getProperty("taketally.root"), "datasets/halden-bay-walnut/grafts-2023.csv");
   private static final RecordsReader READER =
-      RecordsReader.withDefaults()
-          .crop(CropProfiles.named("walnut"))
-          .today(LocalDate.of(2026, 11, 25));
+      RecordsReader.defaults()
+          .withCrop(CropProfiles.named("walnut"))
+          .withToday(LocalDate.of(2026, 11, 25));
 
   @TempDir Path folder;
   private Connection database;

@@ -40,7 +40,7 @@ class RefusedInTimeTest {
 
   private static String refusal(Path file) {
     return catchThrowableOfType(
-            RecordsUnreadable.class, () -> RecordsReader.withDefaults().read(List.of(file)))
+            RecordsUnreadable.class, () -> RecordsReader.defaults().read(List.of(file)))
         .problem()
         .sentence();
   }
@@ -55,7 +55,7 @@ class RefusedInTimeTest {
   @Test
   void a_row_of_a_thousand_million_grafts_is_set_aside() throws IOException {
     GraftRecords records =
-        RecordsReader.withDefaults()
+        RecordsReader.defaults()
             .read(List.of(sheet(HEADER + "\nOrrin,Ostrey,1000000000,5\nOrrin,Ostrey,10,5\n")));
     assertThat(records.provenance().rowsSetAside()).isEqualTo(1);
     assertThat(records.problems().get(0).sentence())
@@ -114,7 +114,7 @@ class RefusedInTimeTest {
     Path one = sheet("Tag," + HEADER + "\na,O,H,10,5\n");
     Path other = Files.writeString(folder.resolve("b.csv"), "tag," + HEADER + "\nb,O,H,10,5\n");
     assertThat(
-            RecordsReader.withDefaults()
+            RecordsReader.defaults()
                 .read(List.of(one, other))
                 .frame()
                 .stringColumn("Tag")
@@ -145,8 +145,8 @@ class RefusedInTimeTest {
             "cultivar;rootstock;grafts;takes\nBirné;H;10;12\n"
                 .getBytes(StandardCharsets.ISO_8859_1));
     RecordsReader reader =
-        RecordsReader.withDefaults()
-            .dictionary(
+        RecordsReader.defaults()
+            .withDictionary(
                 SheetDictionary.parse(
                     "d.json", "{\"delimiter\": \";\", \"encoding\": \"windows-1252\"}"));
     Path aside = folder.resolve("set-aside.csv");
@@ -194,7 +194,7 @@ class RefusedInTimeTest {
 
   @Test
   void the_workbook_itself_is_read() throws IOException {
-    assertThat(RecordsReader.withDefaults().read(List.of(workbook())).grafts()).isEqualTo(10);
+    assertThat(RecordsReader.defaults().read(List.of(workbook())).grafts()).isEqualTo(10);
   }
 
   @ParameterizedTest

@@ -24,9 +24,9 @@ class SheetShapesTest {
   @TempDir Path folder;
 
   private static RecordsReader reader(String dictionary) {
-    return RecordsReader.withDefaults()
-        .today(LocalDate.of(2026, 11, 25))
-        .dictionary(SheetDictionary.parse("d.json", dictionary));
+    return RecordsReader.defaults()
+        .withToday(LocalDate.of(2026, 11, 25))
+        .withDictionary(SheetDictionary.parse("d.json", dictionary));
   }
 
   private GraftRecords read(String text, String dictionary) throws IOException {

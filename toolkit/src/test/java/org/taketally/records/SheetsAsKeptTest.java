@@ -25,9 +25,9 @@ import org.taketally.records.problems.RecordsUnreadable;
 class SheetsAsKeptTest {
 
   private static final RecordsReader READER =
-      RecordsReader.withDefaults()
-          .crop(CropProfiles.named("avocado"))
-          .today(LocalDate.of(2026, 11, 25));
+      RecordsReader.defaults()
+          .withCrop(CropProfiles.named("avocado"))
+          .withToday(LocalDate.of(2026, 11, 25));
 
   @TempDir Path folder;
 
@@ -37,7 +37,7 @@ class SheetsAsKeptTest {
 
   private GraftRecords read(String text, String dictionary) throws IOException {
     Path file = Files.writeString(folder.resolve("sheet.csv"), text);
-    return READER.dictionary(SheetDictionary.parse("d.json", dictionary)).read(List.of(file));
+    return READER.withDictionary(SheetDictionary.parse("d.json", dictionary)).read(List.of(file));
   }
 
   private List<String> said(GraftRecords records, ProblemKind kind) {
@@ -113,7 +113,7 @@ class SheetsAsKeptTest {
   @Test
   void the_reader_may_say_what_blanks_mean() throws IOException {
     Path file = Files.writeString(folder.resolve("marks.csv"), MARKS.replace(",x", ",taken"));
-    GraftRecords records = READER.blankResult(BlankResult.FAILED).read(List.of(file));
+    GraftRecords records = READER.withBlankResult(BlankResult.FAILED).read(List.of(file));
     assertThat(records.grafts()).isEqualTo(10);
   }
 
@@ -323,7 +323,7 @@ class SheetsAsKeptTest {
         Files.writeString(
             folder.resolve("cherry.csv"),
             "cultivar,rootstock,storage_temp_c,outcome\nA,B,1,taken\n");
-    GraftRecords records = RecordsReader.withDefaults().read(List.of(file));
+    GraftRecords records = RecordsReader.defaults().read(List.of(file));
     assertThat(said(records, ProblemKind.NO_CROP))
         .containsExactly(
             "cherry.csv: found \"no crop named\"; limits that differ between crops (storage, days"
@@ -478,7 +478,7 @@ class SheetsAsKeptTest {
             rows("cultivar,rootstock,grafts,takes", "A,B,20,9"));
     GraftRecords records =
         READER
-            .dictionary(SheetDictionary.parse("d", "{\"sheets\": [\"2025\"]}"))
+            .withDictionary(SheetDictionary.parse("d", "{\"sheets\": [\"2025\"]}"))
             .read(List.of(book));
     assertThat(records.grafts()).isEqualTo(20);
     assertThat(said(records, ProblemKind.SHEET_NOT_NAMED))
@@ -488,7 +488,7 @@ class SheetsAsKeptTest {
     assertThatThrownBy(
             () ->
                 READER
-                    .dictionary(SheetDictionary.parse("d", "{\"sheets\": [\"2026\"]}"))
+                    .withDictionary(SheetDictionary.parse("d", "{\"sheets\": [\"2026\"]}"))
                     .read(List.of(book)))
         .hasMessageContaining("no sheet \"2026\"")
         .hasMessageContaining("did you mean 202");
@@ -504,7 +504,7 @@ class SheetsAsKeptTest {
             "neu",
             rows("cultivar,rootstock,grafts,takes", "A,B,20,9"));
     RecordsReader reader =
-        READER.dictionary(
+        READER.withDictionary(
             SheetDictionary.parse(
                 "d",
                 "{\"files\": {\"club.xlsx, sheet alt\": {\"columns\": {\"cultivar\":"
@@ -530,7 +530,7 @@ class SheetsAsKeptTest {
     assertThat(said(READER.read(List.of(book)), ProblemKind.PERCENT_FOR_COUNT)).hasSize(1);
     GraftRecords said =
         READER
-            .dictionary(
+            .withDictionary(
                 SheetDictionary.parse("d", "{\"columns\": {\"takes\": {\"unit\": \"percent\"}}}"))
             .read(List.of(book));
     assertThat(said.takes()).isEqualTo(50);

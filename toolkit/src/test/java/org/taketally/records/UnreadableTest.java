@@ -25,7 +25,7 @@ class UnreadableTest {
 
   private void refuses(String name, byte[] bytes, String sentence) throws IOException {
     Path file = Files.write(folder.resolve(name), bytes);
-    refuses(file, RecordsReader.withDefaults(), sentence);
+    refuses(file, RecordsReader.defaults(), sentence);
   }
 
   private void refuses(String name, String text, String sentence) throws IOException {
@@ -42,12 +42,12 @@ class UnreadableTest {
   void no_such_file_or_a_folder() {
     refuses(
         folder.resolve("none.csv"),
-        RecordsReader.withDefaults(),
+        RecordsReader.defaults(),
         "@none.csv: found \"no such file\", expected a CSV or XLSX file of graft records; check"
             + " the name and the folder");
     refuses(
         folder,
-        RecordsReader.withDefaults(),
+        RecordsReader.defaults(),
         folder
             + ": found \"a folder\", expected a CSV or XLSX file of graft records; name the files"
             + " in it, e.g. @*.csv");
@@ -55,14 +55,14 @@ class UnreadableTest {
 
   @Test
   void a_folder_without_such_files() {
-    assertThatThrownBy(() -> RecordsReader.withDefaults().readFolder(folder, "grafts-*.csv"))
+    assertThatThrownBy(() -> RecordsReader.defaults().readFolder(folder, "grafts-*.csv"))
         .isInstanceOf(RecordsUnreadable.class)
         .hasMessage(
             folder
                 + "/grafts-*.csv: found \"no such file\", expected a CSV or XLSX file of graft"
                 + " records; check the folder and the pattern");
     assertThatThrownBy(
-            () -> RecordsReader.withDefaults().readFolder(folder.resolve("none"), "*.csv"))
+            () -> RecordsReader.defaults().readFolder(folder.resolve("none"), "*.csv"))
         .isInstanceOf(RecordsUnreadable.class)
         .hasMessageEndingWith("check the name and the folder");
   }
@@ -123,7 +123,7 @@ class UnreadableTest {
     Path file =
         Files.write(
             folder.resolve("broken.xlsx"), new byte[] {'P', 'K', 3, 4, 1, 2, 3, 4, 5, 6, 7, 8});
-    assertThatThrownBy(() -> RecordsReader.withDefaults().read(List.of(file)))
+    assertThatThrownBy(() -> RecordsReader.defaults().read(List.of(file)))
         .isInstanceOf(RecordsUnreadable.class)
         .hasMessageStartingWith(file + ": found \"a workbook that can't be opened")
         .hasMessageEndingWith(
@@ -154,8 +154,8 @@ class UnreadableTest {
               folder.resolve("named.csv"),
               (HEADER + "José,Halden seedling,taken\n").getBytes(Charset.forName(encoding)));
       GraftRecords records =
-          RecordsReader.withDefaults()
-              .dictionary(SheetDictionary.parse("d.json", "{\"encoding\": \"" + encoding + "\"}"))
+          RecordsReader.defaults()
+              .withDictionary(SheetDictionary.parse("d.json", "{\"encoding\": \"" + encoding + "\"}"))
               .read(List.of(file));
       assertThat(records.frame().stringColumn("cultivar").asList()).containsExactly("José");
     }
@@ -220,8 +220,8 @@ class UnreadableTest {
     refuses(
         Files.writeString(
             folder.resolve("grafts.csv"), "Variety,cultivar,rootstock,outcome\na,b,c,taken\n"),
-        RecordsReader.withDefaults()
-            .dictionary(SheetDictionary.parse("d", "{\"columns\": {\"cultivar\": \"Variety\"}}")),
+        RecordsReader.defaults()
+            .withDictionary(SheetDictionary.parse("d", "{\"columns\": {\"cultivar\": \"Variety\"}}")),
         "@grafts.csv line 1: found \"Variety, cultivar\", expected one column for cultivar;"
             + " ignore one of them in the dictionary, or take it out");
   }
@@ -248,7 +248,7 @@ class UnreadableTest {
             folder.resolve("inch.csv"),
             "cultivar,rootstock,pot,outcome\nOrrin,Halden seedling,5\" pot,taken\n");
     assertThat(
-            RecordsReader.withDefaults().read(List.of(file)).frame().stringColumn("pot").asList())
+            RecordsReader.defaults().read(List.of(file)).frame().stringColumn("pot").asList())
         .containsExactly("5\" pot");
   }
 

@@ -27,9 +27,9 @@ class WorkbookTest {
   private static final Path AVOCADO =
       Path.of(System.getProperty("taketally.root"), "datasets/halden-bay-avocado/grafts-2022.csv");
   private static final RecordsReader READER =
-      RecordsReader.withDefaults()
-          .crop(CropProfiles.named("avocado"))
-          .today(LocalDate.of(2026, 11, 25));
+      RecordsReader.defaults()
+          .withCrop(CropProfiles.named("avocado"))
+          .withToday(LocalDate.of(2026, 11, 25));
 
   @TempDir Path folder;
 
@@ -152,9 +152,9 @@ class WorkbookTest {
                   rows("cultivar,rootstock,outcome", "Orrin,Linnock,taken", "Orrin,Linnock,taken"));
             });
     assertThat(READER.read(List.of(file)).grafts()).isEqualTo(3);
-    assertThat(READER.dictionary(naming("Old")).read(List.of(file)).takes()).isZero();
-    assertThat(READER.dictionary(naming("New")).read(List.of(file)).takes()).isEqualTo(2);
-    assertThatThrownBy(() -> READER.dictionary(naming("2024")).read(List.of(file)))
+    assertThat(READER.withDictionary(naming("Old")).read(List.of(file)).takes()).isZero();
+    assertThat(READER.withDictionary(naming("New")).read(List.of(file)).takes()).isEqualTo(2);
+    assertThatThrownBy(() -> READER.withDictionary(naming("2024")).read(List.of(file)))
         .isInstanceOf(RecordsUnreadable.class)
         .hasMessage(
             file

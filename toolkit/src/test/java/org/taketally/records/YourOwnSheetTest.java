@@ -50,9 +50,9 @@ class YourOwnSheetTest {
     assertThat(blocks).hasSize(2);
     Path sheet = Files.writeString(folder.resolve("sheet.csv"), blocks.get(0));
     RecordsReader reader =
-        RecordsReader.withDefaults()
-            .today(LocalDate.of(2026, 11, 25))
-            .dictionary(SheetDictionary.parse("dictionary.json", blocks.get(1)));
+        RecordsReader.defaults()
+            .withToday(LocalDate.of(2026, 11, 25))
+            .withDictionary(SheetDictionary.parse("dictionary.json", blocks.get(1)));
     GraftRecords records = reader.read(sheet);
     assertThat(section)
         .contains(
@@ -91,9 +91,9 @@ class YourOwnSheetTest {
 
   private static RecordsReader reader(int section, String blank) throws IOException {
     String dictionary = blocks(sections().get(section)).get(1);
-    return RecordsReader.withDefaults()
-        .today(LocalDate.of(2026, 11, 25))
-        .dictionary(
+    return RecordsReader.defaults()
+        .withToday(LocalDate.of(2026, 11, 25))
+        .withDictionary(
             SheetDictionary.parse(
                 "dictionary.json",
                 blank == null

@@ -67,7 +67,7 @@ final class StudyRun {
       try {
         Files.writeString(sheet, csv);
         GraftRecords records =
-            RecordsReader.withDefaults().today(LocalDate.of(2035, 1, 1)).read(List.of(sheet));
+            RecordsReader.defaults().withToday(LocalDate.of(2035, 1, 1)).read(List.of(sheet));
         TakeModel model = SuggestedModel.of(records).model();
         AnswerOptions options = AnswerOptions.defaults().withDraws(1000).withSeed(seed);
         return RootstockVerdictCalculator.of(

@@ -108,6 +108,6 @@ final class LevelRule {
   private static Estimate turned(Pair pair) {
     Interval range = pair.difference().interval();
     return new Estimate(
-        -pair.difference().value(), new Interval(-range.high(), -range.low(), range.level()));
+        -pair.difference().value(), new Interval(-range.high(), -range.low(), range.coverage()));
   }
 }

@@ -26,7 +26,7 @@ final class Sureness {
     if (!(difference.value() > 0)) {
       return 0;
     }
-    double reach = NORMAL.inverseSurvivalProbability((1 - difference.interval().level()) / 2);
+    double reach = NORMAL.inverseSurvivalProbability((1 - difference.interval().coverage()) / 2);
     double z = below > 0 ? difference.value() * reach / below : Double.POSITIVE_INFINITY;
     return Math.max(0, 1 - questions * NORMAL.survivalProbability(z));
   }

@@ -95,6 +95,6 @@ public record Equivalence(double estimate, double zLow, double zHigh, Interval i
    * @return true if both tests reject at the alpha of the interval
    */
   public boolean isShown() {
-    return pValue() < (1 - interval.level()) / 2;
+    return pValue() < (1 - interval.coverage()) / 2;
   }
 }

@@ -105,7 +105,7 @@ public final class LateLossCalculator {
     Interval alive = end.interval();
     Estimate lateLoss =
         new Estimate(
-            1 - end.alive(), new Interval(1 - alive.high(), 1 - alive.low(), alive.level()));
+            1 - end.alive(), new Interval(1 - alive.high(), 1 - alive.low(), alive.coverage()));
     return new LevelLoss(
         name,
         new TakeCount(early, grafts),

@@ -144,7 +144,7 @@ public record FactorVerdict(
     }
 
     private static Interval opposite(Interval range) {
-      return new Interval(-range.high(), -range.low(), range.level());
+      return new Interval(-range.high(), -range.low(), range.coverage());
     }
   }
 

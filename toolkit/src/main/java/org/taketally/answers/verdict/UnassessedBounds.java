@@ -52,7 +52,7 @@ record UnassessedBounds(double[] shares) {
     return new Interval(
         Math.max(-1, range.low() + Math.min(0, Math.min(failed, taken))),
         Math.min(1, range.high() + Math.max(0, Math.max(failed, taken))),
-        range.level());
+        range.coverage());
   }
 
   /** Largest move of any difference, 0 to 1. */

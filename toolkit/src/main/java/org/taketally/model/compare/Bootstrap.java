@@ -122,7 +122,7 @@ public record Bootstrap(int replicates, long seed, IntConsumer progress, Sequent
    * @param seed any number
    * @return 999 replicates
    */
-  public static Bootstrap withSeed(long seed) {
+  public static Bootstrap of(long seed) {
     return new Bootstrap(999, seed, done -> {}, new Sequential(0, Double.NaN));
   }
 
@@ -132,7 +132,7 @@ public record Bootstrap(int replicates, long seed, IntConsumer progress, Sequent
    * @param count at least 1
    * @return a new bootstrap
    */
-  public Bootstrap replicates(int count) {
+  public Bootstrap withReplicates(int count) {
     return new Bootstrap(count, seed, progress, sequential);
   }
 
@@ -143,7 +143,7 @@ public record Bootstrap(int replicates, long seed, IntConsumer progress, Sequent
    * @param count e.g. 20, at least 1
    * @return a new bootstrap
    */
-  public Bootstrap stopAfter(int count) {
+  public Bootstrap withStopAfter(int count) {
     return new Bootstrap(replicates, seed, progress, new Sequential(count, sequential.limit()));
   }
 
@@ -154,7 +154,7 @@ public record Bootstrap(int replicates, long seed, IntConsumer progress, Sequent
    * @param limit e.g. 0.05
    * @return a new bootstrap
    */
-  public Bootstrap untilClearOf(double limit) {
+  public Bootstrap withStopOnceClearOf(double limit) {
     return new Bootstrap(replicates, seed, progress, new Sequential(sequential.enough(), limit));
   }
 
@@ -164,7 +164,7 @@ public record Bootstrap(int replicates, long seed, IntConsumer progress, Sequent
    * @param listener told how many replicates are done
    * @return a new bootstrap
    */
-  public Bootstrap progress(IntConsumer listener) {
+  public Bootstrap withProgress(IntConsumer listener) {
     return new Bootstrap(replicates, seed, listener, sequential);
   }
 

@@ -64,8 +64,8 @@ public final class OpenRecords {
     }
     String dictionary = dictionary(read, frame);
     GraftRecords again =
-        RecordsReader.withDefaults()
-            .dictionary(SheetDictionary.parse("dictionary.json", dictionary))
+        RecordsReader.defaults()
+            .withDictionary(SheetDictionary.parse("dictionary.json", dictionary))
             .read(frame);
     if (again.frame().rowCount() != read.frame().rowCount()
         || again.grafts() != read.grafts()

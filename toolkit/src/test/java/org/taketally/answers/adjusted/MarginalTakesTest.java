@@ -30,7 +30,7 @@ class MarginalTakesTest {
             .adjustForCurve("storage_days", 3)
             .varyBy("cultivar", "grafter", "season")
             .compare("rootstock");
-    Cells cells = CellsOf.records(RecordsReader.withDefaults().read(files), model.columns());
+    Cells cells = CellsOf.records(RecordsReader.defaults().read(files), model.columns());
     return model.fit(cells);
   }
 

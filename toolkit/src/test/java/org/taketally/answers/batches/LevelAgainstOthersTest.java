@@ -54,7 +54,7 @@ class LevelAgainstOthersTest {
     try {
       Path file = Files.createTempFile("season", ".csv");
       file.toFile().deleteOnExit();
-      return RecordsReader.withDefaults().read(Files.writeString(file, sheet));
+      return RecordsReader.defaults().read(Files.writeString(file, sheet));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

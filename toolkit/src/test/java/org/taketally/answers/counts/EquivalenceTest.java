@@ -17,7 +17,7 @@ class EquivalenceTest {
     for (int takes = 0; takes <= 200; takes++) {
       Equivalence equivalence =
           Equivalence.ofDifference(new TakeCount(takes, 200), new TakeCount(130, 180), 0.1, 0.05);
-      assertThat(equivalence.interval().level()).isCloseTo(0.9, within(1e-15));
+      assertThat(equivalence.interval().coverage()).isCloseTo(0.9, within(1e-15));
       boolean inside = equivalence.interval().low() > -0.1 && equivalence.interval().high() < 0.1;
       assertThat(equivalence.isShown()).as("takes %d", takes).isEqualTo(inside);
       shown += inside ? 1 : 0;

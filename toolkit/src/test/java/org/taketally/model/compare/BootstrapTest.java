@@ -50,9 +50,9 @@ class BootstrapTest {
   @Test
   void stops_where_it_has_seen_enough_and_says_how_sure_it_is() {
     TakeFit[] fits = fits(beds(1, 8, 0));
-    Bootstrap.Comparison all = Bootstrap.withSeed(2).replicates(400).compare(fits[0], fits[1]);
+    Bootstrap.Comparison all = Bootstrap.of(2).withReplicates(400).compare(fits[0], fits[1]);
     Bootstrap.Comparison early =
-        Bootstrap.withSeed(2).replicates(400).stopAfter(20).compare(fits[0], fits[1]);
+        Bootstrap.of(2).withReplicates(400).withStopAfter(20).compare(fits[0], fits[1]);
     assertThat(all.simulated()).isEqualTo(400);
     assertThat(early.simulated()).isLessThan(all.simulated());
     assertThat(early.atLeast()).isGreaterThanOrEqualTo(20);
@@ -65,11 +65,11 @@ class BootstrapTest {
   @Test
   void goes_on_while_the_limit_is_within_its_error() {
     TakeFit[] fits = fits(beds(1, 8, 0));
-    Bootstrap bootstrap = Bootstrap.withSeed(2).replicates(300);
-    Bootstrap.Comparison clear = bootstrap.untilClearOf(0.001).compare(fits[0], fits[1]);
+    Bootstrap bootstrap = Bootstrap.of(2).withReplicates(300);
+    Bootstrap.Comparison clear = bootstrap.withStopOnceClearOf(0.001).compare(fits[0], fits[1]);
     assertThat(clear.simulated()).isLessThan(300);
     assertThat(clear.settles(0.001)).isTrue();
-    Bootstrap.Comparison close = bootstrap.untilClearOf(clear.pValue()).compare(fits[0], fits[1]);
+    Bootstrap.Comparison close = bootstrap.withStopOnceClearOf(clear.pValue()).compare(fits[0], fits[1]);
     assertThat(close.simulated()).isEqualTo(300);
     assertThat(close.settles(close.pValue())).isFalse();
   }

@@ -71,7 +71,7 @@ class DisplaysTest {
       csv.append(",10,").append(4 + (7 * i + i / 5) % 6).append('\n');
     }
     csv.append("Orrin,stock 0,G1,12,many\n");
-    return RecordsReader.withDefaults()
+    return RecordsReader.defaults()
         .read(List.of(Files.writeString(folder.resolve("halden.csv"), csv.toString())));
   }
 

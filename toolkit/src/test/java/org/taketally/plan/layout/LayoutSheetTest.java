@@ -44,9 +44,9 @@ class LayoutSheetTest {
                             .replace(",,5,,", ",2026-06-01,5," + (2 + random.nextInt(4)) + ","))
             .collect(Collectors.joining("\n"));
     Path file = Files.writeString(folder.resolve("trial.csv"), filled + "\n");
-    return RecordsReader.withDefaults()
-        .crop(CropProfiles.named("avocado"))
-        .today(TODAY)
+    return RecordsReader.defaults()
+        .withCrop(CropProfiles.named("avocado"))
+        .withToday(TODAY)
         .read(List.of(file));
   }
 

@@ -66,8 +66,8 @@ class OpenDataTest {
   private static RecordsReader reader(Path dataset) {
     Path dictionary = dataset.resolve("dictionary.json");
     return Files.exists(dictionary)
-        ? RecordsReader.withDefaults().dictionary(SheetDictionary.load(dictionary))
-        : RecordsReader.withDefaults();
+        ? RecordsReader.defaults().withDictionary(SheetDictionary.load(dictionary))
+        : RecordsReader.defaults();
   }
 
   private static GraftRecords read(String dataset) throws IOException {
@@ -140,7 +140,7 @@ class OpenDataTest {
     GraftRecords records = read("halden-bay-walnut");
     OpenRecords open = OpenRecords.of(records, true);
     Assessments counts =
-        RecordsReader.withDefaults()
+        RecordsReader.defaults()
             .assessments(
                 List.of(DATASETS.resolve("halden-bay-walnut/assessments.csv")), open.records());
     Analysis analysis = analysis(open.records()).withLateLoss(open.records(), counts);
@@ -174,8 +174,8 @@ class OpenDataTest {
             Orrin,007,,9,d,,5,4,
             """);
     GraftRecords records =
-        RecordsReader.withDefaults()
-            .dictionary(
+        RecordsReader.defaults()
+            .withDictionary(
                 SheetDictionary.parse(
                     "d",
                     "{\"blank_result\": \"failed\", \"batches\": [\"Lot\"], \"columns\": {\"Lot\":"
@@ -203,7 +203,7 @@ class OpenDataTest {
             Corvane,Varric,Bodkins,5,4,
             Corvane,Varric,Annelise,5,3,
             """);
-    GraftRecords records = RecordsReader.withDefaults().read(sheet);
+    GraftRecords records = RecordsReader.defaults().read(sheet);
     OpenRecords open = OpenRecords.of(records, false);
     Map<String, String> files =
         write(DataPackage.of(records, open, analysis(open.records()), options(false)));

@@ -31,12 +31,12 @@ class PlantedFaultsTest {
   private static final Path DATASETS = Path.of(System.getProperty("taketally.root"), "datasets");
   private static final Path MESSY_FOLDER = DATASETS.resolve(BundledDatasets.AVOCADO_MESSY);
   private static final RecordsReader READER =
-      RecordsReader.withDefaults()
-          .crop(CropProfiles.named("avocado"))
-          .today(LocalDate.of(2026, 11, 25));
+      RecordsReader.defaults()
+          .withCrop(CropProfiles.named("avocado"))
+          .withToday(LocalDate.of(2026, 11, 25));
   private static final GraftRecords MESSY =
       READER
-          .dictionary(SheetDictionary.load(MESSY_FOLDER.resolve("dictionary.json")))
+          .withDictionary(SheetDictionary.load(MESSY_FOLDER.resolve("dictionary.json")))
           .read(sheets(MESSY_FOLDER, "sheet-"));
   private static final GraftRecords CLEAN =
       READER.read(sheets(DATASETS.resolve(BundledDatasets.AVOCADO), "grafts-"));
