@@ -242,7 +242,7 @@ final class OrderCommand implements Callable<Integer> {
                   entry.line(),
                   n,
                   GraftOrder.trees(takes, n),
-                  takes.chanceOfAtLeast(entry.line().trees(), n)));
+                  takes.probabilityOfAtLeast(entry.line().trees(), n)));
     }
   }
 

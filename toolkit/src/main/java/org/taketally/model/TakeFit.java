@@ -119,17 +119,17 @@ public final class TakeFit {
   /**
    * Fixed effects with Wald intervals.
    *
-   * @param level coverage, strictly between 0 and 1
+   * @param coverage coverage, strictly between 0 and 1
    * @return intercept first
    */
-  public List<FixedEffect> fixed(double level) {
-    double reach = NormalDistribution.of(0, 1).inverseCumulativeProbability((1 + level) / 2);
+  public List<FixedEffect> fixed(double coverage) {
+    double reach = NormalDistribution.of(0, 1).inverseCumulativeProbability((1 + coverage) / 2);
     List<FixedEffect> effects = new ArrayList<>();
-    effects.add(effect(FixedEffect.INTERCEPT, "", 0, new Interval(-reach, reach, level)));
+    effects.add(effect(FixedEffect.INTERCEPT, "", 0, new Interval(-reach, reach, coverage)));
     for (FixedBlock block : ready.design().blocks()) {
       for (String label : block.labels()) {
         effects.add(
-            effect(block.term(), label, effects.size(), new Interval(-reach, reach, level)));
+            effect(block.term(), label, effects.size(), new Interval(-reach, reach, coverage)));
       }
     }
     return effects;

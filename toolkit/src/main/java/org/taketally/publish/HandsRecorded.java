@@ -4,7 +4,7 @@ import java.util.List;
 import org.taketally.cells.Cells;
 import org.taketally.cells.CellsOf;
 import org.taketally.model.TakeFit;
-import org.taketally.publish.privacy.Evidence;
+import org.taketally.publish.privacy.GraftsByMember;
 import org.taketally.records.GraftRecords;
 
 /** Whether what a hand did can be told from what it used. */
@@ -23,7 +23,7 @@ final class HandsRecorded {
       return false;
     }
     Cells cells = CellsOf.records(records, List.of(SeasonFacts.GRAFTER));
-    Evidence evidence = new Evidence(cells, SeasonFacts.GRAFTER);
+    GraftsByMember evidence = new GraftsByMember(cells, SeasonFacts.GRAFTER);
     double named = 1 - (double) evidence.unnamedGrafts() / Math.max(1, cells.graftsTotal());
     boolean allowedFor = fit.model().columns().contains(SeasonFacts.GRAFTER);
     return named >= MOST && (allowedFor || evidence.members(evidence.all()) == 1);

@@ -10,7 +10,7 @@ import org.taketally.answers.advice.Advice.UseWithin;
 import org.taketally.answers.advice.NoAdvice;
 import org.taketally.answers.advice.SeasonAdvice;
 import org.taketally.answers.effects.TakeCurve;
-import org.taketally.publish.privacy.Evidence;
+import org.taketally.publish.privacy.GraftsByMember;
 import org.taketally.records.columns.RecordColumn;
 
 /** Advice without levels behind which too few people stand. */
@@ -68,7 +68,7 @@ final class PublicAdvice {
           .flatMap(table -> levels.stream().filter(table.shown()::contains))
           .toList();
     }
-    Evidence evidence = facts.evidence(List.of(factor));
+    GraftsByMember evidence = facts.evidence(List.of(factor));
     return levels.stream()
         .filter(level -> evidence.allows(evidence.level(factor, level), facts.options().rule()))
         .toList();

@@ -28,7 +28,7 @@ import org.taketally.cells.Cells;
 import org.taketally.cells.Measure;
 import org.taketally.model.TakeFit;
 import org.taketally.plan.order.UsualTakes;
-import org.taketally.publish.privacy.Evidence;
+import org.taketally.publish.privacy.GraftsByMember;
 import org.taketally.publish.privacy.PublishedTable;
 import org.taketally.records.columns.DerivedColumn;
 import org.taketally.records.columns.RecordColumn;
@@ -83,27 +83,27 @@ final class PublicAnswers {
     if (whole.isEmpty() || table.isEmpty()) {
       return Optional.empty();
     }
-    double level = whole.get().options().coverage();
+    double coverage = whole.get().options().coverage();
     List<CultivarTake> shown =
         whole.get().cultivars().stream()
-            .flatMap(c -> table.get().of(c.cultivar()).map(e -> recounted(c, e, level)).stream())
+            .flatMap(c -> table.get().of(c.cultivar()).map(e -> recounted(c, e, coverage)).stream())
             .toList();
     return shown.isEmpty()
         ? Optional.empty()
         : Optional.of(new Difficulty(shown, List.of(), facts.total(), whole.get().options()));
   }
 
-  private CultivarTake recounted(CultivarTake c, PublishedTable.Entry entry, double level) {
+  private CultivarTake recounted(CultivarTake c, PublishedTable.Entry entry, double coverage) {
     TakeCount count = facts.count(entry);
     return new CultivarTake(
         c.cultivar(),
         count,
-        TakeRateInterval.wilson(count.takes(), count.grafts(), level),
+        TakeRateInterval.wilson(count.takes(), count.grafts(), coverage),
         c.standardTake(),
         c.take(),
         c.drawnIn(),
         c.rank(),
-        c.chanceHardestQuarter(),
+        c.probabilityHardestQuarter(),
         c.band());
   }
 
@@ -139,7 +139,7 @@ final class PublicAnswers {
                     new Size(
                         s.standardDeviation(),
                         s.largest(),
-                        s.chanceWithinMargin(),
+                        s.probabilityWithinMargin(),
                         s.pairs().stream()
                             .filter(p -> shown.contains(p.level()) && shown.contains(p.other()))
                             .toList()));
@@ -228,7 +228,7 @@ final class PublicAnswers {
     if (importance.kind() == FactorImportance.Kind.NUMBER || !known.contains(importance.factor())) {
       return true;
     }
-    Evidence evidence = facts.evidence(List.of(importance.factor()));
+    GraftsByMember evidence = facts.evidence(List.of(importance.factor()));
     List<String> levels = evidence.levels(importance.factor());
     long shown =
         levels.stream()
@@ -275,7 +275,7 @@ final class PublicAnswers {
               : facts.rootstockTable();
       return table.flatMap(t -> t.of(level)).isPresent();
     }
-    Evidence evidence = facts.evidence(List.of(factor));
+    GraftsByMember evidence = facts.evidence(List.of(factor));
     return evidence.levels(factor).contains(level)
         && evidence.allows(evidence.level(factor, level), facts.options().rule());
   }
@@ -294,7 +294,7 @@ final class PublicAnswers {
     if (measure.isEmpty()) {
       return Optional.empty();
     }
-    Evidence evidence = new Evidence(cells, SeasonFacts.GRAFTER);
+    GraftsByMember evidence = new GraftsByMember(cells, SeasonFacts.GRAFTER);
     double[] values = measure.get().values();
     List<TakeCurve.Point> kept =
         whole.get().points().stream()
@@ -314,7 +314,7 @@ final class PublicAnswers {
                     .allowsAnyPartOf(loss.all().early().grafts(), facts.options().rule()));
   }
 
-  private boolean enough(Evidence evidence, double[] values, DoublePredicate condition) {
+  private boolean enough(GraftsByMember evidence, double[] values, DoublePredicate condition) {
     BitSet group = evidence.where(i -> condition.test(values[i]));
     return evidence.allows(group, facts.options().rule());
   }

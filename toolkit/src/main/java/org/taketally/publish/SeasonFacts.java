@@ -7,7 +7,7 @@ import java.util.stream.Stream;
 import org.taketally.answers.counts.TakeCount;
 import org.taketally.cells.Cells;
 import org.taketally.cells.CellsOf;
-import org.taketally.publish.privacy.Evidence;
+import org.taketally.publish.privacy.GraftsByMember;
 import org.taketally.publish.privacy.JointTake;
 import org.taketally.publish.privacy.PrivacyRule;
 import org.taketally.publish.privacy.PublishedBefore;
@@ -30,7 +30,7 @@ final class SeasonFacts {
 
   private final GraftRecords records;
   private final SummaryOptions options;
-  private final Evidence evidence;
+  private final GraftsByMember evidence;
   private final List<String> seasons;
   private final String season;
   private final SeasonTables tables;
@@ -93,8 +93,8 @@ final class SeasonFacts {
   }
 
   /** Who grafted what, by columns of the records; those not recorded are left out. */
-  Evidence evidence(List<String> columns) {
-    return new Evidence(cells(columns), GRAFTER);
+  GraftsByMember evidence(List<String> columns) {
+    return new GraftsByMember(cells(columns), GRAFTER);
   }
 
   /** Cells by grafter and columns of the records; those not recorded are left out. */
@@ -146,7 +146,7 @@ final class SeasonFacts {
     return options;
   }
 
-  Evidence evidence() {
+  GraftsByMember evidence() {
     return evidence;
   }
 

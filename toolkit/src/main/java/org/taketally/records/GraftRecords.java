@@ -45,7 +45,7 @@ public final class GraftRecords {
    *     hold records is left out, which is said
    */
   public static GraftRecords read(Path... paths) {
-    return of(RecordsReading.withDefaults().read(paths));
+    return of(RecordsReading.defaults().read(paths));
   }
 
   /**
@@ -58,7 +58,7 @@ public final class GraftRecords {
    * @throws RecordsUnreadable if a needed column is absent or there is no row
    */
   public static GraftRecords of(Table table) {
-    return of(RecordsReading.withDefaults().read(table));
+    return of(RecordsReading.defaults().read(table));
   }
 
   private static GraftRecords of(RecordsReading.Result read) {

@@ -42,7 +42,7 @@ public final class RecordsReader {
    * @return the reader
    */
   public static RecordsReader defaults() {
-    return new RecordsReader(RecordsReading.withDefaults());
+    return new RecordsReader(RecordsReading.defaults());
   }
 
   /**

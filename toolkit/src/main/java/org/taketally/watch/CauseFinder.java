@@ -106,7 +106,7 @@ final class CauseFinder {
     for (int i : members) {
       WatchedLot lot = lots.get(i);
       sum +=
-          LotCounts.logChance(
+          LotCounts.logProbability(
               lot.takes(), lot.grafts(), take(i, logRatio), expected.get(i).correlation());
     }
     return sum;

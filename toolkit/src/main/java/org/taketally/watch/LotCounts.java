@@ -9,7 +9,7 @@ final class LotCounts {
   private LotCounts() {}
 
   /** Log of the chance of so many takes. */
-  static double logChance(int takes, int grafts, double take, double correlation) {
+  static double logProbability(int takes, int grafts, double take, double correlation) {
     double ways = CombinatoricsUtils.binomialCoefficientLog(grafts, takes);
     if (correlation == 0 || grafts == 1) {
       return ways + takes * Math.log(take) + (grafts - takes) * Math.log1p(-take);
@@ -22,7 +22,7 @@ final class LotCounts {
   static double[] chances(int grafts, double take, double correlation) {
     double[] chances = new double[grafts + 1];
     for (int y = 0; y <= grafts; y++) {
-      chances[y] = Math.exp(logChance(y, grafts, take, correlation));
+      chances[y] = Math.exp(logProbability(y, grafts, take, correlation));
     }
     return chances;
   }

@@ -119,8 +119,8 @@ public final class SeasonChart {
   private static double weight(int takes, int grafts, LotExpectation expected, double oddsRatio) {
     double p = expected.mean();
     double worse = LotCounts.shifted(p, oddsRatio);
-    return LotCounts.logChance(takes, grafts, worse, expected.correlation())
-        - LotCounts.logChance(takes, grafts, p, expected.correlation());
+    return LotCounts.logProbability(takes, grafts, worse, expected.correlation())
+        - LotCounts.logProbability(takes, grafts, p, expected.correlation());
   }
 
   /**

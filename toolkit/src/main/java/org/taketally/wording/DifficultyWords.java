@@ -37,7 +37,7 @@ final class DifficultyWords implements AnswerWords {
     }
     List<Difficulty.CultivarTake> hardest =
         answer.cultivars().stream()
-            .filter(c -> c.chanceHardestQuarter() >= answer.options().bands().sure())
+            .filter(c -> c.probabilityHardestQuarter() >= answer.options().bands().sure())
             .toList();
     if (hardest.isEmpty()) {
       Difficulty.CultivarTake low = answer.cultivars().get(0);
@@ -134,7 +134,7 @@ final class DifficultyWords implements AnswerWords {
           c.standardTake(),
           c.drawnIn(),
           c.rank(),
-          c.chanceHardestQuarter(),
+          c.probabilityHardestQuarter(),
           Names.of(c.band()));
     }
     return table.build();

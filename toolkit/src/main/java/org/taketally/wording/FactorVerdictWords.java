@@ -53,7 +53,7 @@ final class FactorVerdictWords implements AnswerWords {
           pair.difference(),
           pair.equivalence(),
           pair.equivalent(),
-          pair.chanceBeyondMargin());
+          pair.probabilityBeyondMargin());
     }
     return table.build();
   }

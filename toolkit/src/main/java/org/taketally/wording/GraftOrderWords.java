@@ -74,10 +74,10 @@ public final class GraftOrderWords {
                 more.add(
                     "%s: no number of grafts makes this line as sure as that; promise fewer trees, or be content with a lower chance."
                         .formatted(name(line.line()))));
-    if (order.chanceOfAll().isPresent() && order.lines().size() > 1) {
+    if (order.probabilityOfAll().isPresent() && order.lines().size() > 1) {
       more.add(
           "All %d lines together are complete in about %s seasons of 10, as a bad season is bad for all of them."
-              .formatted(order.lines().size(), tenths(order.chanceOfAll().getAsDouble())));
+              .formatted(order.lines().size(), tenths(order.probabilityOfAll().getAsDouble())));
     }
     more.add(byRate());
     order
@@ -97,8 +97,8 @@ public final class GraftOrderWords {
   }
 
   private String byRate() {
-    double worst = order.lines().stream().mapToDouble(Line::chanceByRate).min().orElse(0);
-    double best = order.lines().stream().mapToDouble(Line::chanceByRate).max().orElse(0);
+    double worst = order.lines().stream().mapToDouble(Line::probabilityByRate).min().orElse(0);
+    double best = order.lines().stream().mapToDouble(Line::probabilityByRate).max().orElse(0);
     String chance =
         Words.percent(worst).equals(Words.percent(best))
             ? Words.percent(worst)

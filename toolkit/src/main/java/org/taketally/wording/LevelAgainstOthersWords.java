@@ -166,7 +166,7 @@ final class LevelAgainstOthersWords implements AnswerWords {
                     pair.difference(),
                     pair.equivalence(),
                     pair.equivalent(),
-                    pair.chanceBeyondMargin(),
+                    pair.probabilityBeyondMargin(),
                     answer.tally(),
                     answer.others()));
     return table.build();

@@ -80,7 +80,7 @@ final class PairingsWords implements AnswerWords {
           p.expected(),
           p.take(),
           p.difference(),
-          p.chanceWorse(),
+          p.probabilityWorse(),
           p.flagged());
     }
     return table.build();

@@ -122,7 +122,7 @@ public final class PlanJson {
     json.addProperty("trees", order.treesWanted());
     json.addProperty("grafts", order.graftsNeeded());
     json.addProperty("sticks", order.sticksNeeded());
-    json.add("chanceOfAll", number(order.chanceOfAll()));
+    json.add("chanceOfAll", number(order.probabilityOfAll()));
     JsonArray lines = new JsonArray();
     order.lines().forEach(line -> lines.add(line(line)));
     json.add("lines", lines);
@@ -139,7 +139,7 @@ public final class PlanJson {
     json.addProperty("shareLow", line.shareRange().low());
     json.addProperty("shareHigh", line.shareRange().high());
     json.addProperty("byRate", line.byRate());
-    json.addProperty("chanceByRate", line.chanceByRate());
+    json.addProperty("chanceByRate", line.probabilityByRate());
     json.add("grafts", number(line.grafts()));
     json.add("sticks", number(line.sticks()));
     json.add("cost", number(line.cost()));

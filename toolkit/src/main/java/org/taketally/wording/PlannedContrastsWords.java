@@ -73,7 +73,7 @@ final class PlannedContrastsWords implements AnswerWords {
             verdict,
             apart(result.contrast(), result.difference().orElseThrow()),
             beside(result.verdict()),
-            Words.chance(result.chanceBeyondMargin()),
+            Words.chance(result.probabilityBeyondMargin()),
             counts);
   }
 
@@ -96,7 +96,8 @@ final class PlannedContrastsWords implements AnswerWords {
             better.size() == 1 ? "takes" : "take",
             Words.points(difference.value()),
             side(first ? contrast.others() : contrast.some()),
-            Words.points(first ? range : new Interval(-range.high(), -range.low(), range.coverage())));
+            Words.points(
+                first ? range : new Interval(-range.high(), -range.low(), range.coverage())));
   }
 
   private static String side(List<String> levels) {
@@ -159,7 +160,7 @@ final class PlannedContrastsWords implements AnswerWords {
           each.difference().map(Estimate::value).orElse(null),
           each.difference().map(Estimate::low).orElse(null),
           each.difference().map(Estimate::high).orElse(null),
-          each.difference().isPresent() ? each.chanceBeyondMargin() : null,
+          each.difference().isPresent() ? each.probabilityBeyondMargin() : null,
           Names.of(each.verdict()));
     }
     return List.of(table.build());

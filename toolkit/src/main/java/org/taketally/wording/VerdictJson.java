@@ -77,7 +77,7 @@ public final class VerdictJson {
     JsonObject object = new JsonObject();
     object.add("standardDeviation", estimate(size.standardDeviation()));
     object.add("largestDifference", estimate(size.largest()));
-    object.add("chanceWithinMargin", number(size.chanceWithinMargin()));
+    object.add("chanceWithinMargin", number(size.probabilityWithinMargin()));
     return object;
   }
 

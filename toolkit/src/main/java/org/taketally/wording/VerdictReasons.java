@@ -69,7 +69,7 @@ final class VerdictReasons {
     }
     reasons.add(
         "The chance that all lie within %s of each other is %s."
-            .formatted(margin, Words.chance(size.chanceWithinMargin())));
+            .formatted(margin, Words.chance(size.probabilityWithinMargin())));
     verdict.tests().stream().limit(1).forEach(test -> reasons.add(chance(test)));
     reasons.add(detectable(factor, detectable));
     verdict.notes().forEach(note -> reasons.add(new VerdictNotes(verdict).sentence(note)));

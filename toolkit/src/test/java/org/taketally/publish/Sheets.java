@@ -13,8 +13,7 @@ import org.taketally.records.RecordsReader;
 final class Sheets {
 
   private static final String HEADER =
-      "record,season,site,grafter,cultivar,rootstock,graft_date,assessed_date,storage_temp_c,grafts,"
-          + "takes,notes\n";
+      "record,season,site,grafter,cultivar,rootstock,graft_date,assessed_date,storage_temp_c,grafts,takes,notes\n";
 
   private Sheets() {}
 

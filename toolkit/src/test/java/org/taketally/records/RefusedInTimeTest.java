@@ -114,11 +114,7 @@ class RefusedInTimeTest {
     Path one = sheet("Tag," + HEADER + "\na,O,H,10,5\n");
     Path other = Files.writeString(folder.resolve("b.csv"), "tag," + HEADER + "\nb,O,H,10,5\n");
     assertThat(
-            RecordsReader.defaults()
-                .read(List.of(one, other))
-                .frame()
-                .stringColumn("Tag")
-                .asList())
+            RecordsReader.defaults().read(List.of(one, other)).frame().stringColumn("Tag").asList())
         .containsExactly("a", "b");
   }
 

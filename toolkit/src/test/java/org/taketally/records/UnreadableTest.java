@@ -61,8 +61,7 @@ class UnreadableTest {
             folder
                 + "/grafts-*.csv: found \"no such file\", expected a CSV or XLSX file of graft"
                 + " records; check the folder and the pattern");
-    assertThatThrownBy(
-            () -> RecordsReader.defaults().readFolder(folder.resolve("none"), "*.csv"))
+    assertThatThrownBy(() -> RecordsReader.defaults().readFolder(folder.resolve("none"), "*.csv"))
         .isInstanceOf(RecordsUnreadable.class)
         .hasMessageEndingWith("check the name and the folder");
   }
@@ -155,7 +154,8 @@ class UnreadableTest {
               (HEADER + "José,Halden seedling,taken\n").getBytes(Charset.forName(encoding)));
       GraftRecords records =
           RecordsReader.defaults()
-              .withDictionary(SheetDictionary.parse("d.json", "{\"encoding\": \"" + encoding + "\"}"))
+              .withDictionary(
+                  SheetDictionary.parse("d.json", "{\"encoding\": \"" + encoding + "\"}"))
               .read(List.of(file));
       assertThat(records.frame().stringColumn("cultivar").asList()).containsExactly("José");
     }
@@ -221,7 +221,8 @@ class UnreadableTest {
         Files.writeString(
             folder.resolve("grafts.csv"), "Variety,cultivar,rootstock,outcome\na,b,c,taken\n"),
         RecordsReader.defaults()
-            .withDictionary(SheetDictionary.parse("d", "{\"columns\": {\"cultivar\": \"Variety\"}}")),
+            .withDictionary(
+                SheetDictionary.parse("d", "{\"columns\": {\"cultivar\": \"Variety\"}}")),
         "@grafts.csv line 1: found \"Variety, cultivar\", expected one column for cultivar;"
             + " ignore one of them in the dictionary, or take it out");
   }
@@ -247,8 +248,7 @@ class UnreadableTest {
         Files.writeString(
             folder.resolve("inch.csv"),
             "cultivar,rootstock,pot,outcome\nOrrin,Halden seedling,5\" pot,taken\n");
-    assertThat(
-            RecordsReader.defaults().read(List.of(file)).frame().stringColumn("pot").asList())
+    assertThat(RecordsReader.defaults().read(List.of(file)).frame().stringColumn("pot").asList())
         .containsExactly("5\" pot");
   }
 

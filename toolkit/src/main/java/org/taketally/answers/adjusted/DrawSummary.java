@@ -14,26 +14,26 @@ public final class DrawSummary {
    * Mean and central range of some draws.
    *
    * @param draws any order
-   * @param level coverage of the range, 0 to 1
+   * @param coverage coverage of the range, 0 to 1
    * @return the mean, kept inside the range
    */
-  public static Estimate estimate(double[] draws, double level) {
-    Interval range = range(draws, level);
+  public static Estimate estimate(double[] draws, double coverage) {
+    Interval range = range(draws, coverage);
     double mean = Arrays.stream(draws).average().orElseThrow();
     return new Estimate(Math.min(Math.max(mean, range.low()), range.high()), range);
   }
 
   /** Median and central range, for skewed or discrete quantities such as ranks and spreads. */
-  public static Estimate median(double[] draws, double level) {
+  public static Estimate median(double[] draws, double coverage) {
     double[] sorted = sorted(draws);
-    return new Estimate(SampleQuantiles.of(sorted, 0.5), range(draws, level));
+    return new Estimate(SampleQuantiles.of(sorted, 0.5), range(draws, coverage));
   }
 
-  public static Interval range(double[] draws, double level) {
+  public static Interval range(double[] draws, double coverage) {
     double[] sorted = sorted(draws);
-    double tail = (1 - level) / 2;
+    double tail = (1 - coverage) / 2;
     return new Interval(
-        SampleQuantiles.of(sorted, tail), SampleQuantiles.of(sorted, 1 - tail), level);
+        SampleQuantiles.of(sorted, tail), SampleQuantiles.of(sorted, 1 - tail), coverage);
   }
 
   /** One column of a table of draws. */
@@ -42,7 +42,7 @@ public final class DrawSummary {
   }
 
   /** Share of draws that meet a condition. */
-  public static double chance(double[] draws, java.util.function.DoublePredicate condition) {
+  public static double probability(double[] draws, java.util.function.DoublePredicate condition) {
     return (double) Arrays.stream(draws).filter(condition).count() / draws.length;
   }
 

@@ -69,6 +69,7 @@ final class CurveRule {
     double value = from.value() - to.value();
     double less = Math.hypot(from.value() - from.low(), to.high() - to.value());
     double more = Math.hypot(from.high() - from.value(), to.value() - to.low());
-    return new Estimate(value, new Interval(value - less, value + more, from.interval().coverage()));
+    return new Estimate(
+        value, new Interval(value - less, value + more, from.interval().coverage()));
   }
 }

@@ -92,14 +92,14 @@ public final class Calibration {
   static Check check(LeftOutCells leftOut) {
     List<Judged> tenths = judged(leftOut);
     double statistic = tenths.stream().mapToDouble(Judged::square).sum();
-    double chance = ChiSquaredDistribution.of(tenths.size()).survivalProbability(statistic);
+    double pValue = ChiSquaredDistribution.of(tenths.size()).survivalProbability(statistic);
     Tenth worst =
         tenths.stream()
             .map(Judged::tenth)
             .max(Comparator.comparingDouble(Calibration::gap))
             .orElseThrow();
     State state = State.FINE;
-    if (chance < RARE && gap(worst) > LOOK) {
+    if (pValue < RARE && gap(worst) > LOOK) {
       state = gap(worst) > WRONG ? State.WRONG : State.LOOK;
     }
     return new Check(

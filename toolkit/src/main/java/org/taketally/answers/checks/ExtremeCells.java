@@ -71,8 +71,8 @@ final class ExtremeCells {
   private double chance(int cell) {
     int takes = cells.takes(cell);
     return takes == 0
-        ? leftOut.chanceOfAtMost(0, cell)
-        : 1 - leftOut.chanceOfAtMost(takes - 1, cell);
+        ? leftOut.probabilityOfAtMost(0, cell)
+        : 1 - leftOut.probabilityOfAtMost(takes - 1, cell);
   }
 
   private List<Condition> conditions(int cell) {

@@ -86,7 +86,7 @@ final class LeftOutCells {
   private void weigh(int cell, double[] eta) {
     double[] weight = new double[eta.length];
     for (int d = 0; d < eta.length; d++) {
-      weight[d] = -logChance(cell, eta[d]);
+      weight[d] = -logProbability(cell, eta[d]);
     }
     double top = Arrays.stream(weight).max().orElse(0);
     Arrays.setAll(weight, d -> Math.exp(weight[d] - top));
@@ -106,7 +106,7 @@ final class LeftOutCells {
   }
 
   /** Log chance of the cell's takes, up to a constant. */
-  private double logChance(int cell, double eta) {
+  private double logProbability(int cell, double eta) {
     return cells.takes(cell) * eta - cells.grafts(cell) * Logit.minusLogFailure(eta);
   }
 
@@ -185,7 +185,7 @@ final class LeftOutCells {
   }
 
   /** Chance of at most so many takes in a cell. */
-  double chanceOfAtMost(int takes, int cell) {
+  double probabilityOfAtMost(int takes, int cell) {
     if (takes < 0) {
       return 0;
     }

@@ -47,8 +47,8 @@ final class QuantileResiduals {
             .parallel()
             .mapToDouble(
                 i -> {
-                  double low = leftOut.chanceOfAtMost(takes[i] - 1, i);
-                  double high = leftOut.chanceOfAtMost(takes[i], i);
+                  double low = leftOut.probabilityOfAtMost(takes[i] - 1, i);
+                  double high = leftOut.probabilityOfAtMost(takes[i], i);
                   return low + where[i] * (high - low);
                 })
             .toArray());
@@ -61,18 +61,19 @@ final class QuantileResiduals {
         .toList();
   }
 
-  private Quantile quantile(double chance) {
-    double found = SampleQuantiles.ofSteps(sorted, chance);
+  private Quantile quantile(double probability) {
+    double found = SampleQuantiles.ofSteps(sorted, probability);
     double kept = Math.min(1 - 1e-12, Math.max(1e-12, found));
     return new Quantile(
-        NORMAL.inverseCumulativeProbability(chance), NORMAL.inverseCumulativeProbability(kept));
+        NORMAL.inverseCumulativeProbability(probability),
+        NORMAL.inverseCumulativeProbability(kept));
   }
 
   Check check() {
     double gap = gap();
-    double chance = chance(gap);
+    double pValue = pValue(gap);
     State state = State.FINE;
-    if (chance < RARE && gap > LOOK) {
+    if (pValue < RARE && gap > LOOK) {
       state = gap > WRONG ? State.WRONG : State.LOOK;
     }
     return new Check(
@@ -88,7 +89,7 @@ final class QuantileResiduals {
         .orElse(0);
   }
 
-  private double chance(double gap) {
+  private double pValue(double gap) {
     double scaled = gap * Math.sqrt(sorted.length);
     return scaled < 0.3
         ? 1

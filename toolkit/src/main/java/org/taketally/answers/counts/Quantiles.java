@@ -3,20 +3,20 @@ package org.taketally.answers.counts;
 import org.apache.commons.statistics.distribution.ChiSquaredDistribution;
 import org.apache.commons.statistics.distribution.NormalDistribution;
 
-/** Normal and chi-square tails, and the check of a level, shared by this package. */
+/** Normal and chi-square tails, and the check of a coverage, shared by this package. */
 public final class Quantiles {
 
   private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
 
   private Quantiles() {}
 
-  /** The z with chance {@code level} between -z and z; checks the level. */
-  public static double twoSided(double level) {
-    if (!(level > 0 && level < 1)) {
+  /** The z with probability {@code coverage} between -z and z; checks the coverage. */
+  public static double twoSided(double coverage) {
+    if (!(coverage > 0 && coverage < 1)) {
       throw new IllegalArgumentException(
-          "level must lie between 0 and 1, e.g. 0.95, got %s".formatted(level));
+          "coverage must lie between 0 and 1, e.g. 0.95, got %s".formatted(coverage));
     }
-    return NORMAL.inverseSurvivalProbability((1 - level) / 2);
+    return NORMAL.inverseSurvivalProbability((1 - coverage) / 2);
   }
 
   /** The z that chance exceeds with probability {@code tail}. */

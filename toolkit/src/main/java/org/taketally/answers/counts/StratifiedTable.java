@@ -56,19 +56,19 @@ public final class StratifiedTable {
    * Mantel-Haenszel odds ratio of taking, first lot against second, with the interval of Robins,
    * Breslow and Greenland.
    *
-   * @param level coverage, strictly between 0 and 1, e.g. 0.95
+   * @param coverage coverage, strictly between 0 and 1, e.g. 0.95
    * @return the ratio, above 0; empty if no stratum is informative or the ratio is 0 or infinite
    * @see <a href="https://doi.org/10.1093/jnci/22.4.719">Mantel and Haenszel (1959)</a>
    * @see <a href="https://doi.org/10.2307/2531052">Robins, Breslow and Greenland (1986)</a>
    */
-  public Optional<PooledEstimate> oddsRatio(double level) {
-    double z = Quantiles.twoSided(level);
+  public Optional<PooledEstimate> oddsRatio(double coverage) {
+    double z = Quantiles.twoSided(coverage);
     double ratio = ratio();
     if (!(ratio > 0) || Double.isInfinite(ratio)) {
       return Optional.empty();
     }
     double half = z * Math.sqrt(varianceOfLogRatio());
-    Interval interval = new Interval(ratio * Math.exp(-half), ratio * Math.exp(half), level);
+    Interval interval = new Interval(ratio * Math.exp(-half), ratio * Math.exp(half), coverage);
     return Optional.of(new PooledEstimate(ratio, interval, agreement()));
   }
 
@@ -89,13 +89,13 @@ public final class StratifiedTable {
    * Mantel-Haenszel difference in take, first lot minus second, with Sato's interval. Strata where
    * all took or all failed count here: their difference is 0.
    *
-   * @param level coverage, strictly between 0 and 1, e.g. 0.95
+   * @param coverage coverage, strictly between 0 and 1, e.g. 0.95
    * @return the difference, -1 to 1, limits cut to that; empty if no stratum has both lots
    * @see "Greenland and Robins (1985), Biometrics 41, 55-68"
    * @see "Sato (1989), Biometrics 45, 1323-1324"
    */
-  public Optional<PooledEstimate> difference(double level) {
-    double z = Quantiles.twoSided(level);
+  public Optional<PooledEstimate> difference(double coverage) {
+    double z = Quantiles.twoSided(coverage);
     List<Stratum> used = strata.stream().filter(Stratum::hasBoth).toList();
     if (used.isEmpty()) {
       return Optional.empty();
@@ -108,7 +108,7 @@ public final class StratifiedTable {
             / (weights * weights);
     double half = z * Math.sqrt(Math.max(0, variance));
     Interval interval =
-        new Interval(Math.max(-1, difference - half), Math.min(1, difference + half), level);
+        new Interval(Math.max(-1, difference - half), Math.min(1, difference + half), coverage);
     return Optional.of(new PooledEstimate(difference, interval, agreement()));
   }
 

@@ -12,9 +12,9 @@ import org.taketally.terms.Interval;
  * @param column the column counted by
  * @param levels one for each level with grafts, in the order of the levels
  * @param notRecorded grafts whose level was not recorded, in no lot
- * @param level coverage of the ranges, e.g. 0.95
+ * @param coverage coverage of the ranges, e.g. 0.95
  */
-public record TakeCounts(String column, List<LevelCount> levels, long notRecorded, double level)
+public record TakeCounts(String column, List<LevelCount> levels, long notRecorded, double coverage)
     implements Answer {
 
   /**
@@ -51,7 +51,7 @@ public record TakeCounts(String column, List<LevelCount> levels, long notRecorde
    * @return on the take-rate scale, 0 to 1
    */
   public Interval range(TakeCount count) {
-    return TakeRateInterval.wilson(count.takes(), count.grafts(), level);
+    return TakeRateInterval.wilson(count.takes(), count.grafts(), coverage);
   }
 
   @Override

@@ -30,11 +30,11 @@ public final class TakeCountsCalculator {
    *
    * @param cells any cells with the column
    * @param column a factor of the cells
-   * @param level coverage of the ranges, strictly between 0 and 1
+   * @param coverage coverage of the ranges, strictly between 0 and 1
    * @return the counts
    * @throws IllegalArgumentException if the cells lack the factor
    */
-  public static TakeCounts of(Cells cells, String column, double level) {
+  public static TakeCounts of(Cells cells, String column, double coverage) {
     Factor factor = cells.factor(column);
     int[] codes = factor.codes();
     int[] inUse =
@@ -46,6 +46,6 @@ public final class TakeCountsCalculator {
             .mapToObj(l -> new LevelCount(levels.get(l), counts[l]))
             .toList();
     long recorded = found.stream().mapToLong(each -> each.count().grafts()).sum();
-    return new TakeCounts(column, found, cells.graftsTotal() - recorded, level);
+    return new TakeCounts(column, found, cells.graftsTotal() - recorded, coverage);
   }
 }

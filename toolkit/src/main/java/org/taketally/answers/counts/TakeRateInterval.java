@@ -8,7 +8,7 @@ import org.taketally.terms.Interval;
  *
  * <pre>
  *   x, n   takes and grafts        p = x / n, q = 1 - p
- *   z      normal quantile of the level, two-sided
+ *   z      normal quantile of the coverage, two-sided
  * </pre>
  */
 public final class TakeRateInterval {
@@ -20,20 +20,20 @@ public final class TakeRateInterval {
    *
    * @param takes grafts that took, 0 to {@code grafts}
    * @param grafts grafts assessed, at least 1
-   * @param level coverage, strictly between 0 and 1, e.g. 0.95
+   * @param coverage coverage, strictly between 0 and 1, e.g. 0.95
    * @return limits on the take-rate scale, within [0, 1]
    * @throws IllegalArgumentException if an argument is outside its range
    * @see <a href="https://doi.org/10.1080/01621459.1927.10502953">Wilson (1927)</a>
    */
-  public static Interval wilson(long takes, long grafts, double level) {
+  public static Interval wilson(long takes, long grafts, double coverage) {
     TakeCount count = new TakeCount(takes, grafts).assessed();
-    double z = Quantiles.twoSided(level);
+    double z = Quantiles.twoSided(coverage);
     double n = grafts;
     double middle = takes + z * z / 2;
     double half = z * Math.sqrt(n * count.rate() * (1 - count.rate()) + z * z / 4);
     double low = takes == 0 ? 0 : (middle - half) / (n + z * z);
     double high = takes == grafts ? 1 : (middle + half) / (n + z * z);
-    return new Interval(low, high, level);
+    return new Interval(low, high, coverage);
   }
 
   /**
@@ -41,16 +41,16 @@ public final class TakeRateInterval {
    *
    * @param takes grafts that took, 0 to {@code grafts}
    * @param grafts grafts assessed, at least 1
-   * @param level coverage, strictly between 0 and 1
+   * @param coverage coverage, strictly between 0 and 1
    * @return limits on the take-rate scale, within [0, 1]
    * @throws IllegalArgumentException if an argument is outside its range
    * @see <a
    *     href="https://doi.org/10.1002/(SICI)1097-0258(19980430)17:8%3C857::AID-SIM777%3E3.0.CO;2-E">Newcombe
    *     (1998a), method 4</a>
    */
-  public static Interval wilsonWithContinuity(long takes, long grafts, double level) {
+  public static Interval wilsonWithContinuity(long takes, long grafts, double coverage) {
     TakeCount count = new TakeCount(takes, grafts).assessed();
-    double z = Quantiles.twoSided(level);
+    double z = Quantiles.twoSided(coverage);
     double n = grafts;
     double p = count.rate();
     double q = 1 - p;
@@ -58,22 +58,22 @@ public final class TakeRateInterval {
     double upper = z * Math.sqrt(z * z + 2 - 1 / n + 4 * p * (n * q - 1));
     double low = takes == 0 ? 0 : (2 * n * p + z * z - 1 - lower) / (2 * (n + z * z));
     double high = takes == grafts ? 1 : (2 * n * p + z * z + 1 + upper) / (2 * (n + z * z));
-    return new Interval(Math.max(0, low), Math.min(1, high), level);
+    return new Interval(Math.max(0, low), Math.min(1, high), coverage);
   }
 
   /**
-   * Clopper-Pearson interval: never covers less often than {@code level} says, so it is wide.
+   * Clopper-Pearson interval: never covers less often than {@code coverage} says, so it is wide.
    *
    * @param takes grafts that took, 0 to {@code grafts}
    * @param grafts grafts assessed, at least 1
-   * @param level coverage, strictly between 0 and 1
+   * @param coverage coverage, strictly between 0 and 1
    * @return limits on the take-rate scale, within [0, 1]
    * @throws IllegalArgumentException if an argument is outside its range
    * @see <a href="https://doi.org/10.1093/biomet/26.4.404">Clopper and Pearson (1934)</a>
    */
-  public static Interval clopperPearson(long takes, long grafts, double level) {
+  public static Interval clopperPearson(long takes, long grafts, double coverage) {
     TakeCount count = new TakeCount(takes, grafts).assessed();
-    double tail = tail(level);
+    double tail = tail(coverage);
     double low =
         takes == 0
             ? 0
@@ -84,7 +84,7 @@ public final class TakeRateInterval {
             ? 1
             : BetaDistribution.of(takes + 1.0, (double) count.failures())
                 .inverseSurvivalProbability(tail);
-    return new Interval(low, high, level);
+    return new Interval(low, high, coverage);
   }
 
   /**
@@ -93,18 +93,18 @@ public final class TakeRateInterval {
    *
    * @param takes grafts that took, 0 to {@code grafts}
    * @param grafts grafts assessed, at least 1
-   * @param level coverage, strictly between 0 and 1
+   * @param coverage coverage, strictly between 0 and 1
    * @return limits on the take-rate scale, within [0, 1]
    * @throws IllegalArgumentException if an argument is outside its range
    * @see <a href="https://doi.org/10.1214/ss/1009213286">Brown, Cai and DasGupta (2001)</a>
    */
-  public static Interval jeffreys(long takes, long grafts, double level) {
+  public static Interval jeffreys(long takes, long grafts, double coverage) {
     TakeCount count = new TakeCount(takes, grafts).assessed();
-    double tail = tail(level);
+    double tail = tail(coverage);
     BetaDistribution belief = BetaDistribution.of(takes + 0.5, count.failures() + 0.5);
     double low = takes == 0 ? 0 : belief.inverseCumulativeProbability(tail);
     double high = takes == grafts ? 1 : belief.inverseSurvivalProbability(tail);
-    return new Interval(low, high, level);
+    return new Interval(low, high, coverage);
   }
 
   /**
@@ -112,18 +112,18 @@ public final class TakeRateInterval {
    *
    * @param takes grafts that took, 0 to {@code grafts}
    * @param grafts grafts assessed, at least 1
-   * @param level coverage, strictly between 0 and 1
+   * @param coverage coverage, strictly between 0 and 1
    * @return limits on the take-rate scale, cut to [0, 1]
    * @throws IllegalArgumentException if an argument is outside its range
    * @see <a href="https://doi.org/10.1080/00031305.1998.10480550">Agresti and Coull (1998)</a>
    */
-  public static Interval agrestiCoull(long takes, long grafts, double level) {
+  public static Interval agrestiCoull(long takes, long grafts, double coverage) {
     new TakeCount(takes, grafts).assessed();
-    double z = Quantiles.twoSided(level);
+    double z = Quantiles.twoSided(coverage);
     double n = grafts + z * z;
     double p = (takes + z * z / 2) / n;
     double half = z * Math.sqrt(p * (1 - p) / n);
-    return new Interval(Math.max(0, p - half), Math.min(1, p + half), level);
+    return new Interval(Math.max(0, p - half), Math.min(1, p + half), coverage);
   }
 
   /**
@@ -132,18 +132,18 @@ public final class TakeRateInterval {
    *
    * @param takes grafts that took, 0 to {@code grafts}
    * @param grafts grafts assessed, at least 1
-   * @param level coverage, strictly between 0 and 1
+   * @param coverage coverage, strictly between 0 and 1
    * @return limits on the take-rate scale, not cut to [0, 1]
    * @throws IllegalArgumentException if an argument is outside its range
    */
-  public static Interval wald(long takes, long grafts, double level) {
+  public static Interval wald(long takes, long grafts, double coverage) {
     TakeCount count = new TakeCount(takes, grafts).assessed();
-    double half = Quantiles.twoSided(level) * count.standardError();
-    return new Interval(count.rate() - half, count.rate() + half, level);
+    double half = Quantiles.twoSided(coverage) * count.standardError();
+    return new Interval(count.rate() - half, count.rate() + half, coverage);
   }
 
-  private static double tail(double level) {
-    Quantiles.twoSided(level);
-    return (1 - level) / 2;
+  private static double tail(double coverage) {
+    Quantiles.twoSided(coverage);
+    return (1 - coverage) / 2;
   }
 }

@@ -17,7 +17,7 @@ final class CountedRanges {
   private CountedRanges() {}
 
   /** Ranges from the lowest to the highest recorded value; those without grafts left out. */
-  static List<Range> of(Cells cells, String column, double level) {
+  static List<Range> of(Cells cells, String column, double coverage) {
     double[] values = cells.measure(column).values();
     int[] recorded =
         IntStream.range(0, values.length).filter(i -> !Double.isNaN(values[i])).toArray();
@@ -44,7 +44,7 @@ final class CountedRanges {
                 start + k * width,
                 start + (k + 1) * width,
                 new TakeCount(takes[k], grafts[k]),
-                TakeRateInterval.wilson(takes[k], grafts[k], level)));
+                TakeRateInterval.wilson(takes[k], grafts[k], coverage)));
       }
     }
     return ranges;

@@ -36,7 +36,7 @@ public record Difficulty(
    * @param take adjusted take averaged over the conditions of all records, 0 to 1
    * @param drawnIn how far the estimate was drawn toward the middle, 0 not at all to 1 wholly
    * @param rank median rank with its likely range, 1 is the hardest
-   * @param chanceHardestQuarter chance of being among the hardest quarter, 0 to 1
+   * @param probabilityHardestQuarter chance of being among the hardest quarter, 0 to 1
    * @param band easy, middling, hard or can't tell
    */
   public record CultivarTake(
@@ -47,7 +47,7 @@ public record Difficulty(
       Estimate take,
       double drawnIn,
       Estimate rank,
-      double chanceHardestQuarter,
+      double probabilityHardestQuarter,
       Band band) {}
 
   @Override

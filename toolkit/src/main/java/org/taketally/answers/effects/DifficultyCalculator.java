@@ -84,7 +84,7 @@ public final class DifficultyCalculator {
         DrawSummary.estimate(take, options.coverage()),
         drawnIn(l),
         DrawSummary.median(rank, options.coverage()),
-        DrawSummary.chance(rank, r -> r <= quarter),
+        DrawSummary.probability(rank, r -> r <= quarter),
         band(take));
   }
 
@@ -100,8 +100,8 @@ public final class DifficultyCalculator {
 
   private Band band(double[] take) {
     AnswerOptions.Bands bands = options.bands();
-    double hard = DrawSummary.chance(take, t -> t < bands.hardBelow());
-    double easy = DrawSummary.chance(take, t -> t >= bands.easyFrom());
+    double hard = DrawSummary.probability(take, t -> t < bands.hardBelow());
+    double easy = DrawSummary.probability(take, t -> t >= bands.easyFrom());
     if (hard >= bands.sure()) {
       return Band.HARD;
     }

@@ -46,7 +46,7 @@ public record Pairings(
    *     grafts, 0 to 1
    * @param take adjusted take with the pairing's own effect, drawn toward {@code expected}, 0 to 1
    * @param difference take minus expected, -1 to 1
-   * @param chanceWorse chance that it takes worse than expected by over the margin, 0 to 1
+   * @param probabilityWorse chance that it takes worse than expected by over the margin, 0 to 1
    * @param flagged whether it is on the short list
    */
   public record Pairing(
@@ -57,7 +57,7 @@ public record Pairings(
       double expected,
       Estimate take,
       Estimate difference,
-      double chanceWorse,
+      double probabilityWorse,
       boolean flagged) {}
 
   /**

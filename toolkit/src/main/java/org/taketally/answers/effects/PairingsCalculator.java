@@ -75,7 +75,7 @@ public final class PairingsCalculator {
     List<Pairing> all =
         IntStream.range(0, pairings.levels().size())
             .mapToObj(p -> pairing(pairings, p, cell[p], takes))
-            .sorted(Comparator.comparingDouble(Pairing::chanceWorse).reversed())
+            .sorted(Comparator.comparingDouble(Pairing::probabilityWorse).reversed())
             .toList();
     int flagged = shortList(all);
     List<Pairing> marked =
@@ -149,7 +149,7 @@ public final class PairingsCalculator {
         DrawSummary.estimate(without, options.coverage()).value(),
         DrawSummary.estimate(with, options.coverage()),
         DrawSummary.estimate(differences, options.coverage()),
-        DrawSummary.chance(differences, difference -> difference < -options.margin()),
+        DrawSummary.probability(differences, difference -> difference < -options.margin()),
         false);
   }
 
@@ -172,7 +172,7 @@ public final class PairingsCalculator {
         p.expected(),
         p.take(),
         p.difference(),
-        p.chanceWorse(),
+        p.probabilityWorse(),
         true);
   }
 
@@ -187,6 +187,10 @@ public final class PairingsCalculator {
   }
 
   private static double falseShare(List<Pairing> surest, int listed) {
-    return surest.stream().limit(listed).mapToDouble(p -> 1 - p.chanceWorse()).average().orElse(0);
+    return surest.stream()
+        .limit(listed)
+        .mapToDouble(p -> 1 - p.probabilityWorse())
+        .average()
+        .orElse(0);
   }
 }

@@ -198,11 +198,11 @@ public record HazardRatio(
   /**
    * Its likely range.
    *
-   * @param level coverage, strictly between 0 and 1, e.g. 0.95
+   * @param coverage coverage, strictly between 0 and 1, e.g. 0.95
    * @return limits of the ratio, symmetric on the log scale
    */
-  public Interval interval(double level) {
-    double half = Quantiles.twoSided(level) * standardError;
-    return new Interval(Math.exp(logRatio - half), Math.exp(logRatio + half), level);
+  public Interval interval(double coverage) {
+    double half = Quantiles.twoSided(coverage) * standardError;
+    return new Interval(Math.exp(logRatio - half), Math.exp(logRatio + half), coverage);
   }
 }

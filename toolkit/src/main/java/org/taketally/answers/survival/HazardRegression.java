@@ -62,12 +62,12 @@ public record HazardRegression(List<Coefficient> coefficients, double logLikelih
     /**
      * Likely range of the hazard ratio.
      *
-     * @param level coverage, strictly between 0 and 1, e.g. 0.95
+     * @param coverage coverage, strictly between 0 and 1, e.g. 0.95
      * @return limits, symmetric on the log scale
      */
-    public Interval interval(double level) {
-      double half = Quantiles.twoSided(level) * standardError;
-      return new Interval(Math.exp(value - half), Math.exp(value + half), level);
+    public Interval interval(double coverage) {
+      double half = Quantiles.twoSided(coverage) * standardError;
+      return new Interval(Math.exp(value - half), Math.exp(value + half), coverage);
     }
   }
 }

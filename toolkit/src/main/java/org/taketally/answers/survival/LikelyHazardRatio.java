@@ -31,16 +31,16 @@ public record LikelyHazardRatio(double logRatio, double logRatioSd, Interval int
    * @param lots of two names, first named against second
    * @param priorSd standard deviation of the normal prior of the log ratio, above 0; 2 says that
    *     ratios beyond 50 are not expected, 1000 says nothing
-   * @param level chance of the likely range, strictly between 0 and 1, e.g. 0.95
+   * @param coverage of the likely range, strictly between 0 and 1, e.g. 0.95
    * @return what is likely
    * @throws IllegalArgumentException if there are not two names, or a number is out of its range
    * @throws ArithmeticException if nothing was lost while both lots were watched
    */
-  public static LikelyHazardRatio of(List<Watched> lots, double priorSd, double level) {
+  public static LikelyHazardRatio of(List<Watched> lots, double priorSd, double coverage) {
     if (!(priorSd > 0)) {
       throw new IllegalArgumentException("the prior's deviation must be above 0, got " + priorSd);
     }
-    Quantiles.twoSided(level);
+    Quantiles.twoSided(coverage);
     List<RiskSet> sets = HazardRatio.compared(lots);
     if (sets.isEmpty()) {
       throw new ArithmeticException("no hazard ratio: nothing was lost while both were watched");
@@ -49,7 +49,7 @@ public record LikelyHazardRatio(double logRatio, double logRatioSd, Interval int
     for (int narrowing = 0; narrowing < 2; narrowing++) {
       range = worthSumming(range, logPosterior(range, sets, priorSd));
     }
-    return summary(range, logPosterior(range, sets, priorSd), level);
+    return summary(range, logPosterior(range, sets, priorSd), coverage);
   }
 
   private static double[] logPosterior(double[] range, List<RiskSet> sets, double priorSd) {
@@ -83,7 +83,7 @@ public record LikelyHazardRatio(double logRatio, double logRatioSd, Interval int
     };
   }
 
-  private static LikelyHazardRatio summary(double[] range, double[] logs, double level) {
+  private static LikelyHazardRatio summary(double[] range, double[] logs, double coverage) {
     double most = Arrays.stream(logs).max().getAsDouble();
     double total = 0;
     double mean = 0;
@@ -98,14 +98,14 @@ public record LikelyHazardRatio(double logRatio, double logRatioSd, Interval int
       square += weight * b * b;
     }
     mean /= total;
-    double tail = (1 - level) / 2;
+    double tail = (1 - coverage) / 2;
     return new LikelyHazardRatio(
         mean,
         Math.sqrt(square / total - mean * mean),
         new Interval(
             Math.exp(quantile(range, below, total * tail)),
             Math.exp(quantile(range, below, total * (1 - tail))),
-            level));
+            coverage));
   }
 
   /** Between two points of the grid, straight. */

@@ -45,16 +45,16 @@ public record LossRate(long lost, double graftDays) {
   /**
    * Exact Poisson interval of the rate.
    *
-   * @param level coverage, strictly between 0 and 1, e.g. 0.95
+   * @param coverage coverage, strictly between 0 and 1, e.g. 0.95
    * @return losses per graft and day
    * @see "Garwood (1936), Biometrika 28, 437-442"
    */
-  public Interval interval(double level) {
-    Quantiles.twoSided(level);
-    double tail = (1 - level) / 2;
+  public Interval interval(double coverage) {
+    Quantiles.twoSided(coverage);
+    double tail = (1 - coverage) / 2;
     double low =
         lost == 0 ? 0 : GammaDistribution.of((double) lost, 1).inverseCumulativeProbability(tail);
     double high = GammaDistribution.of(lost + 1.0, 1).inverseSurvivalProbability(tail);
-    return new Interval(low / graftDays, high / graftDays, level);
+    return new Interval(low / graftDays, high / graftDays, coverage);
   }
 }

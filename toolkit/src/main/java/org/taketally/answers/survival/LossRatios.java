@@ -17,9 +17,9 @@ import org.taketally.answers.survival.HazardRegression.Exposure;
  *
  * @param rows rows with every level recorded
  * @param rounds when they were counted
- * @param level coverage of the ranges
+ * @param coverage coverage of the ranges
  */
-record LossRatios(List<CountedRow> rows, CountingRounds rounds, double level) {
+record LossRatios(List<CountedRow> rows, CountingRounds rounds, double coverage) {
 
   /** Grafts at risk and lost, by level of each factor and round. */
   private record Cell(List<String> levels, int round) {}
@@ -115,7 +115,7 @@ record LossRatios(List<CountedRow> rows, CountingRounds rounds, double level) {
     try {
       for (Coefficient c :
           HazardRegressionCalculator.of(exposures, names).coefficients().subList(0, wanted)) {
-        ratios.put(c.name(), new Estimate(c.ratio(), c.interval(level)));
+        ratios.put(c.name(), new Estimate(c.ratio(), c.interval(coverage)));
       }
     } catch (ArithmeticException e) {
       // factors that go together, or losses all on one side: the ratios can't be told

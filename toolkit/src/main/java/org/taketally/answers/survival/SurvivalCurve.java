@@ -27,7 +27,7 @@ public final class SurvivalCurve {
 
   private final List<Step> steps;
   private final List<FollowUp> grafts;
-  private final double level;
+  private final double coverage;
 
   /**
    * A day on which grafts were found lost, or the state on any day.
@@ -44,10 +44,10 @@ public final class SurvivalCurve {
   public record Step(
       double days, long atRisk, long lost, double alive, double standardError, Interval interval) {}
 
-  private SurvivalCurve(List<Step> steps, List<FollowUp> grafts, double level) {
+  private SurvivalCurve(List<Step> steps, List<FollowUp> grafts, double coverage) {
     this.steps = List.copyOf(steps);
     this.grafts = List.copyOf(grafts);
-    this.level = level;
+    this.coverage = coverage;
   }
 
   /**
@@ -55,12 +55,12 @@ public final class SurvivalCurve {
    * last seen alive that day.
    *
    * @param grafts at least one
-   * @param level coverage of each interval, strictly between 0 and 1, e.g. 0.95
+   * @param coverage coverage of each interval, strictly between 0 and 1, e.g. 0.95
    * @return the curve
-   * @throws IllegalArgumentException if there are no grafts or the level is out of range
+   * @throws IllegalArgumentException if there are no grafts or the coverage is out of range
    */
-  public static SurvivalCurve of(List<FollowUp> grafts, double level) {
-    double z = Quantiles.twoSided(level);
+  public static SurvivalCurve of(List<FollowUp> grafts, double coverage) {
+    double z = Quantiles.twoSided(coverage);
     if (grafts.isEmpty()) {
       throw new IllegalArgumentException("a survival curve needs at least one graft that took");
     }
@@ -76,11 +76,11 @@ public final class SurvivalCurve {
       long d = losses.get(days);
       alive *= (double) (n - d) / n;
       variance += (double) d / ((double) n * (n - d));
-      Interval interval = limits(alive, z * Math.sqrt(variance), level, steps, n);
+      Interval interval = limits(alive, z * Math.sqrt(variance), coverage, steps, n);
       double error = alive > 0 ? alive * Math.sqrt(variance) : Double.NaN;
       steps.add(new Step(days, n, d, alive, error, interval));
     }
-    return new SurvivalCurve(steps, grafts, level);
+    return new SurvivalCurve(steps, grafts, coverage);
   }
 
   private static long atRisk(List<FollowUp> grafts, double days) {
@@ -88,17 +88,17 @@ public final class SurvivalCurve {
   }
 
   private static Interval limits(
-      double alive, double half, double level, List<Step> before, long atRisk) {
+      double alive, double half, double coverage, List<Step> before, long atRisk) {
     if (alive == 0) {
       double high =
           before.isEmpty()
-              ? TakeRateInterval.wilson(0, atRisk, level).high()
+              ? TakeRateInterval.wilson(0, atRisk, coverage).high()
               : before.get(before.size() - 1).interval().high();
-      return new Interval(0, high, level);
+      return new Interval(0, high, coverage);
     }
     double spread = half / Math.log(alive);
     return new Interval(
-        Math.pow(alive, Math.exp(-spread)), Math.pow(alive, Math.exp(spread)), level);
+        Math.pow(alive, Math.exp(-spread)), Math.pow(alive, Math.exp(spread)), coverage);
   }
 
   /**
@@ -156,7 +156,7 @@ public final class SurvivalCurve {
       last = step.days() <= days ? step : last;
     }
     if (last == null) {
-      return new Step(days, watched, 0, 1, 0, TakeRateInterval.wilson(watched, watched, level));
+      return new Step(days, watched, 0, 1, 0, TakeRateInterval.wilson(watched, watched, coverage));
     }
     long lost = last.days() == days ? last.lost() : 0;
     return new Step(days, watched, lost, last.alive(), last.standardError(), last.interval());

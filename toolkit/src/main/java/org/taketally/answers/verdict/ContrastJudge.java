@@ -69,8 +69,8 @@ final class ContrastJudge {
     return bounds.widened(differences.atOnce(contrast, coverage), takes, weights.get(contrast));
   }
 
-  double chanceBeyondMargin(int contrast) {
-    return DrawSummary.chance(differences.draws(contrast), x -> Math.abs(x) > margin);
+  double probabilityBeyondMargin(int contrast) {
+    return DrawSummary.probability(differences.draws(contrast), x -> Math.abs(x) > margin);
   }
 
   Verdict verdict(int contrast) {

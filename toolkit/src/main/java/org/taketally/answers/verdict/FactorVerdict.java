@@ -71,11 +71,14 @@ public record FactorVerdict(
    *
    * @param standardDeviation spread of the levels, logits
    * @param largest largest difference between two levels, 0 to 1 (0.04 is 4 points)
-   * @param chanceWithinMargin chance that the largest difference is below the margin, 0 to 1
+   * @param probabilityWithinMargin chance that the largest difference is below the margin, 0 to 1
    * @param pairs every pair of levels
    */
   public record Size(
-      Estimate standardDeviation, Estimate largest, double chanceWithinMargin, List<Pair> pairs) {}
+      Estimate standardDeviation,
+      Estimate largest,
+      double probabilityWithinMargin,
+      List<Pair> pairs) {}
 
   /**
    * One pair of levels.
@@ -87,7 +90,7 @@ public record FactorVerdict(
    * @param veryLikely the same range at 98 %, by which a difference counts as beyond the margin
    * @param equivalence 90 % range of this difference alone, as two one-sided tests at 5 % use it
    * @param equivalent whether that range lies inside the margin on both sides
-   * @param chanceBeyondMargin chance that the difference exceeds the margin either way, 0 to 1
+   * @param probabilityBeyondMargin chance that the difference exceeds the margin either way, 0 to 1
    */
   public record Pair(
       String level,
@@ -96,7 +99,7 @@ public record FactorVerdict(
       Interval veryLikely,
       Interval equivalence,
       boolean equivalent,
-      double chanceBeyondMargin) {
+      double probabilityBeyondMargin) {
 
     /**
      * Whether the whole 98 % range for all pairs at once lies beyond the margin, {@code level} the
@@ -140,7 +143,7 @@ public record FactorVerdict(
           opposite(veryLikely),
           opposite(equivalence),
           equivalent,
-          chanceBeyondMargin);
+          probabilityBeyondMargin);
     }
 
     private static Interval opposite(Interval range) {

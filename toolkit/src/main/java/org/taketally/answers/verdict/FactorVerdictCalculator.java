@@ -227,7 +227,7 @@ public final class FactorVerdictCalculator {
         next[d][level] = Logit.take(Logit.of(next[d][level]) + own);
       }
     }
-    return DrawSummary.chance(PairDifferences.largest(next), gap -> gap < options.margin());
+    return DrawSummary.probability(PairDifferences.largest(next), gap -> gap < options.margin());
   }
 
   private FactorVerdict verdict(Cells cells, FactorEvidence evidence) {
@@ -249,7 +249,7 @@ public final class FactorVerdictCalculator {
         new FactorVerdict.Size(
             evidence.standardDeviation(),
             pairs.get(0).difference(),
-            DrawSummary.chance(largest, x -> x < options.margin()),
+            DrawSummary.probability(largest, x -> x < options.margin()),
             pairs);
     return new FactorVerdict(
         factor,

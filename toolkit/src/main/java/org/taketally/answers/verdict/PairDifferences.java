@@ -70,14 +70,14 @@ final class PairDifferences {
               bounds.widened(veryLikely, mean, p[0], p[1]),
               alone,
               -margin < alone.low() && alone.high() < margin,
-              DrawSummary.chance(differences(takes, p), x -> Math.abs(x) > margin)));
+              DrawSummary.probability(differences(takes, p), x -> Math.abs(x) > margin)));
     }
     pairs.sort(Comparator.comparingDouble(p -> -p.difference().value()));
     return pairs;
   }
 
-  private static Interval around(double centre, double half, double level) {
-    return new Interval(Math.max(-1, centre - half), Math.min(1, centre + half), level);
+  private static Interval around(double centre, double half, double coverage) {
+    return new Interval(Math.max(-1, centre - half), Math.min(1, centre + half), coverage);
   }
 
   private static double[] differences(double[][] takes, int[] p) {

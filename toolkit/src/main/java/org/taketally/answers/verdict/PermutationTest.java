@@ -170,8 +170,8 @@ public record PermutationTest(
         deals++;
         asMuch += statistic() >= seen - 1e-9 ? 1 : 0;
       }
-      double chance = asMuch >= ENOUGH ? (double) asMuch / deals : (asMuch + 1.0) / (deals + 1.0);
-      return new PermutationTest(chance, seen, deals, within, grafts);
+      double pValue = asMuch >= ENOUGH ? (double) asMuch / deals : (asMuch + 1.0) / (deals + 1.0);
+      return new PermutationTest(pValue, seen, deals, within, grafts);
     }
 
     private double statistic() {

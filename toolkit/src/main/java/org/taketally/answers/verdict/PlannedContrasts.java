@@ -33,8 +33,8 @@ public record PlannedContrasts(
    *     range that decided the verdict (90 % where it is within the margin, 98 % where it is
    *     beyond, else 95 %); the range holds for all contrasts asked at once, and for whatever
    *     became of unassessed grafts; empty if it can't be estimated
-   * @param chanceBeyondMargin chance that the difference exceeds the margin either way, 0 to 1; 0
-   *     if it can't be estimated
+   * @param probabilityBeyondMargin chance that the difference exceeds the margin either way, 0 to
+   *     1; 0 if it can't be estimated
    * @param some grafts and takes of the first levels
    * @param others grafts and takes of those they are compared with
    */
@@ -42,7 +42,7 @@ public record PlannedContrasts(
       Contrast contrast,
       Verdict verdict,
       Optional<Estimate> difference,
-      double chanceBeyondMargin,
+      double probabilityBeyondMargin,
       TakeCount some,
       TakeCount others) {
 

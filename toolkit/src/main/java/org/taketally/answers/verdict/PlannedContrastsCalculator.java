@@ -126,7 +126,7 @@ public final class PlannedContrastsCalculator {
               contrast,
               judge.verdict(k),
               Optional.of(new Estimate(judge.mean(k), judge.deciding(k))),
-              judge.chanceBeyondMargin(k),
+              judge.probabilityBeyondMargin(k),
               TakeCounter.together(cells, factor, contrast.some()),
               TakeCounter.together(cells, factor, contrast.others())));
     }

@@ -39,47 +39,47 @@ public final class Profiles {
    * Interval of a fixed effect.
    *
    * @param place place in {@link TakeFit#fixed()}
-   * @param level coverage, strictly between 0 and 1
+   * @param coverage coverage, strictly between 0 and 1
    * @return limits in logits
    */
-  public Interval fixed(int place, double level) {
+  public Interval fixed(int place, double coverage) {
     double estimate = fit.beta()[place];
-    double reach = cutoff(level);
+    double reach = cutoff(coverage);
     double error = Math.sqrt(fit.betaCovariance()[place][place]);
     DoubleUnaryOperator excess = value -> loss.atEffect(place, value) - reach;
     return new Interval(
         root(excess, estimate, -1.5 * Math.sqrt(reach) * error),
         root(excess, estimate, 1.5 * Math.sqrt(reach) * error),
-        level);
+        coverage);
   }
 
   /**
    * Interval of a standard deviation.
    *
    * @param column a varying column of the fit
-   * @param level coverage, strictly between 0 and 1
+   * @param coverage coverage, strictly between 0 and 1
    * @return limits in logits, the lower 0 if no spread at all is within reason
    */
-  public Interval standardDeviation(String column, double level) {
+  public Interval standardDeviation(String column, double coverage) {
     int k = fit.varying().stream().map(VaryingFactor::factor).toList().indexOf(column);
     if (k < 0) {
       throw new IllegalArgumentException(column + " doesn't vary in this fit");
     }
     double estimate = fit.varying().get(k).standardDeviation();
-    double reach = cutoff(level);
+    double reach = cutoff(coverage);
     DoubleUnaryOperator excess = sd -> loss.atStandardDeviation(k, sd) - reach;
     double low = 0;
     if (estimate > 0 && excess.applyAsDouble(0) > 0) {
       low = new BrentSolver(1e-6 * estimate).solve(MOST_STEPS, excess::applyAsDouble, 0, estimate);
     }
-    return new Interval(low, root(excess, estimate, Math.max(0.3, estimate)), level);
+    return new Interval(low, root(excess, estimate, Math.max(0.3, estimate)), coverage);
   }
 
-  private static double cutoff(double level) {
-    if (!(level > 0 && level < 1)) {
-      throw new IllegalArgumentException("level must lie between 0 and 1, got " + level);
+  private static double cutoff(double coverage) {
+    if (!(coverage > 0 && coverage < 1)) {
+      throw new IllegalArgumentException("coverage must lie between 0 and 1, got " + coverage);
     }
-    return ChiSquaredDistribution.of(1).inverseCumulativeProbability(level);
+    return ChiSquaredDistribution.of(1).inverseCumulativeProbability(coverage);
   }
 
   /** Where the excess crosses zero, on the side of {@code step}. */

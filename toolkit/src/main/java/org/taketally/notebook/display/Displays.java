@@ -38,10 +38,10 @@ public final class Displays {
   private static final Map<Class<?>, Function<Object, Shown>> REGISTER = new LinkedHashMap<>();
 
   static {
-    add(GraftRecords.class, Evidence::records);
-    add(Problem.class, Evidence::problem);
-    add(SetAside.class, Evidence::setAside);
-    add(Cells.class, Evidence::cells);
+    add(GraftRecords.class, RecordsDisplay::records);
+    add(Problem.class, RecordsDisplay::problem);
+    add(SetAside.class, RecordsDisplay::setAside);
+    add(Cells.class, RecordsDisplay::cells);
     add(Table.class, table -> Shown.of(Tables.grid(table)));
     add(TakeModel.class, Fits::model);
     add(TakeFit.class, Fits::fit);
@@ -69,7 +69,7 @@ public final class Displays {
   /** Collections of what has a display are shown item by item, others by their text. */
   private static Shown collection(Collection<?> items) {
     if (!items.isEmpty() && items.stream().allMatch(Problem.class::isInstance)) {
-      return Evidence.problems(items.stream().map(Problem.class::cast).toList());
+      return RecordsDisplay.problems(items.stream().map(Problem.class::cast).toList());
     }
     if (!items.isEmpty() && items.stream().allMatch(Answer.class::isInstance)) {
       return Shown.all(items.stream().map(Answer.class::cast).map(Answers::answer).toList());

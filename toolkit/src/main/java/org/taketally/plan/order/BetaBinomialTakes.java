@@ -42,7 +42,7 @@ public record BetaBinomialTakes(double take, double correlation) implements LotT
   }
 
   @Override
-  public double chanceOfAtLeast(int trees, int grafts) {
+  public double probabilityOfAtLeast(int trees, int grafts) {
     if (trees <= 0) {
       return 1;
     }

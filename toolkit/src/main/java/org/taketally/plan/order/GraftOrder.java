@@ -13,10 +13,10 @@ import org.taketally.terms.Interval;
  *
  * @param lines one a line of the book, in its order
  * @param terms what was asked for
- * @param chanceOfAll chance that every line has its trees when the grafts of {@code lines} are
+ * @param probabilityOfAll chance that every line has its trees when the grafts of {@code lines} are
  *     made, all lines meeting the same season, 0 to 1; empty if some line can't be had
  */
-public record GraftOrder(List<Line> lines, OrderTerms terms, OptionalDouble chanceOfAll) {
+public record GraftOrder(List<Line> lines, OrderTerms terms, OptionalDouble probabilityOfAll) {
 
   private static final double BAD_SEASON = 0.10;
 
@@ -40,7 +40,7 @@ public record GraftOrder(List<Line> lines, OrderTerms terms, OptionalDouble chan
    * @param share share of grafts expected to end as saleable trees, 0 to 1
    * @param shareRange from season to season and with all that is uncertain, 8 seasons in 10
    * @param byRate trees divided by the share, rounded up: what is often made
-   * @param chanceByRate chance that so many are enough, 0 to 1
+   * @param probabilityByRate chance that so many are enough, 0 to 1
    * @param grafts fewest grafts for the assurance; empty if no number of grafts gives it
    * @param sticks sticks to cut for them; empty likewise
    * @param trees trees expected from them, at least and at most in 8 seasons of 10; empty likewise
@@ -53,7 +53,7 @@ public record GraftOrder(List<Line> lines, OrderTerms terms, OptionalDouble chan
       double share,
       Interval shareRange,
       int byRate,
-      double chanceByRate,
+      double probabilityByRate,
       OptionalInt grafts,
       OptionalInt sticks,
       Optional<TreeRange> trees,
@@ -88,7 +88,7 @@ public record GraftOrder(List<Line> lines, OrderTerms terms, OptionalDouble chan
     }
     List<Line> lines = new ArrayList<>();
     ordered.forEach(o -> lines.add(line(o, terms)));
-    return new GraftOrder(lines, terms, chanceOfAll(ordered, lines));
+    return new GraftOrder(lines, terms, probabilityOfAll(ordered, lines));
   }
 
   private static Line line(Ordered ordered, OrderTerms terms) {
@@ -102,7 +102,7 @@ public record GraftOrder(List<Line> lines, OrderTerms terms, OptionalDouble chan
         share,
         takes.shareRange(1 - 2 * BAD_SEASON),
         byRate,
-        takes.chanceOfAtLeast(wanted, byRate),
+        takes.probabilityOfAtLeast(wanted, byRate),
         grafts,
         map(grafts, terms.wood()::sticks),
         grafts.isPresent() ? Optional.of(trees(takes, grafts.getAsInt())) : Optional.empty(),
@@ -133,7 +133,7 @@ public record GraftOrder(List<Line> lines, OrderTerms terms, OptionalDouble chan
   }
 
   /** Mean over seasons of the product over lines: within a season lines have their own luck. */
-  private static OptionalDouble chanceOfAll(List<Ordered> ordered, List<Line> lines) {
+  private static OptionalDouble probabilityOfAll(List<Ordered> ordered, List<Line> lines) {
     if (lines.stream().anyMatch(line -> line.grafts().isEmpty())) {
       return OptionalDouble.empty();
     }
@@ -146,7 +146,8 @@ public record GraftOrder(List<Line> lines, OrderTerms terms, OptionalDouble chan
             ordered
                 .get(i)
                 .takes()
-                .chanceInSeason(d, ordered.get(i).line().trees(), lines.get(i).grafts().getAsInt());
+                .probabilityInSeason(
+                    d, ordered.get(i).line().trees(), lines.get(i).grafts().getAsInt());
       }
       sum += all;
     }

@@ -23,7 +23,7 @@ public final class GraftsNeeded {
     requireTrees(trees);
     requireAssurance(assurance);
     int enough = trees;
-    while (takes.chanceOfAtLeast(trees, enough) < assurance) {
+    while (takes.probabilityOfAtLeast(trees, enough) < assurance) {
       if (enough == MOST) {
         return OptionalInt.empty();
       }
@@ -32,7 +32,7 @@ public final class GraftsNeeded {
     int tooFew = enough == trees ? trees - 1 : Math.max(trees - 1, enough / 2 - 1);
     while (enough - tooFew > 1) {
       int middle = (enough + tooFew) >>> 1;
-      if (takes.chanceOfAtLeast(trees, middle) >= assurance) {
+      if (takes.probabilityOfAtLeast(trees, middle) >= assurance) {
         enough = middle;
       } else {
         tooFew = middle;

@@ -13,7 +13,7 @@ public interface LotTakes {
    * @param grafts grafts made, 0 or more
    * @return chance, 0 to 1; 0 if {@code trees} is above {@code grafts}
    */
-  double chanceOfAtLeast(int trees, int grafts);
+  double probabilityOfAtLeast(int trees, int grafts);
 
   /**
    * The share expected to end as wanted.
@@ -34,7 +34,7 @@ public interface LotTakes {
     int tooMany = grafts + 1;
     while (tooMany - sure > 1) {
       int middle = (sure + tooMany) >>> 1;
-      if (chanceOfAtLeast(middle, grafts) >= assurance) {
+      if (probabilityOfAtLeast(middle, grafts) >= assurance) {
         sure = middle;
       } else {
         tooMany = middle;

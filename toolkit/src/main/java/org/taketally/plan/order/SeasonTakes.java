@@ -135,7 +135,7 @@ public final class SeasonTakes implements LotTakes {
   }
 
   @Override
-  public double chanceOfAtLeast(int trees, int grafts) {
+  public double probabilityOfAtLeast(int trees, int grafts) {
     if (trees <= 0) {
       return 1;
     }
@@ -144,7 +144,7 @@ public final class SeasonTakes implements LotTakes {
     }
     double sum = 0;
     for (int d = 0; d < shares.length; d++) {
-      sum += chanceInSeason(d, trees, grafts);
+      sum += probabilityInSeason(d, trees, grafts);
     }
     return sum / shares.length;
   }
@@ -157,7 +157,7 @@ public final class SeasonTakes implements LotTakes {
    * @param grafts grafts made, 0 or more
    * @return chance, 0 to 1
    */
-  public double chanceInSeason(int season, int trees, int grafts) {
+  public double probabilityInSeason(int season, int trees, int grafts) {
     if (trees <= 0) {
       return 1;
     }

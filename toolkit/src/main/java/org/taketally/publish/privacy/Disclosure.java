@@ -17,7 +17,7 @@ import java.util.Optional;
  */
 public final class Disclosure {
 
-  private final Evidence evidence;
+  private final GraftsByMember evidence;
   private final PrivacyRule rule;
 
   /**
@@ -26,7 +26,7 @@ public final class Disclosure {
    * @param evidence who grafted what
    * @param rule thresholds
    */
-  public Disclosure(Evidence evidence, PrivacyRule rule) {
+  public Disclosure(GraftsByMember evidence, PrivacyRule rule) {
     this.evidence = evidence;
     this.rule = rule;
   }

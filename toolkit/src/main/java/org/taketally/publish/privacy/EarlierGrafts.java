@@ -26,10 +26,10 @@ final class EarlierGrafts {
   private static final int MOST_LATE_BATCHES = 3;
   private static final int FEW = 200;
 
-  private final Evidence evidence;
+  private final GraftsByMember evidence;
   private final Map<String, BitSet> levels = new LinkedHashMap<>();
 
-  EarlierGrafts(Evidence evidence) {
+  EarlierGrafts(GraftsByMember evidence) {
     this.evidence = evidence;
   }
 

@@ -27,7 +27,7 @@ final class Insiders {
   private final Map<List<Integer>, Set<Integer>> holders = new LinkedHashMap<>();
   private final int entries;
 
-  Insiders(Evidence evidence, List<PublishedTable> tables) {
+  Insiders(GraftsByMember evidence, List<PublishedTable> tables) {
     Map<Integer, List<Integer>> entriesOfCell = new HashMap<>();
     int row = 0;
     for (PublishedTable table : tables) {

@@ -33,7 +33,7 @@ public record JointTake(long grafts, long low, long high, int parts, int part) {
    * @return empty if even halves would tell, or one person made all, or nobody knows who did
    */
   public static Optional<JointTake> of(
-      Evidence evidence, OptionalInt statedMembers, PrivacyRule rule) {
+      GraftsByMember evidence, OptionalInt statedMembers, PrivacyRule rule) {
     BitSet all = evidence.all();
     int people = evidence.namesMembers() ? evidence.members(all) : statedMembers.orElse(0);
     if (people < 2 || evidence.count(all).grafts() < rule.grafts()) {
@@ -67,7 +67,7 @@ public record JointTake(long grafts, long low, long high, int parts, int part) {
         : Math.min(parts - 1, (int) Math.floor(parts * share));
   }
 
-  private static boolean tellsNobody(JointTake joint, Evidence evidence) {
+  private static boolean tellsNobody(JointTake joint, GraftsByMember evidence) {
     if (joint.high() - joint.low() < LEAST_POSSIBLE) {
       return false;
     }

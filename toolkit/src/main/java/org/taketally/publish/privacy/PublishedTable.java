@@ -84,7 +84,7 @@ public record PublishedTable(String name, List<Entry> entries) {
   }
 
   /** The smallest entry that stands by itself. */
-  Optional<Entry> smallest(Evidence evidence) {
+  Optional<Entry> smallest(GraftsByMember evidence) {
     return entries.stream()
         .filter(e -> !e.merged())
         .min(Comparator.comparingLong(e -> evidence.count(e.cells()).grafts()));

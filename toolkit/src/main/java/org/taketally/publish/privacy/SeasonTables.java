@@ -41,7 +41,7 @@ public record SeasonTables(
    * @return what may be shown; an empty whole if nothing may
    */
   public static SeasonTables of(
-      Evidence evidence, String season, PrivacyRule rule, PublishedBefore before) {
+      GraftsByMember evidence, String season, PrivacyRule rule, PublishedBefore before) {
     EarlierGrafts earlier = new EarlierGrafts(evidence);
     List<PublishedTable> known = new ArrayList<>();
     BitSet late = new BitSet();
@@ -72,7 +72,7 @@ public record SeasonTables(
 
   /** What the page might be about: everything, without late results, without new seasons. */
   private static Stream<BitSet> wholes(
-      Evidence evidence, List<PublishedTable> known, BitSet late, List<String> changed) {
+      GraftsByMember evidence, List<PublishedTable> known, BitSet late, List<String> changed) {
     BitSet all = evidence.all();
     changed.stream()
         .filter(evidence.levels(SEASON)::contains)
@@ -88,7 +88,7 @@ public record SeasonTables(
     return Stream.of(all, withoutLate, asBefore);
   }
 
-  private static List<Request> requests(Evidence evidence, String season, BitSet whole) {
+  private static List<Request> requests(GraftsByMember evidence, String season, BitSet whole) {
     List<Request> requests = new ArrayList<>();
     for (String column : List.of(SEASON, CULTIVAR, ROOTSTOCK)) {
       requests.add(new Request(column, column, whole));
@@ -108,7 +108,7 @@ public record SeasonTables(
    * @param season the season the page is about
    * @return its lines, the whole first
    */
-  public EarlierPage asPublished(Evidence evidence, String season) {
+  public EarlierPage asPublished(GraftsByMember evidence, String season) {
     List<String> all = seasonsOf(evidence, whole);
     List<Line> lines = new ArrayList<>();
     lines.add(line(evidence, PublishedTable.ALL, "", all, new Entry(Kind.ALL, "", whole)));
@@ -129,13 +129,13 @@ public record SeasonTables(
   private record Entry(Kind kind, String level, BitSet cells) {}
 
   private static Line line(
-      Evidence evidence, String table, String column, List<String> seasons, Entry entry) {
+      GraftsByMember evidence, String table, String column, List<String> seasons, Entry entry) {
     TakeCount count = evidence.count(entry.cells());
     return new Line(
         table, column, seasons, entry.kind(), entry.level(), count.grafts(), count.takes());
   }
 
-  private static List<String> seasonsOf(Evidence evidence, BitSet cells) {
+  private static List<String> seasonsOf(GraftsByMember evidence, BitSet cells) {
     List<String> seasons =
         evidence.levels(SEASON).stream()
             .filter(season -> evidence.level(SEASON, season).intersects(cells))

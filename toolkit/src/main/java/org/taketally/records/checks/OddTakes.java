@@ -128,8 +128,8 @@ final class OddTakes {
             chiSquared[0] += off * off / (made * rate * (1 - rate));
           }
         });
-    double chance = ChiSquaredDistribution.of(sums[0] - 1).cumulativeProbability(chiSquared[0]);
-    if (chance < HARDLY_CHANCE) {
+    double pValue = ChiSquaredDistribution.of(sums[0] - 1).cumulativeProbability(chiSquared[0]);
+    if (pValue < HARDLY_CHANCE) {
       log.add(
           ProblemKind.TOO_ALIKE,
           everywhere,

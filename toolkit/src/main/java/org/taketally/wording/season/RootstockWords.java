@@ -158,7 +158,7 @@ public final class RootstockWords {
             phrases.points(Math.max(0.01, furthest(size)))),
         phrases.say(
             "rootstock.reason.within",
-            phrases.chance(size.chanceWithinMargin()),
+            phrases.chance(size.probabilityWithinMargin()),
             phrases.points(answer.options().margin())));
   }
 

@@ -119,7 +119,7 @@ class TakeDifferenceTest {
       assertThatThrownBy(() -> method.of(new TakeCount(0, 0), SECOND, 0.95))
           .hasMessage("grafts must be at least 1, got 0");
       assertThatThrownBy(() -> method.of(FIRST, SECOND, 1))
-          .hasMessage("level must lie between 0 and 1, e.g. 0.95, got 1.0");
+          .hasMessage("coverage must lie between 0 and 1, e.g. 0.95, got 1.0");
     }
   }
 }

@@ -95,9 +95,9 @@ class TakeRateIntervalTest {
       assertThatThrownBy(() -> method.of(0, 0, 0.95))
           .hasMessage("grafts must be at least 1, got 0");
       assertThatThrownBy(() -> method.of(3, 12, Double.NaN))
-          .hasMessage("level must lie between 0 and 1, e.g. 0.95, got NaN");
+          .hasMessage("coverage must lie between 0 and 1, e.g. 0.95, got NaN");
       assertThatThrownBy(() -> method.of(3, 12, 95))
-          .hasMessage("level must lie between 0 and 1, e.g. 0.95, got 95.0");
+          .hasMessage("coverage must lie between 0 and 1, e.g. 0.95, got 95.0");
     }
   }
 }

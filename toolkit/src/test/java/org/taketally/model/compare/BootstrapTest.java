@@ -69,7 +69,8 @@ class BootstrapTest {
     Bootstrap.Comparison clear = bootstrap.withStopOnceClearOf(0.001).compare(fits[0], fits[1]);
     assertThat(clear.simulated()).isLessThan(300);
     assertThat(clear.settles(0.001)).isTrue();
-    Bootstrap.Comparison close = bootstrap.withStopOnceClearOf(clear.pValue()).compare(fits[0], fits[1]);
+    Bootstrap.Comparison close =
+        bootstrap.withStopOnceClearOf(clear.pValue()).compare(fits[0], fits[1]);
     assertThat(close.simulated()).isEqualTo(300);
     assertThat(close.settles(close.pValue())).isFalse();
   }

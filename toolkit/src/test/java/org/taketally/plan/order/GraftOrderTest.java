@@ -51,8 +51,8 @@ class GraftOrderTest {
     SeasonTakes one = SeasonTakes.of(new double[] {0.7}, new BatchLuck(60, 0.05));
     BetaBinomialTakes exact = new BetaBinomialTakes(0.7, 0.05);
     for (int trees = 0; trees <= 61; trees++) {
-      assertThat(one.chanceOfAtLeast(trees, 60))
-          .isCloseTo(exact.chanceOfAtLeast(trees, 60), within(1e-10));
+      assertThat(one.probabilityOfAtLeast(trees, 60))
+          .isCloseTo(exact.probabilityOfAtLeast(trees, 60), within(1e-10));
     }
   }
 
@@ -62,8 +62,8 @@ class GraftOrderTest {
     SeasonTakes takes = SeasonTakes.of(new double[] {0.75}, new BatchLuck(20, 0.05));
     SeasonTakes nearly = SeasonTakes.of(new double[] {0.75}, new BatchLuck(20, 0.05));
     for (int trees = 270; trees <= 330; trees += 5) {
-      double exact = takes.chanceOfAtLeast(trees, 400);
-      double next = nearly.chanceOfAtLeast(trees, 401);
+      double exact = takes.probabilityOfAtLeast(trees, 400);
+      double next = nearly.probabilityOfAtLeast(trees, 401);
       assertThat(next - exact).isBetween(-0.005, 0.04);
     }
   }
@@ -92,7 +92,7 @@ class GraftOrderTest {
     SeasonTakes takes = seasons(0.6, 0.05, new BatchLuck(12, 0.1));
     double before = 0;
     for (int grafts = 10; grafts < 60; grafts++) {
-      double chance = takes.chanceOfAtLeast(10, grafts);
+      double chance = takes.probabilityOfAtLeast(10, grafts);
       assertThat(chance).isGreaterThanOrEqualTo(before - 1e-12);
       before = chance;
     }
@@ -116,7 +116,7 @@ class GraftOrderTest {
     assertThat(first.trees().orElseThrow().low()).isGreaterThanOrEqualTo(100);
     assertThat(order.riskiest().orElseThrow().line().cultivar()).isEqualTo("Tamsel");
     // both lines at least 0.9 in seasons they share: more than independent lines, less than one
-    assertThat(order.chanceOfAll().orElseThrow()).isBetween(0.82, 0.90);
+    assertThat(order.probabilityOfAll().orElseThrow()).isBetween(0.82, 0.90);
     assertThat(order.treesWanted()).isEqualTo(120);
   }
 
@@ -128,8 +128,8 @@ class GraftOrderTest {
         GraftOrder.of(
             List.of(new Ordered(line("Orrin", 20), takes), new Ordered(line("Tamsel", 20), takes)),
             OrderTerms.defaults());
-    double each = takes.chanceOfAtLeast(20, order.lines().get(0).grafts().orElseThrow());
-    assertThat(order.chanceOfAll().orElseThrow()).isCloseTo(each * each, within(1e-12));
+    double each = takes.probabilityOfAtLeast(20, order.lines().get(0).grafts().orElseThrow());
+    assertThat(order.probabilityOfAll().orElseThrow()).isCloseTo(each * each, within(1e-12));
   }
 
   @Test
@@ -142,7 +142,7 @@ class GraftOrderTest {
             List.of(new Ordered(line("Orrin", 20), nearlyAlwaysNone)), OrderTerms.defaults());
     assertThat(order.lines().get(0).grafts()).isEmpty();
     assertThat(order.lines().get(0).sticks()).isEmpty();
-    assertThat(order.chanceOfAll()).isEmpty();
+    assertThat(order.probabilityOfAll()).isEmpty();
   }
 
   @Test

@@ -23,7 +23,7 @@ class DisclosureTest {
 
   /** The tables of a season page, for a circle. */
   private static List<PublishedTable> tables(Cells cells, PrivacyRule rule) {
-    Evidence evidence = new Evidence(cells, "grafter");
+    GraftsByMember evidence = new GraftsByMember(cells, "grafter");
     List<String> seasons = evidence.levels("season");
     BitSet latest = evidence.level("season", seasons.get(seasons.size() - 1));
     return new Disclosure(evidence, rule)
@@ -203,7 +203,7 @@ class DisclosureTest {
     int showable = 0;
     for (int seed = 0; seed < CIRCLES; seed++) {
       Cells cells = Circle.random(seed).cells();
-      Evidence evidence = new Evidence(cells, "grafter");
+      GraftsByMember evidence = new GraftsByMember(cells, "grafter");
       for (String cultivar : evidence.levels("cultivar")) {
         showable +=
             mayBeShown(cells, evidence.level("cultivar", cultivar), PrivacyRule.usual()) ? 1 : 0;

@@ -44,7 +44,7 @@ class PagesOverTimeTest {
 
     int publish(BitSet rows, String season) {
       int[] row = rows.stream().toArray();
-      Evidence evidence = new Evidence(circle.only(rows).cells(), "grafter");
+      GraftsByMember evidence = new GraftsByMember(circle.only(rows).cells(), "grafter");
       SeasonTables tables = SeasonTables.of(evidence, season, RULE, before);
       if (tables.whole().isEmpty()) {
         return 0;

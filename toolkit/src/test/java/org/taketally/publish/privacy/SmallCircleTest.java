@@ -13,7 +13,7 @@ import org.taketally.publish.privacy.Disclosure.Request;
 class SmallCircleTest {
 
   private static List<PublishedTable> tables(Circle circle, PrivacyRule rule, String... columns) {
-    Evidence evidence = new Evidence(circle.cells(), "grafter");
+    GraftsByMember evidence = new GraftsByMember(circle.cells(), "grafter");
     List<Request> requests = new ArrayList<>();
     for (String column : columns) {
       requests.add(new Request(column, column, evidence.all()));
@@ -152,7 +152,7 @@ class SmallCircleTest {
     circle.row(" s1 Vardy r1", 8, 10);
 
     assertThat(only(circle, "cultivar").of("Vardy")).isEmpty();
-    assertThat(new Evidence(circle.cells(), "grafter").unnamedGrafts()).isEqualTo(10);
+    assertThat(new GraftsByMember(circle.cells(), "grafter").unnamedGrafts()).isEqualTo(10);
   }
 
   /** The same grafts are shown by their members' names; leaving names out mustn't show more. */
@@ -161,7 +161,7 @@ class SmallCircleTest {
     Circle circle = new Circle();
     circle.row(" s1 Orrin r1", 20, 40).row(" s1 Tamsel r1", 15, 30).row(" s1 Pell r1", 300, 600);
 
-    assertThat(new Evidence(circle.cells(), "grafter").namesMembers()).isFalse();
+    assertThat(new GraftsByMember(circle.cells(), "grafter").namesMembers()).isFalse();
     assertThat(tables(circle, PrivacyRule.usual(), "cultivar")).isEmpty();
   }
 
@@ -185,7 +185,7 @@ class SmallCircleTest {
       for (int second = 0; second <= 20; second++) {
         Circle circle = new Circle();
         circle.row("m1 s1 Orrin r1", first, 20).row("m2 s1 Orrin r1", second, 20);
-        Evidence evidence = new Evidence(circle.cells(), "grafter");
+        GraftsByMember evidence = new GraftsByMember(circle.cells(), "grafter");
         int own = first;
         int other = second;
         JointTake.of(evidence, OptionalInt.empty(), PrivacyRule.usual())
@@ -203,7 +203,7 @@ class SmallCircleTest {
   @Test
   void one_person_s_take_is_no_joint_take() {
     Circle circle = new Circle().row("m1 s1 Orrin r1", 30, 60);
-    Evidence evidence = new Evidence(circle.cells(), "grafter");
+    GraftsByMember evidence = new GraftsByMember(circle.cells(), "grafter");
 
     assertThat(JointTake.of(evidence, OptionalInt.of(5), PrivacyRule.usual())).isEmpty();
   }
@@ -215,7 +215,7 @@ class SmallCircleTest {
     for (int m = 1; m <= 4; m++) {
       circle.row("m" + m + " s1 Orrin r1", 10, 50 - 10 * m);
     }
-    Evidence evidence = new Evidence(circle.cells(), "grafter");
+    GraftsByMember evidence = new GraftsByMember(circle.cells(), "grafter");
 
     assertThat(evidence.allowsAnyPartOf(71, PrivacyRule.usual())).isTrue();
     assertThat(evidence.allowsAnyPartOf(70, PrivacyRule.usual())).isFalse();

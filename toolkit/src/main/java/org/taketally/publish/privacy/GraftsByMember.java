@@ -21,7 +21,7 @@ import org.taketally.cells.Factor;
  * <p>Grafts whose member isn't recorded count as no member at all, and together as one hand when
  * the largest share is looked at.
  */
-public final class Evidence {
+public final class GraftsByMember {
 
   private static final String UNNAMED = "";
 
@@ -29,12 +29,12 @@ public final class Evidence {
   private final Optional<Factor> members;
 
   /**
-   * Evidence from cells.
+   * From cells.
    *
    * @param cells by member and every column that is to be published
    * @param memberColumn the column that says who grafted; may be absent from the cells
    */
-  public Evidence(Cells cells, String memberColumn) {
+  public GraftsByMember(Cells cells, String memberColumn) {
     this.cells = cells;
     this.members =
         cells

@@ -18,12 +18,12 @@ import org.taketally.terms.Provenance;
 import org.taketally.terms.Severity;
 
 /** Records, their problems, rows set aside, and cells. */
-final class Evidence {
+final class RecordsDisplay {
 
   private static final int PROBLEMS = 50;
   private static final int LEVELS = 8;
 
-  private Evidence() {}
+  private RecordsDisplay() {}
 
   static Shown records(GraftRecords records) {
     Provenance from = records.provenance();
@@ -86,8 +86,9 @@ final class Evidence {
   /** Files without their folders, unless two then have the same name. */
   private static UnaryOperator<String> shortNames(Stream<String> files) {
     List<String> all = files.distinct().toList();
-    boolean distinct = all.stream().map(Evidence::withoutFolder).distinct().count() == all.size();
-    return distinct ? Evidence::withoutFolder : file -> file;
+    boolean distinct =
+        all.stream().map(RecordsDisplay::withoutFolder).distinct().count() == all.size();
+    return distinct ? RecordsDisplay::withoutFolder : file -> file;
   }
 
   private static String withoutFolder(String file) {
