@@ -19,6 +19,8 @@ public final class CannotFit extends RuntimeException {
     SEPARATED,
     /** The effects of two or more columns can't be told apart. */
     ALIASED,
+    /** A number has too few different values for the curve asked for. */
+    TOO_FEW_VALUES,
     /** A column is missing or of the wrong kind. */
     WRONG_COLUMN,
     /** Quadrature nodes asked for with other than one varying column. */

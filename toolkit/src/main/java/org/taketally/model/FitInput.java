@@ -281,7 +281,7 @@ final class FitInput {
       spline = Spline.through(values, cells.grafts(), degreesOfFreedom);
       if (spline == null) {
         throw new CannotFit(
-            Reason.WRONG_COLUMN,
+            Reason.TOO_FEW_VALUES,
             List.of(column),
             "%s has too few different values for a curve of %d degrees of freedom; ask for fewer, or a straight line"
                 .formatted(column, degreesOfFreedom));

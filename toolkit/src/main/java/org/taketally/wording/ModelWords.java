@@ -23,6 +23,7 @@ public final class ModelWords {
           "Pairings were left out of the model: too few cultivars were grafted on more than one"
               + " rootstock to tell their effect from that of the rootstock.";
       case VARIES_INSTEAD -> why + "Here it varies around a common mean instead.";
+      case LINE_INSTEAD -> why + "Here it is a straight line instead.";
       case LEFT_OUT -> why + "Here it was left out.";
     };
   }

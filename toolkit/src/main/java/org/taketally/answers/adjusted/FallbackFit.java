@@ -13,9 +13,9 @@ import org.taketally.records.columns.RecordColumn;
 
 /**
  * A fit of the model asked for, or of the nearest one the records can carry: a column with a level
- * of which none or all took varies instead of being adjusted for, a column that says the same as
- * others is left out, and so are pairings where too few cultivars stood on more than one rootstock.
- * Each change is kept.
+ * of which none or all took varies instead of being adjusted for, a curve with too few different
+ * values is a line, a column that says the same as others is left out, and so are pairings where
+ * too few cultivars stood on more than one rootstock. Each change is kept.
  *
  * @param fit the fit
  * @param changes what was changed, in order
@@ -86,6 +86,10 @@ public record FallbackFit(TakeFit fit, List<ModelChange> changes) {
         }
         changes.add(new ModelChange(ModelChange.Kind.VARIES_INSTEAD, column, Optional.of(problem)));
         yield Optional.of(varying(model, column));
+      }
+      case TOO_FEW_VALUES -> {
+        changes.add(new ModelChange(ModelChange.Kind.LINE_INSTEAD, column, Optional.of(problem)));
+        yield Optional.of(model.without(column).adjustFor(column));
       }
       case ALIASED -> {
         changes.add(new ModelChange(ModelChange.Kind.LEFT_OUT, column, Optional.of(problem)));

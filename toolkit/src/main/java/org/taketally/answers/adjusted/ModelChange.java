@@ -18,6 +18,8 @@ public record ModelChange(Kind kind, String column, Optional<CannotFit> cause) {
     PAIRINGS_LEFT_OUT,
     /** A column with a level of which none or all took varies instead of being adjusted for. */
     VARIES_INSTEAD,
+    /** A number with too few different values for a curve is a straight line instead. */
+    LINE_INSTEAD,
     /** A column that says the same as others was left out. */
     LEFT_OUT
   }
