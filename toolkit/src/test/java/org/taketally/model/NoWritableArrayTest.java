@@ -91,10 +91,11 @@ class NoWritableArrayTest {
   private static Object[] arguments(Method method) {
     Class<?>[] types = method.getParameterTypes();
     Object[] arguments = new Object[types.length];
-    boolean fixedPart = method.getName().startsWith("fixedPart");
+    boolean fixed = method.getName().startsWith("fixed");
+    String second = fixed ? "3" : "a"; // a day of storage, or a level of the hands
     for (int i = 0; i < types.length; i++) {
       if (types[i] == String.class) {
-        arguments[i] = fixedPart ? (i == 0 ? "storage_days" : "3") : "grafter";
+        arguments[i] = i > 0 ? second : fixed ? "storage_days" : "grafter";
       } else if (types[i] == double[].class) {
         arguments[i] = new double[2];
       } else if (types[i] == double[][].class) {
