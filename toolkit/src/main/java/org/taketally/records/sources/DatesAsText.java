@@ -1,17 +1,16 @@
 package org.taketally.records.sources;
 
 import java.io.BufferedInputStream;
-import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Enumeration;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipFile;
 import java.util.zip.ZipOutputStream;
+import org.taketally.files.ScratchFile;
 
 /**
  * A copy of a workbook whose cells of dates in ISO 8601 ({@code t="d"}, as strict Office Open XML
@@ -25,11 +24,12 @@ final class DatesAsText {
   private DatesAsText() {}
 
   static Path copy(Path workbook) throws IOException {
-    Path copy = Files.createTempFile("taketally-workbook", ".xlsx");
-    copy.toFile().deleteOnExit();
+    return ScratchFile.of("taketally-workbook", ".xlsx", out -> copy(workbook, out));
+  }
+
+  private static void copy(Path workbook, OutputStream to) throws IOException {
     try (ZipFile zip = new ZipFile(workbook.toFile());
-        ZipOutputStream out =
-            new ZipOutputStream(new BufferedOutputStream(Files.newOutputStream(copy)))) {
+        ZipOutputStream out = new ZipOutputStream(to)) {
       Enumeration<? extends ZipEntry> entries = zip.entries();
       while (entries.hasMoreElements()) {
         ZipEntry entry = entries.nextElement();
@@ -44,7 +44,6 @@ final class DatesAsText {
         out.closeEntry();
       }
     }
-    return copy;
   }
 
   /** Changes the attribute within tags only. */
