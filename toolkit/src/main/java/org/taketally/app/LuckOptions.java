@@ -58,7 +58,7 @@ final class LuckOptions {
     public Double convert(String typed) {
       return typed.strip().matches("0+([.]0*)?")
           ? Double.valueOf(0)
-          : new ModelOptions.Margin().convert(typed);
+          : new MarginOption.Points().convert(typed);
     }
   }
 

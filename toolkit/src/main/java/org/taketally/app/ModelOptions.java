@@ -9,16 +9,14 @@ import org.taketally.answers.AnswerOptions;
 import org.taketally.answers.batches.LevelAgainstOthersCalculator;
 import org.taketally.model.TakeModel;
 import picocli.CommandLine;
-import picocli.CommandLine.ITypeConverter;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
-import picocli.CommandLine.TypeConversionException;
 
 /** What take may depend on, and what is asked of it. */
 final class ModelOptions {
 
   private static final int CURVE_FREEDOM = 3;
-  private static final double POINTS = 100;
 
   @Option(
       names = "--adjust-for",
@@ -62,13 +60,7 @@ final class ModelOptions {
       description = "The level others are compared with.")
   private Map<String, String> bases = new LinkedHashMap<>();
 
-  @Option(
-      names = "--margin",
-      paramLabel = "POINTS",
-      defaultValue = "10",
-      converter = Margin.class,
-      description = "A difference smaller than this changes nothing you do (${DEFAULT-VALUE}).")
-  private double margin = 0.10;
+  @Mixin private MarginOption margin = new MarginOption();
 
   @Option(
       names = "--nodes",
@@ -92,23 +84,6 @@ final class ModelOptions {
           "How much days, hands and the like are believed to differ before the records are seen"
               + " (${DEFAULT-VALUE}; see docs/methods.md).")
   private double priorScale = 1;
-
-  /** Points as typed, e.g. 10, as a fraction. */
-  static final class Margin implements ITypeConverter<Double> {
-    @Override
-    public Double convert(String typed) {
-      try {
-        double points = Double.parseDouble(typed);
-        if (points > 0 && points < POINTS) {
-          return points / POINTS;
-        }
-      } catch (NumberFormatException notANumber) {
-        // Said below, with what was typed.
-      }
-      throw new TypeConversionException(
-          "found \"%s\", expected points between 0 and 100, e.g. 10".formatted(typed));
-    }
-  }
 
   /** Whether the person named any part of the model. */
   boolean named() {
@@ -147,6 +122,9 @@ final class ModelOptions {
   }
 
   AnswerOptions answers() {
-    return AnswerOptions.defaults().withMargin(margin).withSeed(seed).withPriorScale(priorScale);
+    return AnswerOptions.defaults()
+        .withMargin(margin.value())
+        .withSeed(seed)
+        .withPriorScale(priorScale);
   }
 }

@@ -136,13 +136,7 @@ final class PlanLayoutCommand implements Callable<Integer> {
       description = "Trials made up for --suppose (${DEFAULT-VALUE}); more take longer.")
   private int trials;
 
-  @Option(
-      names = "--margin",
-      paramLabel = "POINTS",
-      defaultValue = "10",
-      converter = ModelOptions.Margin.class,
-      description = "A difference smaller than this changes nothing you do (${DEFAULT-VALUE}).")
-  private double margin;
+  @Mixin private MarginOption margin = new MarginOption();
 
   @Option(
       names = "--seed",
@@ -241,7 +235,7 @@ final class PlanLayoutCommand implements Callable<Integer> {
         PlannedCells.of(layout),
         new VerdictChances.Settings(
             new TrialTruth(takes, TrialTruth.USUAL_SPREADS),
-            AnswerOptions.defaults().withMargin(margin).withSeed(seed).withDraws(500),
+            AnswerOptions.defaults().withMargin(margin.value()).withSeed(seed).withDraws(500),
             trials,
             done -> {
               if (done % Math.max(1, trials / 4) == 0) {

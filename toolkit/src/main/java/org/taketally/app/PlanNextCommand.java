@@ -79,13 +79,7 @@ final class PlanNextCommand implements Callable<Integer> {
       description = "Chance wanted that it is settled (${DEFAULT-VALUE}).")
   private double chance;
 
-  @Option(
-      names = "--margin",
-      paramLabel = "POINTS",
-      defaultValue = "10",
-      converter = ModelOptions.Margin.class,
-      description = "A difference smaller than this changes nothing you do (${DEFAULT-VALUE}).")
-  private double margin;
+  @Mixin private MarginOption margin = new MarginOption();
 
   @Option(
       names = "--trials",
@@ -116,7 +110,7 @@ final class PlanNextCommand implements Callable<Integer> {
         NextTrialPlanner.of(
             records,
             new NextTrialPlanner.Settings(
-                AnswerOptions.defaults().withMargin(margin).withSeed(seed),
+                AnswerOptions.defaults().withMargin(margin.value()).withSeed(seed),
                 grafters,
                 dayNames(),
                 cultivars,

@@ -46,13 +46,7 @@ final class PlanSizeCommand implements Callable<Integer> {
       description = "Take supposed on the second stock; without it, lower by the margin.")
   private Double otherTake;
 
-  @Option(
-      names = "--margin",
-      paramLabel = "POINTS",
-      defaultValue = "10",
-      converter = ModelOptions.Margin.class,
-      description = "A difference smaller than this changes nothing you do (${DEFAULT-VALUE}).")
-  private double margin;
+  @Mixin private MarginOption margin = new MarginOption();
 
   @Option(
       names = "--power",
@@ -89,7 +83,7 @@ final class PlanSizeCommand implements Callable<Integer> {
       names = "--bed-spread",
       paramLabel = "POINTS",
       defaultValue = "9",
-      converter = ModelOptions.Margin.class,
+      converter = MarginOption.Points.class,
       description =
           "How far whole beds of one stock differ in take, standard deviation (${DEFAULT-VALUE};"
               + " common practice, no source).")
@@ -103,11 +97,11 @@ final class PlanSizeCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
-    double second = otherTake == null ? take - margin : otherTake;
+    double second = otherTake == null ? take - margin.value() : otherTake;
     if (!(second > 0)) {
       throw wrong(
           "a take of %.0f %% can't be lower by %.0f points; say --other-take"
-              .formatted(100 * take, 100 * margin));
+              .formatted(100 * take, 100 * margin.value()));
     }
     if (!(power > TrialQuestion.ALPHA)) {
       throw wrong(
@@ -115,7 +109,7 @@ final class PlanSizeCommand implements Callable<Integer> {
               .formatted(100 * power));
     }
     TrialQuestion question =
-        new TrialQuestion(take, second, margin, power, secondPerFirst, offType);
+        new TrialQuestion(take, second, margin.value(), power, secondPerFirst, offType);
     TrialSize size = TrialSize.of(question, units());
     if (!json.alone()) {
       print(TrialSizeWords.of(size));

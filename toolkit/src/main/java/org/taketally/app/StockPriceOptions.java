@@ -33,7 +33,7 @@ final class StockPriceOptions {
       names = "--margin",
       paramLabel = "POINTS",
       defaultValue = "10",
-      converter = ModelOptions.Margin.class,
+      converter = MarginOption.Points.class,
       description =
           "With --stock-price: a difference smaller than this changes nothing you do"
               + " (${DEFAULT-VALUE}).")

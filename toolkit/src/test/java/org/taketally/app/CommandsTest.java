@@ -7,8 +7,6 @@ import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
 import java.io.BufferedWriter;
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -16,7 +14,6 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.taketally.records.invented.BenchRecords;
-import picocli.CommandLine;
 
 /** Commands as typed: what is said, and the exit status. */
 class CommandsTest {
@@ -28,21 +25,8 @@ class CommandsTest {
 
   @TempDir private Path folder;
 
-  private record Outcome(int status, String out, String err) {}
-
-  private static Outcome run(Object... arguments) {
-    StringWriter out = new StringWriter();
-    StringWriter err = new StringWriter();
-    CommandLine commandLine = Taketally.commandLine();
-    commandLine.setOut(new PrintWriter(out));
-    commandLine.setErr(new PrintWriter(err));
-    String[] typed = new String[arguments.length];
-    for (int i = 0; i < typed.length; i++) {
-      typed[i] = arguments[i].toString();
-    }
-    int status = commandLine.execute(typed);
-    assertThat(out + "" + err).doesNotContain("Exception").doesNotContain("\tat ");
-    return new Outcome(status, out.toString(), err.toString());
+  private static CommandRun run(Object... arguments) {
+    return CommandRun.of(arguments).said();
   }
 
   private Path file(String name, String text) throws IOException {
@@ -52,7 +36,7 @@ class CommandsTest {
   @Test
   void hickory_records_are_read_by_a_dictionary_and_answered() throws IOException {
     Path json = folder.resolve("hickory.json");
-    Outcome outcome =
+    CommandRun outcome =
         run(
             "analyse",
             "--dictionary",
@@ -93,7 +77,7 @@ class CommandsTest {
         Files.writeString(
             folder.resolve("columns.json"), "{ \"columns\": { \"record\": \"graft_id\" } }");
     for (String name : List.of("first.json", "second.json")) {
-      Outcome outcome =
+      CommandRun outcome =
           run(
               "analyse",
               "--vary-by",
@@ -112,7 +96,7 @@ class CommandsTest {
   @Test
   void profile_gives_ranges_by_likelihood() throws IOException {
     Path json = folder.resolve("profile.json");
-    Outcome outcome =
+    CommandRun outcome =
         run(
             "analyse",
             "--adjust-for",
@@ -140,14 +124,14 @@ class CommandsTest {
     for (int year = 2023; year <= 2025; year++) {
       typed.add(ROOT.resolve("datasets/halden-bay-walnut/grafts-%d.csv".formatted(year)));
     }
-    Outcome outcome = run(typed.toArray());
+    CommandRun outcome = run(typed.toArray());
     assertThat(outcome.status()).isEqualTo(ExitStatus.FINE);
     assertThat(outcome.out()).contains("It matters: Greyshell seedling takes about");
   }
 
   @Test
   void demo_fits_on_a_screen_and_ends_with_the_path_of_the_page() {
-    Outcome outcome = run("demo", "--out", folder.resolve("short"));
+    CommandRun outcome = run("demo", "--out", folder.resolve("short"));
     assertThat(outcome.status()).isEqualTo(ExitStatus.FINE);
     assertThat(outcome.out().lines().count()).as(outcome.out()).isLessThanOrEqualTo(20);
     assertThat(outcome.out().replaceAll("\\s+", " "))
@@ -162,7 +146,7 @@ class CommandsTest {
 
   @Test
   void demo_in_full_answers_in_words_and_ends_with_the_path_of_the_page() throws IOException {
-    Outcome outcome = run("demo", "--full", "--out", folder.resolve("demo"));
+    CommandRun outcome = run("demo", "--full", "--out", folder.resolve("demo"));
     assertThat(outcome.status()).isEqualTo(ExitStatus.FINE);
     assertThat(outcome.out())
         .contains("No practical difference: swapping between these 6 rootstocks");
@@ -182,7 +166,7 @@ class CommandsTest {
   @Test
   void stocks_left_out_of_a_named_model_are_said_to_be_so() throws IOException {
     Path sheet = file("few.csv", HEADER + "Orrin,A,40,30\nEldra,B,40,12\nOrrin,B,20,15\n");
-    Outcome outcome = run("analyse", "--vary-by", "cultivar", sheet);
+    CommandRun outcome = run("analyse", "--vary-by", "cultivar", sheet);
     assertThat(outcome.status()).isEqualTo(ExitStatus.FINE);
     assertThat(outcome.out().replaceAll("\\s+", " "))
         .contains("The model leaves rootstock out; name it in the model to have it compared.")
@@ -192,10 +176,10 @@ class CommandsTest {
   @Test
   void a_price_without_a_cost_and_a_cost_below_zero_are_typing_errors() throws IOException {
     Path sheet = file("few.csv", HEADER + "Orrin,A,40,30\nEldra,B,40,12\nOrrin,B,20,15\n");
-    Outcome price = run("analyse", "--price-per-tree", "12", sheet);
+    CommandRun price = run("analyse", "--price-per-tree", "12", sheet);
     assertThat(price.status()).isEqualTo(ExitStatus.USAGE);
     assertThat(price.err()).contains("--price-per-tree needs --cost-per-graft beside it");
-    Outcome cost = run("analyse", "--cost-per-graft", "-1", sheet);
+    CommandRun cost = run("analyse", "--cost-per-graft", "-1", sheet);
     assertThat(cost.status()).isEqualTo(ExitStatus.USAGE);
     assertThat(cost.err()).contains("--cost-per-graft: found -1.0, expected an amount above 0");
   }
@@ -205,7 +189,7 @@ class CommandsTest {
   void what_the_margin_costs_is_said_when_prices_are_given() throws IOException {
     Path json = folder.resolve("cost.json");
     Path sheet = file("few.csv", HEADER + "Orrin,A,40,30\nEldra,B,40,12\nOrrin,B,20,15\n");
-    Outcome outcome =
+    CommandRun outcome =
         run("analyse", "--cost-per-graft", "4", "--price-per-tree", "12", "--json", json, sheet);
     assertThat(outcome.status()).isEqualTo(ExitStatus.FINE);
     assertThat(outcome.out())
@@ -273,10 +257,10 @@ class CommandsTest {
                 + "A,B,taken\n".repeat(20)
                 + "A,C,taken\nA,C,\n".repeat(10)
                 + "B,C,taken\nB,B,\n".repeat(10));
-    Outcome stopped = run("analyse", sheet);
+    CommandRun stopped = run("analyse", sheet);
     assertThat(stopped.status()).isEqualTo(ExitStatus.NEEDS_A_PERSON);
     assertThat(stopped.err()).contains("20 of 60 results blank", "\"blank_result\": \"failed\"");
-    Outcome told = run("analyse", sheet, "--blank-result", "failed");
+    CommandRun told = run("analyse", sheet, "--blank-result", "failed");
     assertThat(told.status()).isEqualTo(ExitStatus.FINE);
     assertThat(told.err()).contains("60 grafts assessed, 40 took");
   }
@@ -300,17 +284,17 @@ class CommandsTest {
 
   @Test
   void a_crop_template_and_a_proposed_dictionary_are_files_that_can_be_used() throws IOException {
-    Outcome template = run("crop", "template", "--like", "apple");
+    CommandRun template = run("crop", "template", "--like", "apple");
     assertThat(template.status()).isEqualTo(ExitStatus.FINE);
     Path crop = Files.writeString(folder.resolve("quince.csv"), template.out());
     Path sheet =
         Files.writeString(
             folder.resolve("club.csv"), "Sorte;Unterlage;angewachsen?\nA;B;ja\nA;C;nein\n");
-    Outcome proposal = run("dictionary", "suggest", sheet);
+    CommandRun proposal = run("dictionary", "suggest", sheet);
     assertThat(proposal.status()).isEqualTo(ExitStatus.FINE);
     assertThat(proposal.err()).contains("because ", "\"Sorte\" is a common word for cultivar");
     Path dictionary = Files.writeString(folder.resolve("dictionary.json"), proposal.out());
-    Outcome checked = run("check", sheet, "--dictionary", dictionary, "--crop", crop);
+    CommandRun checked = run("check", sheet, "--dictionary", dictionary, "--crop", crop);
     assertThat(checked.out()).contains("2 rows read = 2 kept + 0 set aside");
     assertThat(run("crop", "list").out()).contains("avocado", "persimmon");
     assertThat(run("check", sheet, "--crop", "avocdo").err()).contains("there are apple, avocado");
@@ -333,7 +317,7 @@ class CommandsTest {
     for (int year = 2022; year <= 2025; year++) {
       typed.add(messy.resolve("sheet-%d.csv".formatted(year)));
     }
-    Outcome outcome = run(typed.toArray());
+    CommandRun outcome = run(typed.toArray());
     assertThat(outcome.status()).isEqualTo(ExitStatus.NEEDS_A_PERSON);
     List<String> planted = Files.readAllLines(messy.resolve("planted-faults.csv"));
     assertThat(planted.size()).isGreaterThan(30);
@@ -366,7 +350,7 @@ class CommandsTest {
     new java.util.Random(3).nextBytes(bytes);
     Path garbage = Files.write(folder.resolve("garbage.csv"), bytes);
     for (String command : List.of("check", "analyse", "summary")) {
-      Outcome outcome = run(command, garbage);
+      CommandRun outcome = run(command, garbage);
       assertThat(outcome.status()).as(command).isEqualTo(ExitStatus.NEEDS_A_PERSON);
       assertThat(outcome.err()).contains("garbage.csv").contains("expected");
     }
@@ -376,21 +360,21 @@ class CommandsTest {
   void an_empty_file_and_a_missing_column_are_refused() throws IOException {
     Path empty = file("empty.csv", "");
     assertThat(run("analyse", empty).status()).isEqualTo(ExitStatus.NEEDS_A_PERSON);
-    Outcome missing = run("analyse", file("short.csv", "cultivar,grafts,takes\nOrrin,10,8\n"));
+    CommandRun missing = run("analyse", file("short.csv", "cultivar,grafts,takes\nOrrin,10,8\n"));
     assertThat(missing.status()).isEqualTo(ExitStatus.NEEDS_A_PERSON);
     assertThat(missing.err()).contains("rootstock");
   }
 
   @Test
   void a_header_without_rows_has_nothing_to_compute() throws IOException {
-    Outcome outcome = run("analyse", file("header.csv", HEADER));
+    CommandRun outcome = run("analyse", file("header.csv", HEADER));
     assertThat(outcome.status()).isIn(ExitStatus.NEEDS_A_PERSON, ExitStatus.CANNOT_BE_COMPUTED);
     assertThat(outcome.err()).isNotBlank();
   }
 
   @Test
   void one_cultivar_only_still_answers_for_rootstocks() throws IOException {
-    Outcome outcome =
+    CommandRun outcome =
         run("analyse", file("one.csv", HEADER + "Orrin,A,40,30\nOrrin,B,40,12\nOrrin,A,20,15\n"));
     assertThat(outcome.status()).isEqualTo(ExitStatus.FINE);
     assertThat(outcome.out()).contains("hold only one cultivar (Orrin)").contains("It matters");
@@ -398,7 +382,7 @@ class CommandsTest {
 
   @Test
   void all_taken_cannot_be_computed() throws IOException {
-    Outcome outcome =
+    CommandRun outcome =
         run("analyse", file("all.csv", HEADER + "Orrin,A,40,40\nEldra,B,40,40\nOrrin,B,20,20\n"));
     assertThat(outcome.status()).isEqualTo(ExitStatus.CANNOT_BE_COMPUTED);
     assertThat(outcome.err()).contains("took");
@@ -406,14 +390,14 @@ class CommandsTest {
 
   @Test
   void a_file_that_is_not_there_is_a_typing_error() {
-    Outcome outcome = run("check", folder.resolve("nowhere.csv"));
+    CommandRun outcome = run("check", folder.resolve("nowhere.csv"));
     assertThat(outcome.status()).isEqualTo(ExitStatus.USAGE);
     assertThat(outcome.err()).contains("no file").contains("nowhere.csv");
   }
 
   @Test
   void an_unknown_column_is_named_with_those_there_are() throws IOException {
-    Outcome outcome =
+    CommandRun outcome =
         run(
             "analyse",
             "--adjust-for",
@@ -425,7 +409,7 @@ class CommandsTest {
 
   @Test
   void margin_is_in_points() throws IOException {
-    Outcome outcome = run("analyse", "--margin", "ten", file("x.csv", HEADER));
+    CommandRun outcome = run("analyse", "--margin", "ten", file("x.csv", HEADER));
     assertThat(outcome.status()).isEqualTo(ExitStatus.USAGE);
     assertThat(outcome.err()).contains("expected points between 0 and 100");
   }

@@ -3,7 +3,6 @@ package org.taketally.app;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
-import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -24,17 +23,8 @@ class NothingOverwrittenTest {
   @TempDir private Path folder;
   private Path season;
 
-  private record Outcome(int status, String out, String err) {}
-
-  private static Outcome run(Object... arguments) {
-    StringWriter out = new StringWriter();
-    StringWriter err = new StringWriter();
-    CommandLine commandLine = Taketally.commandLine();
-    commandLine.setOut(new PrintWriter(out));
-    commandLine.setErr(new PrintWriter(err));
-    int status =
-        commandLine.execute(Stream.of(arguments).map(Object::toString).toArray(String[]::new));
-    return new Outcome(status, out.toString(), err.toString());
+  private static CommandRun run(Object... arguments) {
+    return CommandRun.of(arguments);
   }
 
   /** Enough rows and members for a page. */
@@ -54,7 +44,7 @@ class NothingOverwrittenTest {
     season = Files.writeString(folder.resolve("season.csv"), text);
   }
 
-  private void assertKept(Outcome outcome, Path file, String before) throws IOException {
+  private void assertKept(CommandRun outcome, Path file, String before) throws IOException {
     assertThat(Files.readString(file)).isEqualTo(before);
     assertThat(outcome.status()).as(outcome.err()).isEqualTo(ExitStatus.USAGE);
     assertThat(outcome.err())
@@ -72,10 +62,10 @@ class NothingOverwrittenTest {
     Path aside = out.resolve("set-aside.csv");
     String repaired = Files.readString(aside).replace("10,12", "10,9");
     Files.writeString(aside, repaired);
-    Outcome again = run("check", sheet, aside, "--out", out);
+    CommandRun again = run("check", sheet, aside, "--out", out);
     assertThat(aside).hasContent(repaired);
     assertThat(again.out()).contains("set-aside-2.csv");
-    Outcome alone = run("check", sheet, "--out", out);
+    CommandRun alone = run("check", sheet, "--out", out);
     assertThat(aside).as("repaired, but not named").hasContent(repaired);
     assertThat(alone.out()).contains("set-aside-2.csv");
   }
@@ -92,7 +82,7 @@ class NothingOverwrittenTest {
   @Test
   void tables_spare_records_named_like_them() throws IOException {
     Path out = folder.resolve("out");
-    Outcome first = run("analyse", season, "--out", out);
+    CommandRun first = run("analyse", season, "--out", out);
     assertThat(first.status()).as(first.err()).isEqualTo(ExitStatus.FINE);
     String before = Files.readString(season);
     List<Path> tables;
@@ -122,7 +112,7 @@ class NothingOverwrittenTest {
   @Test
   void the_result_spares_a_file_of_a_person() throws IOException {
     Path notes = Files.writeString(folder.resolve("notes.json"), "mine");
-    Outcome refused = run("analyse", season, "--json", notes);
+    CommandRun refused = run("analyse", season, "--json", notes);
     assertThat(refused.status()).isEqualTo(ExitStatus.USAGE);
     assertThat(refused.err()).contains("notes.json", "--replace");
     assertThat(notes).hasContent("mine");
@@ -140,7 +130,7 @@ class NothingOverwrittenTest {
     Path out = Files.createDirectory(folder.resolve("out"));
     Files.createSymbolicLink(out.resolve("season.csv"), season);
     for (String more : List.of("--strict", "--replace")) {
-      Outcome outcome = run("summary", season, "--out", out, more);
+      CommandRun outcome = run("summary", season, "--out", out, more);
       assertThat(outcome.status()).isEqualTo(ExitStatus.USAGE);
       assertThat(season).hasContent(before);
     }
@@ -154,7 +144,7 @@ class NothingOverwrittenTest {
     assertThat(run("summary", season, "--out", out).status()).isEqualTo(ExitStatus.FINE);
     assertThat(run("summary", season, "--out", out).status()).isEqualTo(ExitStatus.FINE);
     Files.writeString(out.resolve("season.md"), "edited for the newsletter");
-    Outcome refused = run("summary", season, "--out", out);
+    CommandRun refused = run("summary", season, "--out", out);
     assertThat(refused.status()).isEqualTo(ExitStatus.USAGE);
     assertThat(refused.err()).contains("season.md stands there already and was changed since");
     assertThat(out.resolve("season.md")).hasContent("edited for the newsletter");
@@ -174,7 +164,7 @@ class NothingOverwrittenTest {
   void the_demo_spares_a_file_in_its_place() throws IOException {
     Path records = Files.createDirectories(folder.resolve("demo/records"));
     Path mine = Files.writeString(records.resolve("grafts-2024.csv"), "mine");
-    Outcome outcome = run("demo", "--out", folder.resolve("demo"));
+    CommandRun outcome = run("demo", "--out", folder.resolve("demo"));
     assertThat(outcome.status()).isEqualTo(ExitStatus.USAGE);
     assertThat(mine).hasContent("mine");
   }
@@ -193,7 +183,7 @@ class NothingOverwrittenTest {
                 .replace("G1", "@SUM(1)")
             + "=late,-x,G1,2023,5,9,=1+1\n");
     Path out = folder.resolve("out");
-    Outcome outcome = run("analyse", sheet, "--out", out);
+    CommandRun outcome = run("analyse", sheet, "--out", out);
     assertThat(outcome.status()).as(outcome.err()).isEqualTo(ExitStatus.FINE);
     run("check", sheet, "--out", out);
     try (Stream<Path> files = Files.list(out)) {
@@ -206,7 +196,7 @@ class NothingOverwrittenTest {
     }
     Path aside = out.resolve("set-aside.csv");
     assertThat(Files.readString(aside)).contains("'=late,'-x,G1,2023,5,9,'=1+1");
-    Outcome again = run("check", aside, "--out", folder.resolve("again"));
+    CommandRun again = run("check", aside, "--out", folder.resolve("again"));
     assertThat(again.out()).contains("found \"9\"");
     assertThat(folder.resolve("again/set-aside.csv"))
         .content()

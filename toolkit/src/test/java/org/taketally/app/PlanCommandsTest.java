@@ -5,34 +5,18 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import picocli.CommandLine;
 
 /** Planning and ordering as typed: what is said, and the exit status. */
 class PlanCommandsTest {
 
   @TempDir private Path folder;
 
-  private record Outcome(int status, String out, String err) {}
-
-  private static Outcome run(Object... arguments) {
-    StringWriter out = new StringWriter();
-    StringWriter err = new StringWriter();
-    CommandLine commandLine = Taketally.commandLine();
-    commandLine.setOut(new PrintWriter(out));
-    commandLine.setErr(new PrintWriter(err));
-    String[] typed = new String[arguments.length];
-    for (int i = 0; i < typed.length; i++) {
-      typed[i] = arguments[i].toString();
-    }
-    int status = commandLine.execute(typed);
-    assertThat(out + "" + err).doesNotContain("Exception").doesNotContain("\tat ");
-    return new Outcome(status, out.toString().replaceAll("\\s+", " "), err.toString());
+  private static CommandRun run(Object... arguments) {
+    return CommandRun.of(arguments).said().flat();
   }
 
   private JsonObject json(Path file) throws IOException {
@@ -42,7 +26,7 @@ class PlanCommandsTest {
   @Test
   void size_says_grafts_for_a_difference_and_for_none() throws IOException {
     Path json = folder.resolve("size.json");
-    Outcome outcome = run("plan", "size", "--take", "80", "--other-take", "70", "--json", json);
+    CommandRun outcome = run("plan", "size", "--take", "80", "--other-take", "70", "--json", json);
     assertThat(outcome.status()).isEqualTo(ExitStatus.FINE);
     assertThat(outcome.out())
         .contains("294 grafts on each stock, 588 in all")
@@ -53,7 +37,7 @@ class PlanCommandsTest {
 
   @Test
   void size_says_when_no_number_of_grafts_helps() {
-    Outcome outcome =
+    CommandRun outcome =
         run(
             "plan",
             "size",
@@ -109,14 +93,14 @@ class PlanCommandsTest {
         "no rootstock \"Z\" in this trial");
   }
 
-  private static void assertUsage(Outcome outcome, String remedy) {
+  private static void assertUsage(CommandRun outcome, String remedy) {
     assertThat(outcome.status()).isEqualTo(ExitStatus.USAGE);
     assertThat(outcome.err()).contains(remedy);
   }
 
   @Test
   void layout_writes_a_sheet_that_reads_back_a_bench_sheet_and_labels() throws IOException {
-    Outcome outcome =
+    CommandRun outcome =
         run(
             "plan",
             "layout",
@@ -161,7 +145,7 @@ class PlanCommandsTest {
             Tamsel,20,Bracken 7,,9
             """);
     Path json = folder.resolve("order.json");
-    Outcome outcome =
+    CommandRun outcome =
         run(
             "order",
             book,
@@ -188,7 +172,7 @@ class PlanCommandsTest {
   void a_book_that_cant_be_used_names_every_fault() throws IOException {
     Path book =
         Files.writeString(folder.resolve("book.csv"), "cultivar,trees,take\n,5,50\nOrrin,ten,0\n");
-    Outcome outcome = run("order", book);
+    CommandRun outcome = run("order", book);
     assertThat(outcome.status()).isEqualTo(ExitStatus.NEEDS_A_PERSON);
     assertThat(outcome.err())
         .contains("book.csv line 2, column cultivar: found \"\"")
@@ -208,7 +192,7 @@ class PlanCommandsTest {
             folder.resolve("book.csv"),
             "cultivar,rootstock,trees,take\nCorvane,any,20,\nNonesuch,,20,\nOrrin,Ostrey,20,80\n");
     Path json = folder.resolve("order.json");
-    Outcome outcome =
+    CommandRun outcome =
         run(
             "order",
             book,
@@ -240,7 +224,7 @@ class PlanCommandsTest {
   void requests_for_budwood_say_what_to_cut_and_when() throws IOException {
     Path list = DATASETS.resolve("halden-bay-running-season").resolve("budwood-requests.csv");
     Path json = folder.resolve("budwood.json");
-    Outcome outcome =
+    CommandRun outcome =
         run(
             "order",
             "--request",
@@ -270,7 +254,7 @@ class PlanCommandsTest {
         Files.writeString(
             folder.resolve("list.csv"),
             "cultivar,sticks,needed,bud_stage\n,5,2026-07-20,\nOrrin,none,soon,sleeping\n");
-    Outcome outcome = run("order", "--request", list);
+    CommandRun outcome = run("order", "--request", list);
     assertThat(outcome.status()).isNotEqualTo(ExitStatus.FINE);
     assertThat(outcome.err())
         .contains("the name of a cultivar", "a whole number, 1 or more")
@@ -291,7 +275,7 @@ class PlanCommandsTest {
             Velmar,10,2026-08-01,dormant,flushed,50
             Tessaly,10,2026-08-01,dormant,,50
             """);
-    Outcome outcome = run("order", "--request", list, "--today", "2026-07-14");
+    CommandRun outcome = run("order", "--request", list, "--today", "2026-07-14");
     assertThat(outcome.out())
         .contains("1 of 3 requests", "2026-07-01, which has passed", "flushed already")
         .contains("look whether buds are dormant", "How long the wood keeps isn't known");

@@ -3,8 +3,6 @@ package org.taketally.app;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -13,7 +11,6 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import picocli.CommandLine;
 
 /** What a person types wrongly, and texts they are given to edit. */
 class TypingTest {
@@ -22,23 +19,13 @@ class TypingTest {
 
   @TempDir private Path folder;
 
-  private record Outcome(int status, String out, String err) {}
-
-  private static Outcome run(Object... arguments) {
-    StringWriter out = new StringWriter();
-    StringWriter err = new StringWriter();
-    CommandLine commands = Taketally.commandLine();
-    commands.setOut(new PrintWriter(out)).setErr(new PrintWriter(err));
-    String[] typed = new String[arguments.length];
-    for (int i = 0; i < typed.length; i++) {
-      typed[i] = arguments[i].toString();
-    }
-    return new Outcome(commands.execute(typed), out.toString(), err.toString());
+  private static CommandRun run(Object... arguments) {
+    return CommandRun.of(arguments);
   }
 
   @Test
   void an_unknown_option_is_named_last_with_the_nearest_one_and_where_to_look() {
-    Outcome outcome = run("analyse", "--margn", "5", "sheet.csv");
+    CommandRun outcome = run("analyse", "--margn", "5", "sheet.csv");
     assertThat(outcome.status()).isEqualTo(ExitStatus.USAGE);
     assertThat(outcome.out()).isEmpty();
     assertThat(outcome.err().lines().toList())
@@ -54,7 +41,7 @@ class TypingTest {
 
   @Test
   void a_missing_file_is_said_in_a_sentence_without_the_whole_help() {
-    Outcome outcome = run("check", folder.resolve("grfts.csv"));
+    CommandRun outcome = run("check", folder.resolve("grfts.csv"));
     assertThat(outcome.status()).isEqualTo(ExitStatus.USAGE);
     assertThat(outcome.err()).contains("grfts.csv").doesNotContain("--dictionary");
   }
@@ -67,7 +54,7 @@ class TypingTest {
         .isEqualTo(ExitStatus.FINE);
     assertThat(Files.readString(dictionary, StandardCharsets.UTF_8))
         .contains("\"cultivar\": \"Sorte\"");
-    Outcome over = run("dictionary", "suggest", sheet, "--out", sheet, "--replace");
+    CommandRun over = run("dictionary", "suggest", sheet, "--out", sheet, "--replace");
     assertThat(over.status()).isEqualTo(ExitStatus.USAGE);
     assertThat(Files.readString(sheet)).isEqualTo(SHEET);
   }
@@ -82,7 +69,7 @@ class TypingTest {
     String text = Files.readString(dictionary);
     String mark = encoding.equals("UTF-16") ? "" : "\uFEFF"; // UTF-16 writes its own
     Files.write(dictionary, (mark + text).getBytes(Charset.forName(encoding)));
-    Outcome outcome = run("check", "--dictionary", dictionary, "--crop", "apple", sheet);
+    CommandRun outcome = run("check", "--dictionary", dictionary, "--crop", "apple", sheet);
     assertThat(outcome.out()).contains("12 grafts assessed, 9 took");
   }
 

@@ -6,8 +6,6 @@ import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -15,7 +13,6 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import picocli.CommandLine;
 
 /** Watching a season as typed: the demo's season of 2023 against that of 2022. */
 class WatchCommandTest {
@@ -25,21 +22,8 @@ class WatchCommandTest {
 
   @TempDir private Path folder;
 
-  private record Outcome(int status, String out, String err) {}
-
-  private static Outcome run(Object... arguments) {
-    StringWriter out = new StringWriter();
-    StringWriter err = new StringWriter();
-    CommandLine commandLine = Taketally.commandLine();
-    commandLine.setOut(new PrintWriter(out));
-    commandLine.setErr(new PrintWriter(err));
-    String[] typed = new String[arguments.length];
-    for (int i = 0; i < typed.length; i++) {
-      typed[i] = arguments[i].toString();
-    }
-    int status = commandLine.execute(typed);
-    assertThat(out + "" + err).doesNotContain("Exception").doesNotContain("\tat ");
-    return new Outcome(status, out.toString().replaceAll("\\s+", " "), err.toString());
+  private static CommandRun run(Object... arguments) {
+    return CommandRun.of(arguments).said().flat();
   }
 
   /** The season with a column of fridge batches, one of them bad if {@code planted}. */
@@ -75,7 +59,7 @@ class WatchCommandTest {
   @Test
   void a_bad_batch_is_alarmed_and_named() throws IOException {
     Path json = folder.resolve("watch.json");
-    Outcome outcome =
+    CommandRun outcome =
         run("watch", season(true), "--json", json, "--against", DATA.resolve("grafts-2022.csv"));
     assertThat(outcome.status()).as(outcome.err()).isEqualTo(ExitStatus.NEEDS_A_PERSON);
     assertThat(outcome.out()).contains("ALARM on 2023-", "prompts to look, not verdicts");
@@ -92,7 +76,7 @@ class WatchCommandTest {
   /** The demo's hot week is 19 to 25 March 2023 at Ridge Farm (datasets, truth.csv). */
   @Test
   void the_hot_week_of_the_demo_is_alarmed_and_named() throws IOException {
-    Outcome outcome =
+    CommandRun outcome =
         run(
             "watch",
             season(false),
@@ -112,7 +96,7 @@ class WatchCommandTest {
             .filter(line -> !line.matches(".*,2023-03-(19|2[0-5]),.*,2023-0[4-9].*"))
             .collect(Collectors.joining("\n"));
     Files.writeString(season, rest + "\n");
-    Outcome outcome = run("watch", season, "--against", DATA.resolve("grafts-2022.csv"));
+    CommandRun outcome = run("watch", season, "--against", DATA.resolve("grafts-2022.csv"));
     assertThat(outcome.status()).as(outcome.out()).isEqualTo(ExitStatus.FINE);
     assertThat(outcome.out()).contains("No alarm", "The season as a whole");
   }
@@ -125,7 +109,7 @@ class WatchCommandTest {
   void the_batch_and_the_week_planted_in_the_demo_are_found_in_that_order() throws IOException {
     Path json = folder.resolve("watch.json");
     Path running = DATA.resolveSibling("halden-bay-running-season").resolve("grafts-2026.csv");
-    Outcome outcome =
+    CommandRun outcome =
         run(
             "watch",
             running,
@@ -158,7 +142,7 @@ class WatchCommandTest {
   @Test
   void past_seasons_are_replayed_each_against_those_before() throws IOException {
     Path json = folder.resolve("replay.json");
-    Outcome outcome =
+    CommandRun outcome =
         run(
             "watch",
             "--replay",
@@ -190,7 +174,7 @@ class WatchCommandTest {
             Orrin,Ostrey,Kit,2026-03-02,,5,
             """);
     Path past = DATA.resolve("grafts-2022.csv");
-    Outcome none = run("watch", uncounted, "--against", past, "--blank-result", "unassessed");
+    CommandRun none = run("watch", uncounted, "--against", past, "--blank-result", "unassessed");
     assertThat(none.status()).isEqualTo(ExitStatus.USAGE);
     assertThat(none.err()).contains("no lot of the season is counted on a stated day yet");
     assertThat(run("watch", season(false), "--against", past, "--odds", "1").err())
