@@ -76,7 +76,7 @@ public final class Figures {
   /**
    * Saves a figure.
    *
-   * @param svg as methods of this class and {@link Chart} give it
+   * @param svg as methods of this class, or {@code BarChart} and its like, give it
    * @param file ending in {@code .svg} or {@code .png}; a figure of that name is replaced
    * @return {@code file}
    * @throws IllegalArgumentException if the name ends otherwise
