@@ -185,6 +185,17 @@ public final class TakeDraws {
     return draw(d).sds()[k] * new SplittableRandom(seed).nextGaussian();
   }
 
+  /**
+   * Some of these draws, as often as they are asked for.
+   *
+   * @param numbers 0 to count - 1, at least one, in the order wanted
+   * @return as many draws as numbers
+   */
+  public TakeDraws picked(int[] numbers) {
+    int[] own = numbers.clone();
+    return new TakeDraws(design, varying, own.length, number -> draw(own[number]));
+  }
+
   private int placeOf(String column) {
     int k = columns.indexOf(column);
     if (k < 0) {

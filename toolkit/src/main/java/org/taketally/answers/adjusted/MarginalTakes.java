@@ -30,6 +30,9 @@ public final class MarginalTakes {
 
   private static final long DRAWN_NUMBERS = 40_000_000;
 
+  /** Draws that count must be this share of all, or few of them would stand for the rest. */
+  private static final double ENOUGH_COUNT = 0.25;
+
   private final TakeFit fit;
   private final TakeDesign design;
   private final TakeDraws draws;
@@ -51,12 +54,16 @@ public final class MarginalTakes {
   }
 
   private MarginalTakes(TakeFit fit, TakeDraws draws, Conditions conditions) {
+    this(fit, draws, conditions, new float[draws.count()][]);
+    IntStream.range(0, eta.length).parallel().forEach(d -> eta[d] = conditions.eta(draws, d));
+  }
+
+  private MarginalTakes(TakeFit fit, TakeDraws draws, Conditions conditions, float[][] eta) {
     this.fit = fit;
     this.design = fit.design();
     this.draws = draws;
     this.conditions = conditions;
-    this.eta = new float[draws.count()][];
-    IntStream.range(0, eta.length).parallel().forEach(d -> eta[d] = conditions.eta(draws, d));
+    this.eta = eta;
   }
 
   private static Prior prior(AnswerOptions options) {
@@ -71,6 +78,32 @@ public final class MarginalTakes {
   /** Averages over the same conditions in other draws of the same fit. */
   public MarginalTakes with(TakeDraws others) {
     return new MarginalTakes(fit, others, conditions);
+  }
+
+  /**
+   * The same where something else is believed of spreads: draws in hand, picked as often as the
+   * other belief makes them more likely.
+   *
+   * @param of what these draws were made with
+   * @param scale scale of the other prior of standard deviations, above 0, logits
+   * @return as many draws as say something of their own; empty where that is under a quarter of
+   *     them
+   */
+  public Optional<MarginalTakes> withPriorScale(AnswerOptions of, double scale) {
+    Prior own = Prior.halfNormal(of.priorScale());
+    Prior other = Prior.halfNormal(scale);
+    double[] more = new double[count()];
+    Arrays.setAll(
+        more,
+        d ->
+            Arrays.stream(draws.sds(d)).map(sd -> other.logDensity(sd) - own.logDensity(sd)).sum());
+    PickedDraws picked = PickedDraws.of(more);
+    if (picked.effective() < ENOUGH_COUNT * count()) {
+      return Optional.empty();
+    }
+    int[] numbers = picked.numbers();
+    float[][] theirs = Arrays.stream(numbers).mapToObj(d -> eta[d]).toArray(float[][]::new);
+    return Optional.of(new MarginalTakes(fit, draws.picked(numbers), conditions, theirs));
   }
 
   public TakeFit fit() {

@@ -19,7 +19,8 @@ final class PriorsTriedCalculator {
   private PriorsTriedCalculator() {}
 
   /** A verdict with the note; as it is where the prior has no say, or it would take minutes. */
-  static FactorVerdict added(FactorVerdict verdict, TakeFit fit) {
+  static FactorVerdict added(FactorVerdict verdict, MarginalTakes main) {
+    TakeFit fit = main.fit();
     boolean whole =
         verdict.verdict() != Verdict.ENTANGLED
             && verdict.confounding().groups().size() == 1
@@ -34,9 +35,10 @@ final class PriorsTriedCalculator {
           options
               .withPriorScale(times * options.priorScale())
               .withDraws(Math.min(DRAWS, options.draws()));
-      tried.put(
-          other.priorScale(),
-          FactorVerdictCalculator.wordOf(MarginalTakes.of(fit, other), verdict.factor(), other));
+      MarginalTakes there =
+          main.withPriorScale(options, other.priorScale())
+              .orElseGet(() -> MarginalTakes.of(fit, other));
+      tried.put(other.priorScale(), FactorVerdictCalculator.wordOf(there, verdict.factor(), other));
     }
     return verdict.with(new FactorVerdict.PriorsTried(tried));
   }
