@@ -2,6 +2,7 @@ package org.taketally.model;
 
 import java.util.List;
 import java.util.SplittableRandom;
+import java.util.concurrent.atomic.AtomicReferenceArray;
 import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
 
@@ -42,7 +43,7 @@ public final class TakeDraws {
   private final List<String> columns;
   private final int count;
   private final Source source;
-  private final Draw[] kept;
+  private final AtomicReferenceArray<Draw> kept;
   private Draw last;
   private int lastNumber = -1;
 
@@ -53,7 +54,7 @@ public final class TakeDraws {
     this.count = count;
     this.source = source;
     long numbers = varying.stream().mapToLong(factor -> factor.levels().size()).sum();
-    this.kept = numbers * count <= KEPT_NUMBERS ? new Draw[count] : null;
+    this.kept = numbers * count <= KEPT_NUMBERS ? new AtomicReferenceArray<>(count) : null;
   }
 
   /**
@@ -216,13 +217,19 @@ public final class TakeDraws {
     return design.linearPredictor(draw.beta(), draw.effects());
   }
 
-  synchronized Draw draw(int d) {
-    if (kept != null) {
-      if (kept[d] == null) {
-        kept[d] = source.draw(d);
-      }
-      return kept[d];
+  Draw draw(int d) {
+    if (kept == null) {
+      return again(d);
     }
+    Draw known = kept.get(d);
+    if (known == null) {
+      kept.compareAndSet(d, null, source.draw(d));
+      known = kept.get(d);
+    }
+    return known;
+  }
+
+  private synchronized Draw again(int d) {
     if (lastNumber != d) {
       last = source.draw(d);
       lastNumber = d;

@@ -2,7 +2,9 @@ package org.taketally.answers.adjusted;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.taketally.answers.AnswerOptions;
@@ -33,11 +35,20 @@ public final class MarginalTakes {
   /** Draws that count must be this share of all, or few of them would stand for the rest. */
   private static final double ENOUGH_COUNT = 0.25;
 
+  /** Takes are kept to be asked for again up to so many numbers. */
+  private static final long KEPT_NUMBERS = 4_000_000;
+
   private final TakeFit fit;
   private final TakeDesign design;
   private final TakeDraws draws;
   private final Conditions conditions;
   private final float[][] eta;
+  private final Optional<Picked> picked;
+  private final Map<String, double[][]> takesOf = new ConcurrentHashMap<>();
+  private final Map<String, double[][][]> takesByPartnerOf = new ConcurrentHashMap<>();
+
+  /** Where draws were picked from. */
+  private record Picked(MarginalTakes from, PickedDraws draws) {}
 
   /**
    * Averages over the conditions of a fit.
@@ -54,16 +65,18 @@ public final class MarginalTakes {
   }
 
   private MarginalTakes(TakeFit fit, TakeDraws draws, Conditions conditions) {
-    this(fit, draws, conditions, new float[draws.count()][]);
+    this(fit, draws, conditions, new float[draws.count()][], Optional.empty());
     IntStream.range(0, eta.length).parallel().forEach(d -> eta[d] = conditions.eta(draws, d));
   }
 
-  private MarginalTakes(TakeFit fit, TakeDraws draws, Conditions conditions, float[][] eta) {
+  private MarginalTakes(
+      TakeFit fit, TakeDraws draws, Conditions conditions, float[][] eta, Optional<Picked> picked) {
     this.fit = fit;
     this.design = fit.design();
     this.draws = draws;
     this.conditions = conditions;
     this.eta = eta;
+    this.picked = picked;
   }
 
   private static Prior prior(AnswerOptions options) {
@@ -97,13 +110,16 @@ public final class MarginalTakes {
         more,
         d ->
             Arrays.stream(draws.sds(d)).map(sd -> other.logDensity(sd) - own.logDensity(sd)).sum());
-    PickedDraws picked = PickedDraws.of(more);
-    if (picked.effective() < ENOUGH_COUNT * count()) {
-      return Optional.empty();
-    }
-    int[] numbers = picked.numbers();
-    float[][] theirs = Arrays.stream(numbers).mapToObj(d -> eta[d]).toArray(float[][]::new);
-    return Optional.of(new MarginalTakes(fit, draws.picked(numbers), conditions, theirs));
+    PickedDraws some = PickedDraws.of(more);
+    return some.effective() < ENOUGH_COUNT * count()
+        ? Optional.empty()
+        : Optional.of(
+            new MarginalTakes(
+                fit,
+                draws.picked(some.numbers()),
+                conditions,
+                some.of(eta),
+                Optional.of(new Picked(this, some))));
   }
 
   public TakeFit fit() {
@@ -173,7 +189,22 @@ public final class MarginalTakes {
    * @return one row a draw, one take a level
    */
   public double[][] takes(String column) {
-    return takes(LevelSubstitution.ofLevels(fit, draws, conditions, column, levels(column)));
+    double[][] kept = takesOf.get(column);
+    if (kept != null) {
+      return copy(kept);
+    }
+    double[][] takes =
+        picked
+            .map(p -> p.draws().of(p.from().takes(column)))
+            .orElseGet(
+                () ->
+                    takes(
+                        LevelSubstitution.ofLevels(
+                            fit, draws, conditions, column, levels(column))));
+    if ((long) count() * takes[0].length <= KEPT_NUMBERS) {
+      takesOf.put(column, copy(takes));
+    }
+    return takes;
   }
 
   /**
@@ -195,6 +226,29 @@ public final class MarginalTakes {
    *     there are too many of them
    */
   public Optional<double[][][]> takesByPartner(String column) {
+    double[][][] kept = takesByPartnerOf.get(column);
+    if (kept != null) {
+      return Optional.of(copy(kept));
+    }
+    Optional<double[][][]> takes =
+        picked
+            .map(p -> p.from().takesByPartner(column).map(p.draws()::of))
+            .orElseGet(() -> workedOutByPartner(column));
+    takes
+        .filter(t -> (long) t.length * t[0].length * levels(column).size() <= KEPT_NUMBERS)
+        .ifPresent(t -> takesByPartnerOf.put(column, copy(t)));
+    return takes;
+  }
+
+  private static double[][] copy(double[][] rows) {
+    return Arrays.stream(rows).map(double[]::clone).toArray(double[][]::new);
+  }
+
+  private static double[][][] copy(double[][][] tables) {
+    return Arrays.stream(tables).map(MarginalTakes::copy).toArray(double[][][]::new);
+  }
+
+  private Optional<double[][][]> workedOutByPartner(String column) {
     LevelSubstitution swap =
         LevelSubstitution.ofLevels(fit, draws, conditions, column, levels(column));
     if (!swap.pairs()

@@ -3,8 +3,9 @@ package org.taketally.answers.adjusted;
 import java.util.Arrays;
 
 /**
- * Mean take over conditions as a function of what is added to all their logits. The logits are kept
- * as weights on a fine grid, shared between the two nearest points so that their mean is exact.
+ * Mean take over conditions as a function of what is added to all their logits. Many logits are
+ * kept as weights on a fine grid, shared between the two nearest points so that their mean is
+ * exact.
  */
 final class MeanTake {
 
@@ -28,6 +29,11 @@ final class MeanTake {
    * @return the function
    */
   static MeanTake of(double[] logits, double[] weights) {
+    if (logits.length <= POINTS) {
+      double[] against = new double[logits.length];
+      Arrays.setAll(against, i -> Math.exp(-logits[i]));
+      return new MeanTake(against, weights);
+    }
     double low = Double.POSITIVE_INFINITY;
     double high = Double.NEGATIVE_INFINITY;
     for (double logit : logits) {

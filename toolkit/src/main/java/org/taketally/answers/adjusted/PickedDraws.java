@@ -35,6 +35,13 @@ record PickedDraws(int[] numbers, double effective) {
     return new PickedDraws(numbers, effective);
   }
 
+  /** The picked ones of what belongs to each draw. */
+  <T> T[] of(T[] each) {
+    T[] own = Arrays.copyOf(each, numbers.length);
+    Arrays.setAll(own, k -> each[numbers[k]]);
+    return own;
+  }
+
   @Override
   public boolean equals(Object other) {
     return this == other;
