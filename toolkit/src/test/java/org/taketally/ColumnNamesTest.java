@@ -45,8 +45,6 @@ class ColumnNamesTest {
           Map.entry("publish/CheckPage.java", "sections of a page"),
           Map.entry("publish/ResultSections.java", "sections of a page"),
           Map.entry("publish/SummaryOptions.java", "names of parameters"),
-          Map.entry("publish/opendata/MiappeTables.java", "another standard's tables"),
-          Map.entry("publish/opendata/DataPackage.java", "keywords"),
           Map.entry("publish/privacy/PublishedBefore.java", "headings of what was published"));
 
   private static final Set<String> COLUMNS =

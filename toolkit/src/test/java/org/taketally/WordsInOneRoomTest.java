@@ -37,17 +37,11 @@ class WordsInOneRoomTest {
   /** Families of letters, which every SVG names. */
   private static final String FONTS = "sans-serif\"";
 
-  /** Writes data for programs, whose fields are described in the words of open standards. */
-  private static final Path DATA_PACKAGE = Path.of("opendata");
-
   @ParameterizedTest
   @ValueSource(strings = {"publish", "figure"})
   void only_the_room_wording_speaks(String room) throws IOException {
     List<String> found = new ArrayList<>();
     for (Path file : files(MAIN.resolve("java/org/taketally").resolve(room), ".java")) {
-      if (file.getParent().endsWith(DATA_PACKAGE)) {
-        continue;
-      }
       for (String text : said(Files.readString(file))) {
         found.add(file.getFileName() + ": " + text);
       }

@@ -10,14 +10,15 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.taketally.analysis.Analysis;
+import org.taketally.files.FileNames;
 import org.taketally.files.FileSet;
 import org.taketally.publish.opendata.DataPackage;
-import org.taketally.publish.opendata.OpenLicence;
 import org.taketally.publish.opendata.OpenRecords;
 import org.taketally.publish.opendata.PackageOptions;
 import org.taketally.records.Assessments;
 import org.taketally.records.GraftRecords;
 import org.taketally.records.columns.KnownColumns;
+import org.taketally.wording.opendata.OpenLicence;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -140,7 +141,7 @@ final class PackageCommand implements Callable<Integer> {
         typed.removeIf("--out"::equals);
       } else {
         boolean file = argument.contains(java.io.File.separator) || argument.contains("/");
-        typed.add(file ? DataPackage.fileName(argument) : argument);
+        typed.add(file ? FileNames.withoutFolder(argument) : argument);
       }
     }
     return typed;

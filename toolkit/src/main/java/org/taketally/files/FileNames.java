@@ -5,13 +5,23 @@ import java.util.Set;
 import java.util.regex.Pattern;
 
 /** Names that every file system takes, and that stay in their folder. */
-final class FileNames {
+public final class FileNames {
 
   private static final int LONGEST = 120;
   private static final Pattern RESERVED =
       Pattern.compile("(?i)(con|prn|aux|nul|com[0-9]|lpt[0-9])(\\..*)?");
 
   private FileNames() {}
+
+  /**
+   * The name of a file without its folders.
+   *
+   * @param path as typed on any system
+   * @return what stands behind the last slash of either kind
+   */
+  public static String withoutFolder(String path) {
+    return path.substring(Math.max(path.lastIndexOf('/'), path.lastIndexOf('\\')) + 1);
+  }
 
   /** The name with what a file system could trip over replaced by {@code _}. */
   static String safe(String name) {

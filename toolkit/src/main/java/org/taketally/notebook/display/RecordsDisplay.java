@@ -11,6 +11,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.taketally.cells.Cells;
 import org.taketally.cells.Factor;
+import org.taketally.files.FileNames;
 import org.taketally.records.GraftRecords;
 import org.taketally.records.rows.SetAside;
 import org.taketally.terms.Problem;
@@ -86,13 +87,8 @@ final class RecordsDisplay {
   /** Files without their folders, unless two then have the same name. */
   private static UnaryOperator<String> shortNames(Stream<String> files) {
     List<String> all = files.distinct().toList();
-    boolean distinct =
-        all.stream().map(RecordsDisplay::withoutFolder).distinct().count() == all.size();
-    return distinct ? RecordsDisplay::withoutFolder : file -> file;
-  }
-
-  private static String withoutFolder(String file) {
-    return file.substring(Math.max(file.lastIndexOf('/'), file.lastIndexOf('\\')) + 1);
+    boolean distinct = all.stream().map(FileNames::withoutFolder).distinct().count() == all.size();
+    return distinct ? FileNames::withoutFolder : file -> file;
   }
 
   private static List<String> row(Problem problem, String file) {

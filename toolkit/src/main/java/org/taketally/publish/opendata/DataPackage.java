@@ -7,22 +7,18 @@ import com.google.gson.JsonObject;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import org.taketally.analysis.Analysis;
 import org.taketally.answers.Answer;
-import org.taketally.files.Csv;
+import org.taketally.files.FileNames;
 import org.taketally.records.Assessments;
 import org.taketally.records.GraftRecords;
 import org.taketally.records.RecordsCheck;
-import org.taketally.records.columns.ColumnKind;
-import org.taketally.records.columns.KnownColumns;
-import org.taketally.records.columns.RecordColumn;
-import org.taketally.records.problems.ProblemSummary;
-import org.taketally.terms.Problem;
 import org.taketally.wording.AnalysisJson;
 import org.taketally.wording.AnswerTable;
 import org.taketally.wording.Wording;
+import org.taketally.wording.opendata.FileWords.Holds;
+import org.taketally.wording.opendata.PackageWords;
 
 /**
  * Records, the dictionary that reads them back, what is wrong with them, and their answers, as one
@@ -66,15 +62,16 @@ public final class DataPackage {
         .ifPresent(
             text ->
                 made.files.add(
-                    PackageFile.text("sheets-dictionary.json", "How the sheets were read", text)));
+                    PackageFile.text(
+                        "sheets-dictionary.json", Holds.SHEETS_DICTIONARY.title(), text)));
     made.files.addAll(new MiappeTables(open.records().frame(), options).all());
-    made.files.add(made.problems());
+    made.files.add(ProblemFiles.problems(made.check, options.named()));
     if (options.named() && read.setAside().size() > 0) {
-      made.files.add(setAside(read));
+      made.files.add(ProblemFiles.setAside(read));
     }
     made.files.add(
         PackageFile.text(
-            "answers.json", "All answers", JSON.toJson(AnalysisJson.of(analysis)) + "\n"));
+            "answers.json", Holds.ANSWERS.title(), JSON.toJson(AnalysisJson.of(analysis)) + "\n"));
     for (Answer answer : analysis.answers()) {
       for (AnswerTable table : Wording.of(answer).tables()) {
         if (made.files.stream().noneMatch(file -> file.text().equals(table.toCsv()))) {
@@ -115,82 +112,6 @@ public final class DataPackage {
     return files.stream().anyMatch(file -> file.name().equals(name));
   }
 
-  /** Every problem where names may go out; else how many of each kind, because words hold names. */
-  private PackageFile problems() {
-    List<List<String>> lines = new ArrayList<>();
-    lines.add(List.of("severity", "problem", "file", "column", "count"));
-    for (ProblemSummary.Group group : check.summary().groups()) {
-      lines.add(
-          List.of(
-              group.severity().name().toLowerCase(Locale.ROOT),
-              group.kind().plural(),
-              fileName(group.file()),
-              group.column(),
-              Long.toString(group.count())));
-    }
-    if (options.named()) {
-      return everyProblem();
-    }
-    return PackageFile.table(
-        "problems.csv",
-        "What is wrong or worth a look, counted",
-        Csv.text(lines),
-        TableFields.texts(
-            "severity", "error: rows set aside; check: worth a look; note",
-            "problem", "what is wrong",
-            "file", "sheet it was found in",
-            "column", "heading in that sheet",
-            "count", "how often"));
-  }
-
-  private PackageFile everyProblem() {
-    List<List<String>> lines = new ArrayList<>();
-    lines.add(List.of("severity", "file", "line", "column", "found", "expected", "remedy"));
-    for (Problem problem : check.problems()) {
-      lines.add(
-          List.of(
-              problem.severity().name().toLowerCase(Locale.ROOT),
-              fileName(problem.file()),
-              problem.line() > 0 ? Long.toString(problem.line()) : "",
-              problem.column(),
-              problem.found(),
-              problem.expected(),
-              problem.remedy()));
-    }
-    return PackageFile.table(
-        "problems.csv",
-        "What is wrong or worth a look: the first thousand of each kind, sheet and column",
-        Csv.text(lines),
-        TableFields.texts(
-            "severity", "error: row set aside; check: worth a look; note",
-            "file", "sheet it was found in",
-            "line", "line there; the headings are line 1",
-            "column", "heading there",
-            "found", "what stands there",
-            "expected", "what would have been right",
-            "remedy", "what to do"));
-  }
-
-  private static PackageFile setAside(GraftRecords read) {
-    JsonArray fields = new JsonArray();
-    String csv = read.setAside().csv();
-    List<String> names = new ArrayList<>(read.setAside().header());
-    names.addAll(
-        List.of("set_aside_extra", "set_aside_file", "set_aside_line", "set_aside_reasons"));
-    names.forEach(name -> fields.add(TableFields.field(name, "string", "as typed in the sheet")));
-    return PackageFile.table("set-aside.csv", "Rows that can't be used, as typed", csv, fields);
-  }
-
-  /**
-   * The name of a file without its folders.
-   *
-   * @param source as in {@link org.taketally.terms.Provenance#sources}, or as typed
-   * @return what stands behind the last slash
-   */
-  public static String fileName(String source) {
-    return source.substring(Math.max(source.lastIndexOf('/'), source.lastIndexOf('\\')) + 1);
-  }
-
   /**
    * All files, by name.
    *
@@ -199,11 +120,24 @@ public final class DataPackage {
   public Map<String, String> files() {
     Map<String, String> all = new LinkedHashMap<>();
     all.put("datapackage.json", JSON.toJson(description()) + "\n");
-    PackageWords words = new PackageWords(options, check, files);
-    all.put("README.md", words.readme());
-    all.put("CITATION.cff", words.citation());
+    all.put("README.md", readme());
+    all.put("CITATION.cff", Citation.of(options));
     files.forEach(file -> all.put(file.name(), file.text()));
     return all;
+  }
+
+  private String readme() {
+    boolean counted = files.stream().anyMatch(file -> file.name().equals(RepeatedCounts.FILE));
+    return PackageWords.readme(
+        new PackageWords.About(
+            options.title(),
+            options.creators(),
+            options.licence(),
+            options.named(),
+            counted ? RepeatedCounts.FILE : "",
+            options.origin().seed()),
+        check,
+        files.stream().map(file -> new PackageWords.File(file.name(), file.title())).toList());
   }
 
   private JsonObject description() {
@@ -230,7 +164,7 @@ public final class DataPackage {
     }
     all.add("contributors", creators);
     JsonArray keywords = new JsonArray();
-    List.of("grafting", "take", "rootstock", "cultivar").forEach(keywords::add);
+    PackageWords.keywords().forEach(keywords::add);
     all.add("keywords", keywords);
     all.add("provenance", provenance());
     JsonArray resources = new JsonArray();
@@ -255,7 +189,7 @@ public final class DataPackage {
     from.addProperty("seed", options.origin().seed());
     options.origin().crop().ifPresent(crop -> from.addProperty("crop", crop));
     JsonArray sources = new JsonArray();
-    check.provenance().sources().forEach(source -> sources.add(fileName(source)));
+    check.provenance().sources().forEach(source -> sources.add(FileNames.withoutFolder(source)));
     from.add("sheets", sources);
     from.addProperty("rowsRead", check.provenance().rowsRead());
     from.addProperty("rowsKept", check.provenance().rowsKept());
@@ -264,45 +198,5 @@ public final class DataPackage {
     from.addProperty("takes", check.takes());
     from.addProperty("graftersNamed", options.named());
     return from;
-  }
-
-  /** Repeated counts in the columns they are read in. */
-  private static final class RepeatedCounts {
-
-    static PackageFile of(Assessments counts, tech.tablesaw.api.Table frame) {
-      boolean seasons = frame.containsColumn(RecordColumn.SEASON.columnName());
-      var grafted = frame.dateColumn(RecordColumn.GRAFT_DATE.columnName());
-      List<List<String>> lines = new ArrayList<>();
-      List<String> header = new ArrayList<>(List.of(RecordColumn.RECORD.columnName()));
-      if (seasons) {
-        header.add(RecordColumn.SEASON.columnName());
-      }
-      header.add(RecordColumn.ASSESSED_DATE.columnName());
-      header.add(KnownColumns.ALIVE.name());
-      lines.add(header);
-      for (Assessments.History history : counts.histories()) {
-        for (int i = 0; i < history.days().length; i++) {
-          List<String> line = new ArrayList<>(List.of(history.record()));
-          if (seasons) {
-            line.add(frame.stringColumn(RecordColumn.SEASON.columnName()).getString(history.row()));
-          }
-          line.add(grafted.get(history.row()).plusDays(history.days()[i]).toString());
-          line.add(Integer.toString(history.alive()[i]));
-          lines.add(line);
-        }
-      }
-      JsonArray fields = new JsonArray();
-      for (String name : header) {
-        ColumnKind kind =
-            name.equals(KnownColumns.ALIVE.name())
-                ? ColumnKind.COUNT
-                : name.equals(RecordColumn.ASSESSED_DATE.columnName())
-                    ? ColumnKind.DATE
-                    : ColumnKind.LEVELS;
-        fields.add(TableFields.field(name, kind));
-      }
-      return PackageFile.table(
-          "assessments.csv", "Repeated counts of the same rows", Csv.text(lines), fields);
-    }
   }
 }

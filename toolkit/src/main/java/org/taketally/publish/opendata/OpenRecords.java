@@ -17,6 +17,8 @@ import org.taketally.records.columns.DerivedColumn;
 import org.taketally.records.columns.KnownColumns;
 import org.taketally.records.columns.RecordColumn;
 import org.taketally.records.dictionary.SheetDictionary;
+import org.taketally.wording.opendata.FileWords;
+import org.taketally.wording.opendata.FileWords.Holds;
 import tech.tablesaw.api.DateColumn;
 import tech.tablesaw.api.DoubleColumn;
 import tech.tablesaw.api.IntColumn;
@@ -92,7 +94,7 @@ public final class OpenRecords {
       if (name == null || name.isEmpty()) {
         coded.appendMissing();
       } else {
-        coded.append(codes.computeIfAbsent(name, n -> "grafter " + (codes.size() + 1)));
+        coded.append(codes.computeIfAbsent(name, n -> FileWords.numberedGrafter(codes.size() + 1)));
       }
     }
     return coded;
@@ -100,8 +102,7 @@ public final class OpenRecords {
 
   private static String dictionary(GraftRecords read, Table frame) {
     JsonObject json = new JsonObject();
-    json.addProperty(
-        "about", "reads records.csv back; a blank result means that nobody knows it any more");
+    json.addProperty("about", FileWords.aboutDictionary());
     json.addProperty("blank_result", "unassessed");
     if (!read.batches().isEmpty()) {
       JsonArray batches = new JsonArray();
@@ -132,7 +133,7 @@ public final class OpenRecords {
   }
 
   PackageFile dictionary() {
-    return PackageFile.text("dictionary.json", "How records.csv is read back", dictionary);
+    return PackageFile.text("dictionary.json", Holds.DICTIONARY.title(), dictionary);
   }
 
   PackageFile table() {
@@ -153,8 +154,7 @@ public final class OpenRecords {
     }
     JsonArray fields = new JsonArray();
     columns.forEach(column -> fields.add(TableFields.field(column.name(), kind(column))));
-    return PackageFile.table(
-        "records.csv", "Grafts, one row each or one row a batch", Csv.text(lines), fields);
+    return PackageFile.table("records.csv", Holds.RECORDS.title(), Csv.text(lines), fields);
   }
 
   private static String cell(Column<?> column, int row) {

@@ -5,8 +5,13 @@ import com.google.gson.JsonObject;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.util.ArrayList;
 import java.util.HexFormat;
+import java.util.List;
 import java.util.Optional;
+import org.taketally.files.Csv;
+import org.taketally.wording.opendata.FileWords.Holds;
+import org.taketally.wording.opendata.Heading;
 
 /**
  * One file of a package.
@@ -22,6 +27,20 @@ record PackageFile(String name, String title, String text, Optional<JsonArray> f
 
   static PackageFile table(String name, String title, String text, JsonArray fields) {
     return new PackageFile(name, title, text, Optional.of(fields));
+  }
+
+  /** A table of text in its own columns. */
+  static PackageFile table(String name, Holds holds, List<List<String>> lines) {
+    return table(name, holds.title(), holds.headings(), lines);
+  }
+
+  /** A table of text, without its headings. */
+  static PackageFile table(
+      String name, String title, List<Heading> headings, List<List<String>> lines) {
+    List<List<String>> all = new ArrayList<>();
+    all.add(headings.stream().map(Heading::name).toList());
+    all.addAll(lines);
+    return table(name, title, Csv.text(all), TableFields.texts(headings));
   }
 
   static PackageFile text(String name, String title, String text) {

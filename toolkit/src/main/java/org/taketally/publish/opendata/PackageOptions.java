@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.taketally.wording.opendata.OpenLicence;
 
 /**
  * What a package says of itself.

@@ -2,11 +2,14 @@ package org.taketally.publish.opendata;
 
 import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
+import java.util.List;
 import org.taketally.records.columns.ColumnKind;
 import org.taketally.records.columns.ColumnRule;
 import org.taketally.records.columns.KnownColumns;
 import org.taketally.wording.AnswerColumn;
 import org.taketally.wording.AnswerTable;
+import org.taketally.wording.opendata.FileWords;
+import org.taketally.wording.opendata.Heading;
 
 /** Columns of tables as fields of Table Schema 2.0. */
 final class TableFields {
@@ -21,12 +24,10 @@ final class TableFields {
     return field;
   }
 
-  /** Columns of text, name and meaning in turn. */
-  static JsonArray texts(String... namesAndMeanings) {
+  /** Columns of text. */
+  static JsonArray texts(List<Heading> headings) {
     JsonArray fields = new JsonArray();
-    for (int i = 0; i < namesAndMeanings.length; i += 2) {
-      fields.add(field(namesAndMeanings[i], "string", namesAndMeanings[i + 1]));
-    }
+    headings.forEach(heading -> fields.add(field(heading.name(), "string", heading.meaning())));
     return fields;
   }
 
@@ -34,7 +35,7 @@ final class TableFields {
   static JsonObject field(String name, ColumnKind kind) {
     ColumnRule rule = KnownColumns.rule(name);
     boolean ours = KnownColumns.isKnown(name);
-    String meaning = rule.meaning().isEmpty() ? "a column of the sheets' own" : rule.meaning();
+    String meaning = rule.meaning().isEmpty() ? FileWords.ownColumn() : rule.meaning();
     JsonObject field = field(name, type(kind), meaning);
     JsonObject constraints = new JsonObject();
     if (rule.needed()) {

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.taketally.files.FileNames;
 import org.taketally.records.problems.ProblemKind;
 import org.taketally.records.problems.ProblemText;
 import org.taketally.records.sources.RawRow;
@@ -63,16 +64,13 @@ public final class RepairedRows {
             if (own.equals(name)) {
               return own;
             }
-            if (!shape.readsAgain(i) && fileName(own).equals(fileName(name))) {
+            if (!shape.readsAgain(i)
+                && FileNames.withoutFolder(own).equals(FileNames.withoutFolder(name))) {
               alike.put(own, own);
             }
           }
           return alike.size() == 1 ? alike.keySet().iterator().next() : name;
         });
-  }
-
-  private static String fileName(String path) {
-    return path.substring(Math.max(path.lastIndexOf('/'), path.lastIndexOf('\\')) + 1);
   }
 
   /** Sets a usable row aside if it was read before in another place. */

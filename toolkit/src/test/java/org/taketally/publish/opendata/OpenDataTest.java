@@ -37,6 +37,7 @@ import org.taketally.records.RecordsReader;
 import org.taketally.records.dictionary.SheetDictionary;
 import org.taketally.records.invented.BundledDatasets;
 import org.taketally.wording.AnalysisJson;
+import org.taketally.wording.opendata.OpenLicence;
 import tech.tablesaw.columns.Column;
 
 /** A data package holds what it says, and reads back to the same answers. */

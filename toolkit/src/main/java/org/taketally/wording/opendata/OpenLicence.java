@@ -1,4 +1,4 @@
-package org.taketally.publish.opendata;
+package org.taketally.wording.opendata;
 
 import java.util.Arrays;
 import java.util.List;
@@ -53,11 +53,21 @@ public enum OpenLicence {
     return id;
   }
 
-  String url() {
+  /**
+   * Where its text stands.
+   *
+   * @return an address
+   */
+  public String url() {
     return url;
   }
 
-  String title() {
+  /**
+   * Its full name.
+   *
+   * @return in English, as its makers give it
+   */
+  public String title() {
     return title;
   }
 
