@@ -50,15 +50,28 @@ final class DictionarySuggestCommand implements Callable<Integer> {
     files.forEach(file -> RecordsOptions.requireFile(spec.commandLine(), file));
     DictionaryProposal proposal = DictionaryProposal.of(files);
     PrintWriter err = spec.commandLine().getErr();
-    proposal.reasons().forEach(reason -> err.println("because " + reason));
+    bySheet(proposal, "because ", proposal.reasons(), err);
     if (ask == null ? out.toFile() && System.console() != null : ask) {
       new Questions(
               new BufferedReader(new InputStreamReader(System.in, Charset.defaultCharset())), err)
           .ask(proposal);
     }
     out.give(proposal.json(), files);
-    proposal.questions().forEach(question -> err.println("open: " + question));
+    bySheet(proposal, "open: ", proposal.questions(), err);
     err.flush();
     return proposal.questions().isEmpty() ? ExitStatus.FINE : ExitStatus.NEEDS_A_PERSON;
+  }
+
+  /** Sentences that begin with the name of a sheet, below that name. */
+  private static void bySheet(
+      DictionaryProposal proposal, String label, List<String> sentences, PrintWriter err) {
+    for (String sheet : proposal.sheets()) {
+      String start = sheet + ": ";
+      List<String> own = sentences.stream().filter(one -> one.startsWith(start)).toList();
+      if (!own.isEmpty()) {
+        err.println(sheet);
+      }
+      own.forEach(one -> err.println("  " + label + one.substring(start.length())));
+    }
   }
 }

@@ -84,7 +84,7 @@ final class RecordsOptions {
       paramLabel = "MEANING",
       description =
           "What a blank result means where the dictionary doesn't say: failed (only takes were"
-              + " written down) or unassessed (nobody looked).")
+              + " written down), taken (only failures were) or unassessed (nobody looked).")
   private BlankResult blankResult;
 
   @Option(

@@ -11,12 +11,15 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.regex.Pattern;
 import org.taketally.records.columns.CommonWords;
 import org.taketally.records.columns.NameLikeness;
 import org.taketally.records.columns.RecordColumn;
 import org.taketally.records.dictionary.SheetDictionary;
+import org.taketally.records.sources.RawRow;
 import org.taketally.records.sources.RowSource;
 import org.taketally.records.sources.SourceFiles;
+import org.taketally.records.sources.Trim;
 
 /**
  * A dictionary proposed for sheets as they are kept: what each entry rests on, and what could not
@@ -25,8 +28,14 @@ import org.taketally.records.sources.SourceFiles;
 public final class DictionaryProposal {
 
   private static final int ENOUGH = 2;
+  private static final int TITLES = 10;
+  private static final String GRAFTS = RecordColumn.GRAFTS.columnName();
+  private static final String DAY = RecordColumn.GRAFT_DATE.columnName();
+  private static final Pattern DEGREES =
+      Pattern.compile(".*([°º]\\s*[CF]|\\btemp).*", Pattern.CASE_INSENSITIVE);
 
   private final JsonObject json = new JsonObject();
+  private final Set<String> sheets = new LinkedHashSet<>();
   private final List<String> reasons = new ArrayList<>();
   private final List<OpenQuestion> questions = new ArrayList<>();
 
@@ -45,9 +54,13 @@ public final class DictionaryProposal {
     proposal.json.addProperty("about", "proposed, to be read and corrected by a person");
     JsonObject several = new JsonObject();
     for (Path file : files) {
-      for (RowSource source : SourceFiles.open(List.of(file), SheetDictionary.none())) {
+      JsonObject base = new JsonObject();
+      SourceFiles.encoding(file).ifPresent(name -> base.addProperty("encoding", name));
+      for (RowSource source : open(file, base)) {
+        proposal.sheets.add(source.name());
         boolean alone = files.size() == 1 && source.name().equals(file.toString());
         JsonObject rules = alone ? proposal.json : new JsonObject();
+        proposal.encoding(source, base, rules);
         proposal.sheet(file, source, rules);
         if (!alone) {
           several.add(key(file, source), rules);
@@ -60,6 +73,20 @@ public final class DictionaryProposal {
     return proposal;
   }
 
+  private static List<RowSource> open(Path file, JsonObject rules) {
+    return SourceFiles.open(List.of(file), SheetDictionary.parse("proposal", rules.toString()));
+  }
+
+  private void encoding(RowSource source, JsonObject base, JsonObject rules) {
+    if (base.has("encoding")) {
+      String name = base.get("encoding").getAsString();
+      rules.addProperty("encoding", name);
+      reasons.add(
+          "%s: its letters aren't in UTF-8 and are taken as %s, so that the headings read %s"
+              .formatted(source.name(), name, String.join(", ", source.headings())));
+    }
+  }
+
   private static String key(Path file, RowSource source) {
     String name = file.getFileName().toString();
     return source.sheet().isPresent() && !source.name().equals(file.toString())
@@ -70,24 +97,50 @@ public final class DictionaryProposal {
   /** What is proposed for one sheet. */
   private void sheet(Path file, RowSource found, JsonObject rules) {
     RowSource source = found;
-    long line =
-        found.headings().stream().filter(DictionaryProposal::known).count() < ENOUGH
-            ? found.likelyHeadingRow()
-            : 0;
+    long line = headingRow(found);
     if (line > 1) {
       rules.addProperty("heading_row", line);
       reasons.add("%s: line %d looks like the headings".formatted(found.name(), line));
-      source = below(file, found, line);
+      source = below(file, found, line, rules);
     }
     Map<String, String> headings = headings(source, rules);
     ProposedColumns columns = new ProposedColumns(source, headings, reasons, questions);
     columns.addTo(rules);
   }
 
-  private static RowSource below(Path file, RowSource found, long line) {
-    SheetDictionary dictionary =
-        SheetDictionary.parse("proposal", "{\"heading_row\": %d}".formatted(line));
-    return SourceFiles.open(List.of(file), dictionary).stream()
+  /** The line of the headings, where they aren't the first; 0 where they are. */
+  private static long headingRow(RowSource found) {
+    if (found.headings().stream().filter(DictionaryProposal::known).count() >= ENOUGH) {
+      return 0;
+    }
+    return found.likelyHeadingRow() > 0 ? found.likelyHeadingRow() : belowTitle(found);
+  }
+
+  /** Below a first line with nothing but a title, the first line with several cells; or 0. */
+  private static long belowTitle(RowSource found) {
+    if (found.headings().stream().filter(heading -> !heading.isEmpty()).count() != 1) {
+      return 0;
+    }
+    try (RowSource.Rows rows = found.open()) {
+      RawRow row = rows.next();
+      for (int i = 0; i < TITLES && row != null; i++) {
+        long cells = Arrays.stream(row.fields()).filter(text -> !Trim.isBlank(text)).count();
+        if (cells > ENOUGH) {
+          return row.line();
+        }
+        row = rows.next();
+      }
+    }
+    return 0;
+  }
+
+  private static RowSource below(Path file, RowSource found, long line, JsonObject rules) {
+    JsonObject reading = new JsonObject();
+    reading.addProperty("heading_row", line);
+    if (rules.has("encoding")) {
+      reading.add("encoding", rules.get("encoding"));
+    }
+    return open(file, reading).stream()
         .filter(source -> source.name().equals(found.name()))
         .findFirst()
         .orElse(found);
@@ -128,13 +181,25 @@ public final class DictionaryProposal {
       RowSource source, String heading, Map<String, String> found, JsonObject rules) {
     Set<String> open = new LinkedHashSet<>(CommonWords.columns(heading));
     open.removeAll(found.keySet());
+    if (open.contains(GRAFTS) && open.contains(DAY)) {
+      open.remove(SheetValues.of(source, heading).mostly("\\d+") ? DAY : GRAFTS);
+    }
     if (open.contains(RecordColumn.TAKES.columnName())
         || open.contains(RecordColumn.OUTCOME.columnName())) {
       open.clear();
       open.add(SheetValues.of(source, heading).result());
       open.removeAll(found.keySet());
     }
-    if (open.size() == 1) {
+    String storage = RecordColumn.STORAGE_TEMP_C.columnName();
+    if (open.isEmpty() && DEGREES.matcher(heading).matches() && !found.containsKey(storage)) {
+      questions.add(
+          new OpenQuestion(
+                  "%s: \"%s\" may be the temperature the budwood was kept at; add \"%s\": \"%s\" under \"columns\" if it is"
+                      .formatted(source.name(), heading, storage, heading),
+                  rules)
+              .choice("kept at that", new JsonPrimitive(heading), "columns", storage)
+              .choice("another temperature", new JsonObject()));
+    } else if (open.size() == 1) {
       String name = open.iterator().next();
       found.put(name, heading);
       reasons.add("%s: \"%s\" is a common word for %s".formatted(source.name(), heading, name));
@@ -176,6 +241,15 @@ public final class DictionaryProposal {
    */
   public List<String> reasons() {
     return List.copyOf(reasons);
+  }
+
+  /**
+   * The sheets looked at, as they are named at the start of a reason and of a question.
+   *
+   * @return files, or worksheets of workbooks
+   */
+  public List<String> sheets() {
+    return List.copyOf(sheets);
   }
 
   /**

@@ -97,6 +97,10 @@ public final class OpenQuestion {
     }
   }
 
+  static String times(int count) {
+    return count == 1 ? "once" : "%,d times".formatted(count);
+  }
+
   static JsonArray list(String... texts) {
     JsonArray list = new JsonArray();
     for (String text : texts) {

@@ -24,8 +24,16 @@ import org.taketally.records.sources.RowSource;
 final class ProposedColumns {
 
   private static final String NUMBER = "-?\\d+(\\.\\d+)?";
+  private static final String COMMA = "-?\\d+,\\d{1,2}";
+  private static final String POINT = "-?\\d+\\.\\d+";
+  private static final String DEAD = "dead";
+  private static final String TAKES = RecordColumn.TAKES.columnName();
+  private static final List<String> NAMES =
+      List.of(RecordColumn.CULTIVAR.columnName(), RecordColumn.ROOTSTOCK.columnName());
   private static final List<String> ORDERS = List.of("d%1$sM%1$syyyy", "M%1$sd%1$syyyy");
   private static final List<String> SHORT_YEARS = List.of("d%1$sM%1$syy", "M%1$sd%1$syy");
+  private static final List<String> IN_WORDS =
+      List.of("d MMM yyyy", "d. MMM yyyy", "d-MMM-yyyy", "d-MMM-yy", "d MMM yy", "MMM d, yyyy");
   private static final double NEARLY_ALL = 0.9;
   private static final double MANY_BLANKS = 0.1;
 
@@ -38,6 +46,7 @@ final class ProposedColumns {
   private final Map<String, JsonObject> entries = new LinkedHashMap<>();
   private long commas;
   private long points;
+  private boolean onlyFailures;
 
   ProposedColumns(
       RowSource source,
@@ -53,6 +62,9 @@ final class ProposedColumns {
   void addTo(JsonObject sheet) {
     rules = sheet;
     asked.addAll(new ProposedShape(source, headings, questions, rules).ask());
+    Optional<String> dead = Optional.ofNullable(headings.remove(DEAD));
+    Set<String> parts = sideBySide();
+    ProposedNames names = new ProposedNames(source, rules, questions);
     headings.forEach(
         (name, heading) -> {
           JsonObject entry = new JsonObject();
@@ -61,10 +73,13 @@ final class ProposedColumns {
           }
           Optional<RecordColumn> column = RecordColumn.named(name);
           column.ifPresent(c -> values(c, heading, entry));
+          column.ifPresent(c -> names.ask(c, heading));
           if (!entry.isEmpty()) {
             entries.put(name, entry);
           }
         });
+    dead.ifPresent(this::dead);
+    own(parts);
     decimal();
     blanks();
     batches();
@@ -73,6 +88,88 @@ final class ProposedColumns {
     entries.forEach((name, entry) -> columns.add(name, brief(entry)));
     if (!columns.isEmpty()) {
       rules.add("columns", columns);
+    }
+  }
+
+  /** Headings of results that stand side by side; what the marks under them mean. */
+  private Set<String> sideBySide() {
+    ProposedParts parts = new ProposedParts(source, headings, rules);
+    if (!asked.contains(TAKES) && (parts.seasons(reasons) || parts.tray(questions))) {
+      asked.add(TAKES);
+      if (!rules.has("wide")) {
+        asked.addAll(NAMES); // the question asks for them too
+      }
+    }
+    if (!parts.marks().isEmpty()) {
+      JsonObject outcome = new JsonObject();
+      SheetValues values = SheetValues.of(source, parts.marks());
+      spellings(RecordColumn.OUTCOME, String.join(", ", parts.marks()), values, outcome);
+      if (!outcome.isEmpty()) {
+        entries.put(RecordColumn.OUTCOME.columnName(), outcome);
+      }
+    }
+    return parts.used();
+  }
+
+  /** A column of the dead: beside the living, beside the grafts, or alone. */
+  private void dead(String heading) {
+    boolean grafts = headings.containsKey(RecordColumn.GRAFTS.columnName());
+    boolean counted = SheetValues.of(source, heading).result().equals(TAKES);
+    boolean takes = headings.containsKey(TAKES);
+    boolean outcome = headings.containsKey(RecordColumn.OUTCOME.columnName());
+    if (counted && takes != grafts) {
+      entry(TAKES).addProperty(DEAD, heading);
+      asked.add(TAKES);
+      reasons.add(
+          "%s: \"%s\" seems to count the dead, so that %s"
+              .formatted(
+                  source.name(),
+                  heading,
+                  takes ? "grafts are both together" : "takes are the grafts less the dead"));
+    } else if (!counted && outcome) {
+      entry(RecordColumn.OUTCOME.columnName()).addProperty(DEAD, heading);
+      reasons.add("%s: \"%s\" seems to mark the dead".formatted(source.name(), heading));
+    } else if (!counted && !takes) {
+      marked(heading);
+    }
+  }
+
+  private JsonObject entry(String name) {
+    return entries.computeIfAbsent(name, n -> new JsonObject());
+  }
+
+  /** Only the dead were marked: the marks are failures. */
+  private void marked(String heading) {
+    JsonObject same = new JsonObject();
+    same.add("failed", array(SheetValues.of(source, heading).counts().keySet()));
+    JsonObject entry = entry(RecordColumn.OUTCOME.columnName());
+    entry.addProperty("from", heading);
+    entry.add("same", same);
+    headings.put(RecordColumn.OUTCOME.columnName(), heading);
+    onlyFailures = true;
+    reasons.add("%s: \"%s\" seems to mark failures alone".formatted(source.name(), heading));
+  }
+
+  /** Columns of the user's own: their numbers are read too. */
+  private void own(Set<String> parts) {
+    String known = rules + " " + entries + questions.stream().map(OpenQuestion::sentence).toList();
+    List<String> own =
+        source.headings().stream()
+            .filter(heading -> !heading.isEmpty() && !headings.containsValue(heading))
+            .filter(heading -> !parts.contains(heading) && !CommonWords.isBatch(heading))
+            .filter(heading -> !known.contains("\"" + heading + "\""))
+            .toList();
+    for (String heading : own) {
+      SheetValues values = SheetValues.of(source, heading);
+      if (values.mostly("-?\\d+([.,]\\d+)?")) {
+        commas += values.count(COMMA);
+        points += values.count(POINT);
+      }
+    }
+    if (!own.isEmpty()) {
+      reasons.add(
+          "%s: columns of your own, kept as they are: \"%s\""
+              .formatted(source.name(), String.join("\", \"", own)));
     }
   }
 
@@ -90,8 +187,8 @@ final class ProposedColumns {
     } else if (column.kind() == ColumnKind.DATE && !asked.contains(column.columnName())) {
       days(column, heading, values, entry);
     } else if (column.kind() == ColumnKind.NUMBER || column.kind() == ColumnKind.COUNT) {
-      commas += values.count("-?\\d+,\\d{1,2}");
-      points += values.count("-?\\d+\\.\\d+");
+      commas += values.count(COMMA);
+      points += values.count(POINT);
       unit(column, heading, values, entry);
     }
   }
@@ -139,18 +236,33 @@ final class ProposedColumns {
   private void ask(RecordColumn column, String heading, String text, int count) {
     OpenQuestion question =
         ask(
-            "%s: \"%s\" stands under \"%s\" %,d times and may mean %s; add it under \"same\" of %s"
+            "%s: \"%s\" stands under \"%s\" %s and may mean %s; add it under \"same\" of %s"
                 .formatted(
                     source.name(),
                     text,
                     heading,
-                    count,
+                    OpenQuestion.times(count),
                     String.join(" or ", column.allowed()),
                     column.columnName()));
     for (String meant : column.allowed()) {
       question.choice(
-          meant, OpenQuestion.list(text), "columns", column.columnName(), "same", meant);
+          words(column, meant),
+          OpenQuestion.list(text),
+          "columns",
+          column.columnName(),
+          "same",
+          meant);
     }
+  }
+
+  private static String words(RecordColumn column, String meant) {
+    return column != RecordColumn.OUTCOME
+        ? meant
+        : switch (meant) {
+          case "taken" -> "taken: it took; a later loss isn't counted";
+          case "failed" -> "failed: not alive when it was counted last";
+          default -> meant + ": nobody can say";
+        };
   }
 
   /** The patterns in which every day of the column can be read. */
@@ -172,6 +284,13 @@ final class ProposedColumns {
             fit.put(pattern, read);
           }
         }
+      }
+    }
+    for (String pattern :
+        texts.stream().noneMatch(t -> t.matches(".*\\p{L}{3}.*")) ? List.<String>of() : IN_WORDS) {
+      long read = texts.stream().filter(text -> reads(pattern, text)).count();
+      if (read > 0) {
+        fit.put(pattern, read);
       }
     }
     Optional<String> best =
@@ -268,18 +387,28 @@ final class ProposedColumns {
     for (RecordColumn column : new RecordColumn[] {RecordColumn.TAKES, RecordColumn.OUTCOME}) {
       String heading = headings.get(column.columnName());
       if (heading != null) {
-        SheetValues values = SheetValues.of(source, heading);
+        SheetValues values = results(column.columnName(), heading);
         if (values.blanks() > MANY_BLANKS * values.rows()) {
-          ask("%s: %,d of %,d results under \"%s\" are blank; add \"blank_result\": \"failed\" if only takes were written down, \"unassessed\" if nobody looked"
-                  .formatted(source.name(), values.blanks(), values.rows(), heading))
+          String meant = onlyFailures ? "taken" : "failed";
+          String written = onlyFailures ? "failures" : "takes";
+          ask("%s: %,d of %,d results under \"%s\" are blank; add \"blank_result\": \"%s\" if only %s were written down, \"unassessed\" if nobody looked"
+                  .formatted(
+                      source.name(), values.blanks(), values.rows(), heading, meant, written))
               .choice(
-                  "failed: only takes were written down",
-                  new JsonPrimitive("failed"),
+                  "%s: only %s were written down".formatted(meant, written),
+                  new JsonPrimitive(meant),
                   "blank_result")
               .choice("unassessed: nobody looked", new JsonPrimitive("unassessed"), "blank_result");
         }
       }
     }
+  }
+
+  /** Blank only where a mark in the column of the dead isn't the result. */
+  private SheetValues results(String name, String heading) {
+    JsonObject entry = entries.getOrDefault(name, new JsonObject());
+    return SheetValues.of(
+        source, entry.has(DEAD) ? Set.of(heading, entry.get(DEAD).getAsString()) : Set.of(heading));
   }
 
   private void batches() {
@@ -298,12 +427,11 @@ final class ProposedColumns {
 
   private void absent() {
     boolean result =
-        headings.containsKey(RecordColumn.TAKES.columnName())
+        headings.containsKey(TAKES)
             || headings.containsKey(RecordColumn.OUTCOME.columnName())
-            || asked.contains(RecordColumn.TAKES.columnName());
-    for (String needed :
-        List.of(RecordColumn.CULTIVAR.columnName(), RecordColumn.ROOTSTOCK.columnName())) {
-      if (!headings.containsKey(needed)) {
+            || asked.contains(TAKES);
+    for (String needed : NAMES) {
+      if (!headings.containsKey(needed) && !asked.contains(needed)) {
         lacks(needed, needed);
       }
     }

@@ -2,13 +2,14 @@ package org.taketally.records;
 
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Set;
 import org.taketally.records.columns.RecordColumn;
 import org.taketally.records.sources.RawRow;
 import org.taketally.records.sources.RowSource;
 import org.taketally.records.sources.Trim;
 
 /**
- * The values under one heading, in the order met.
+ * The values under a heading, in the order met.
  *
  * @param counts value to how often it stands there; a cell that holds a number or day itself counts
  *     as nothing in doubt and is left out
@@ -22,7 +23,12 @@ record SheetValues(Map<String, Integer> counts, long rows, long blanks, long exa
   private static final int VALUES = 1_000;
 
   static SheetValues of(RowSource source, String heading) {
-    int field = source.headings().indexOf(heading);
+    return of(source, Set.of(heading));
+  }
+
+  /** The values under several headings; a row is blank where all of them are. */
+  static SheetValues of(RowSource source, Set<String> headings) {
+    int[] places = headings.stream().mapToInt(source.headings()::indexOf).toArray();
     Map<String, Integer> counts = new LinkedHashMap<>();
     long rows = 0;
     long blanks = 0;
@@ -30,14 +36,17 @@ record SheetValues(Map<String, Integer> counts, long rows, long blanks, long exa
     try (RowSource.Rows open = source.open()) {
       for (RawRow raw = open.next(); raw != null && rows < ROWS; raw = open.next()) {
         rows++;
-        String text = field < raw.fields().length ? Trim.trim(raw.fields()[field]) : "";
-        if (text.isEmpty()) {
-          blanks++;
-        } else if (raw.exact(field)) {
-          exact++;
-        } else if (counts.size() < VALUES || counts.containsKey(text)) {
-          counts.merge(text, 1, Integer::sum);
+        boolean blank = true;
+        for (int field : places) {
+          String text = field < raw.fields().length ? Trim.trim(raw.fields()[field]) : "";
+          blank &= text.isEmpty();
+          if (!text.isEmpty() && raw.exact(field)) {
+            exact++;
+          } else if (!text.isEmpty() && (counts.size() < VALUES || counts.containsKey(text))) {
+            counts.merge(text, 1, Integer::sum);
+          }
         }
+        blanks += blank ? 1 : 0;
       }
     }
     return new SheetValues(counts, rows, blanks, exact);

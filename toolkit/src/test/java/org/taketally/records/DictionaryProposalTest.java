@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Set;
 import org.dhatim.fastexcel.Workbook;
 import org.dhatim.fastexcel.Worksheet;
 import org.junit.jupiter.api.Test;
@@ -87,7 +88,7 @@ class DictionaryProposalTest {
     assertThat(DictionaryProposal.of(List.of(file)).questions())
         .anyMatch(q -> q.contains("2 of 2 read as d/M/yyyy, 2 of 2 read as M/d/yyyy"))
         .anyMatch(
-            q -> q.contains("\"perhaps\" stands under \"took?\" 1 times and may mean failed or"));
+            q -> q.contains("\"perhaps\" stands under \"took?\" once and may mean failed or"));
   }
 
   @Test
@@ -138,5 +139,157 @@ class DictionaryProposalTest {
         }
       }
     }
+  }
+
+  private DictionaryProposal proposed(String sheet) throws IOException {
+    return DictionaryProposal.of(List.of(Files.writeString(folder.resolve("s.csv"), sheet)));
+  }
+
+  private GraftRecords read(DictionaryProposal proposal) {
+    return read(proposal.json(), folder.resolve("s.csv"));
+  }
+
+  @Test
+  void a_name_cut_short_with_a_dot_is_offered_as_another_spelling() throws IOException {
+    DictionaryProposal proposal =
+        proposed("cultivar,rootstock,outcome\nCorvane,A,taken\nCorv.,A,failed\nOrrin,A,taken\n");
+    assertThat(proposal.questions())
+        .singleElement()
+        .asString()
+        .contains("\"Corv.\" (once under \"cultivar\") may be \"Corvane\" (once)");
+    proposal.open().get(0).settle(0);
+    assertThat(Set.copyOf(read(proposal).frame().stringColumn("cultivar").asList()))
+        .containsExactlyInAnyOrder("Corvane", "Orrin");
+  }
+
+  @Test
+  void the_dead_in_a_column_of_their_own_are_added_up() throws IOException {
+    DictionaryProposal proposal =
+        proposed("Variety,Stock,Alive,Dead\nOrrin,Pellin,8,2\nOrrin,Halden,5,5\n");
+    assertThat(proposal.questions()).isEmpty();
+    GraftRecords records = read(proposal);
+    assertThat(records.grafts()).isEqualTo(20);
+    assertThat(records.takes()).isEqualTo(13);
+  }
+
+  @Test
+  void a_sheet_with_grafts_and_dead_gives_takes() throws IOException {
+    GraftRecords records =
+        read(proposed("Variety,Stock,Made,Dead\nOrrin,Pellin,10,2\nOrrin,Halden,10,5\n"));
+    assertThat(records.grafts()).isEqualTo(20);
+    assertThat(records.takes()).isEqualTo(13);
+  }
+
+  /** Marks of the living and of the dead: neither is a blank result. */
+  @Test
+  void marks_of_the_dead_are_failures() throws IOException {
+    DictionaryProposal proposal =
+        proposed("Variety,Stock,Alive,Dead\nA,B,x,\nA,C,,x\nD,B,,x\nD,C,x,died later\n");
+    assertThat(proposal.questions()).isEmpty();
+    GraftRecords records = read(proposal);
+    assertThat(records.grafts()).isEqualTo(3);
+    assertThat(records.takes()).isEqualTo(1);
+    assertThat(records.setAside().size()).isEqualTo(1);
+  }
+
+  @Test
+  void where_only_failures_were_marked_a_blank_may_be_a_take() throws IOException {
+    DictionaryProposal proposal = proposed("Variety,Stock,Failed\nA,B,x\nA,C,\nD,B,\nD,C,\n");
+    assertThat(read(proposal).check().unsettled()).isNotEmpty();
+    proposal.open().get(0).settle(0);
+    GraftRecords records = read(proposal);
+    assertThat(records.grafts()).isEqualTo(4);
+    assertThat(records.takes()).isEqualTo(3);
+  }
+
+  @Test
+  void died_later_is_asked_not_guessed() throws IOException {
+    DictionaryProposal proposal =
+        proposed("Variety,Stock,Alive/Dead\nA,B,alive\nA,C,dead\nD,B,died later\n");
+    assertThat(proposal.open()).hasSize(1);
+    assertThat(proposal.open().get(0).choices())
+        .anyMatch(choice -> choice.startsWith("taken: it took; a later loss"))
+        .anyMatch(choice -> choice.startsWith("failed: not alive when"));
+  }
+
+  @Test
+  void seasons_side_by_side_become_parts() throws IOException {
+    DictionaryProposal proposal =
+        proposed(
+            "Sorte,Unterlage,veredelt 2023,angewachsen 2023,veredelt 24,angewachsen 24\n"
+                + "Orrin,Pellin,10,7,12,9\nOrrin,Halden,8,5,,\nBexley,Pellin,10,6,10,8\n"
+                + "Summe,,28,18,22,17\n");
+    GraftRecords records = read(proposal);
+    assertThat(records.grafts()).isEqualTo(50);
+    assertThat(records.takes()).isEqualTo(35);
+    assertThat(Set.copyOf(records.frame().stringColumn("season").asList()))
+        .containsExactlyInAnyOrder("2023", "2024");
+  }
+
+  @Test
+  void a_tray_below_a_title_is_asked_about() throws IOException {
+    DictionaryProposal proposal =
+        proposed("Tray 3 Orrin,,,\nRow,Pellin,Halden,Varric\n1,x,-,x\n2,x,x,-\n3,-,x,\n");
+    proposal.open().get(0).settle(0);
+    assertThat(proposal.json()).contains("\"heading_row\": 2", "\"rootstock\": \"Varric\"");
+    GraftRecords records =
+        read(
+            proposal.json().replaceFirst("\\{", "{\"constants\": {\"cultivar\": \"Orrin\"},"),
+            folder.resolve("s.csv"));
+    assertThat(records.grafts()).isEqualTo(8);
+    assertThat(records.takes()).isEqualTo(5);
+  }
+
+  @Test
+  void months_in_words_of_six_languages_are_read() throws IOException {
+    DictionaryProposal proposal =
+        proposed(
+            "Variété,Porte-greffe,Date de greffe,Reprises\n"
+                + "A,B,3 mars 2025,12 sur 15\n"
+                + "A,C,4 août 2025,3 sur 5\n"
+                + "A,C,5 de marzo de 2025,3 von 5\n"
+                + "A,B,6 Okt. 2025,1/2\n");
+    GraftRecords records = read(proposal);
+    assertThat(records.frame().dateColumn("graft_date").asList())
+        .startsWith(LocalDate.of(2025, 3, 3), LocalDate.of(2025, 8, 4), LocalDate.of(2025, 3, 5));
+  }
+
+  @Test
+  void letters_that_are_not_in_utf8_are_proposed_in_their_encoding() throws IOException {
+    Path file =
+        Files.writeString(
+            folder.resolve("l.csv"),
+            "Variété;Porte-greffe;Résultat\nOrrin;Pellin;réussi\nOrrin;Halden;échec\n",
+            java.nio.charset.StandardCharsets.ISO_8859_1);
+    DictionaryProposal proposal = DictionaryProposal.of(List.of(file));
+    assertThat(proposal.questions()).isEmpty();
+    assertThat(read(proposal.json(), file).takes()).isEqualTo(1);
+  }
+
+  @Test
+  void a_heading_over_numbers_grafted_is_no_day() throws IOException {
+    assertThat(proposed("Variety,Stock,Grafted,Took\nA,B,20,12\nA,C,10,3\n").json())
+        .contains("\"grafts\": \"Grafted\"");
+    assertThat(proposed("Variety,Stock,Grafted,Took\nA,B,2025-03-04,x\nA,C,2025-03-04,-\n").json())
+        .contains("\"graft_date\": \"Grafted\"");
+  }
+
+  /** Marks at two countings are counts of one graft each. */
+  @Test
+  void marks_at_stated_days_are_counts_of_one() throws IOException {
+    Path file =
+        Files.writeString(
+            folder.resolve("m.csv"),
+            "Label,Variety,Stock,alive 30 d,alive 90 d\n1,A,B,x,x\n2,A,C,x,died\n3,D,B,-,\n");
+    GraftRecords records =
+        read(
+            """
+            {"columns": {"record": "Label", "cultivar": "Variety", "rootstock": "Stock",
+                "outcome": {"same": {"taken": ["x"], "failed": ["-", "died"]}}},
+             "counts": [{"days": 30, "alive": "alive 30 d"}, {"days": 90, "alive": "alive 90 d"}]}
+            """,
+            file);
+    assertThat(records.grafts()).isEqualTo(3);
+    assertThat(records.takes()).isEqualTo(1);
   }
 }

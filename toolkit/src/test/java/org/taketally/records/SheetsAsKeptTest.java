@@ -125,7 +125,7 @@ class SheetsAsKeptTest {
         "{\"columns\": {\"outcome\": {\"same\": {\"failed\": [\"\"]}}}}",
         "d.json, column columns.outcome.same: found \"a blank as a spelling of failed\", expected"
             + " words that stand in the sheet; say what a blank result means with"
-            + " \"blank_result\": \"failed\" or \"unassessed\" beside columns");
+            + " \"blank_result\": \"failed\", \"taken\" or \"unassessed\" beside columns");
     refuses(
         "{\"columns\": {\"takes\": {\"same\": {\"1\": [\"x\"]}}}}",
         "d.json, column columns.takes.same: found \"{\"1\":[\"x\"]}\", expected nothing: takes"
@@ -140,8 +140,9 @@ class SheetsAsKeptTest {
             + " missing\", expected one meaning; take it out of one of the two");
     refuses(
         "{\"blank_result\": \"dead\"}",
-        "d.json, column blank_result: found \"dead\", expected \"unassessed\" or \"failed\"; write"
-            + " failed where only takes were written down, unassessed where nobody looked");
+        "d.json, column blank_result: found \"dead\", expected \"unassessed\", \"failed\" or"
+            + " \"taken\"; write failed where only takes were written down, taken where only"
+            + " failures were, unassessed where nobody looked");
   }
 
   @ParameterizedTest

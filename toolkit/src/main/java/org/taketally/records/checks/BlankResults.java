@@ -80,13 +80,21 @@ final class BlankResults {
         String.format(Locale.ROOT, "%,d of %,d results blank", blanks, rows),
         "to be told what a blank means",
         "say it in the dictionary: \"blank_result\": \"unassessed\" (then "
-            + took(grafts)
-            + ") or \"blank_result\": \"failed\" (then "
-            + took(grafts + blankGrafts)
-            + ")");
+            + took(takes, grafts)
+            + ") or "
+            + filled());
   }
 
-  private String took(long of) {
+  /** Where nothing but failures stands on the sheet, its blanks may be the takes. */
+  private String filled() {
+    boolean failuresAlone = takes == 0 && grafts > 0;
+    return "\"blank_result\": \"%s\" (then %s)"
+        .formatted(
+            failuresAlone ? "taken" : "failed",
+            took(failuresAlone ? blankGrafts : takes, grafts + blankGrafts));
+  }
+
+  private static String took(long takes, long of) {
     String share = of == 0 ? "" : ", %.0f %%".formatted(100.0 * takes / of);
     return String.format(Locale.ROOT, "%,d of %,d grafts took%s", takes, of, share);
   }

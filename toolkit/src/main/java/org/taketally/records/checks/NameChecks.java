@@ -39,10 +39,14 @@ final class NameChecks {
   }
 
   /** A name, and what it comes to when letters alone count. */
-  private record Name(int code, String plain, String digits) {
+  private record Name(int code, String text, String plain, String digits) {
 
     static Name of(int code, String name) {
-      return new Name(code, NameLikeness.plain(name), NameLikeness.digits(name));
+      return new Name(code, name, NameLikeness.plain(name), NameLikeness.digits(name));
+    }
+
+    boolean shortFor(Name other) {
+      return text.endsWith(".") && NameLikeness.shortFor(text, other.text);
     }
 
     /** Nearly the same letters; names that differ in their digits are meant to differ. */
@@ -87,6 +91,10 @@ final class NameChecks {
           Name other = names.get(j);
           if (one.plain().equals(other.plain())) {
             report(ProblemKind.SPELT_TWO_WAYS, one.code(), other.code());
+          } else if (one.shortFor(other)) {
+            report(ProblemKind.SIMILAR_NAMES, other.code(), one.code(), false);
+          } else if (other.shortFor(one)) {
+            report(ProblemKind.SIMILAR_NAMES, one.code(), other.code(), false);
           } else if (one.like(other)) {
             report(ProblemKind.SIMILAR_NAMES, one.code(), other.code());
           }
@@ -95,9 +103,13 @@ final class NameChecks {
     }
 
     private void report(ProblemKind kind, int one, int other) {
-      boolean swap = levels.rows(one) > levels.rows(other);
-      int rarer = swap ? other : one;
-      int commoner = swap ? one : other;
+      report(kind, one, other, levels.rows(one) <= levels.rows(other));
+    }
+
+    /** The name to be used is the full one, or else the commoner. */
+    private void report(ProblemKind kind, int one, int other, boolean second) {
+      int rarer = second ? one : other;
+      int commoner = second ? other : one;
       String expected =
           "another name than \"%s\" (%,d rows; this one %,d)"
               .formatted(levels.name(commoner), levels.rows(commoner), levels.rows(rarer));

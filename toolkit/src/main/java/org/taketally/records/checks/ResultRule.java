@@ -83,8 +83,9 @@ final class ResultRule {
                 sheet.typed(TAKES),
                 "how many grafts it is out of: this sheet counts takes and has no column of grafts",
                 "name the column that holds them, e.g. \"grafts\": \"made\" under \"columns\" in"
-                    + " the dictionary; where the dead were counted, add a column with both"
-                    + " together"));
+                    + " the dictionary; where the dead were counted, name their column: \"takes\":"
+                    + " {\"from\": \"%s\", \"dead\": \"its heading\"}"
+                        .formatted(sheet.heading(TAKES))));
   }
 
   /** Whether a 1 may as well be a share: all of the grafts. */
@@ -179,16 +180,18 @@ final class ResultRule {
     RecordColumn column = here.sheet().reads(TAKES) ? TAKES : OUTCOME;
     boolean planned = row.has(GRAFT_DATE) && row.code(GRAFT_DATE) > today.toEpochDay();
     Optional<BlankResult> said = here.sheet().rules().blankResult();
-    boolean failed =
-        said.equals(Optional.of(BlankResult.FAILED))
-            && BlankResults.isBlank(here.sheet())
-            && !planned;
-    if (failed) {
-      row.setResult(grafts, 0);
+    boolean meant = BlankResults.isBlank(here.sheet()) && !planned;
+    if (meant && said.isPresent() && said.get() != BlankResult.UNASSESSED) {
+      boolean took = said.get() == BlankResult.TAKEN;
+      row.setResult(grafts, took ? grafts : 0);
       here.add(
-          ProblemKind.BLANK_AS_FAILED,
+          took ? ProblemKind.BLANK_AS_TAKEN : ProblemKind.BLANK_AS_FAILED,
           column,
-          new ProblemText("", "", "read as failed, as the dictionary says of blank results"));
+          new ProblemText(
+              "",
+              "",
+              "read as %s, as the dictionary says of blank results"
+                  .formatted(took ? "taken" : "failed")));
       return;
     }
     row.setUnassessed(grafts);

@@ -66,10 +66,16 @@ public final class CommonWords {
     return only(column, word);
   }
 
+  /** Whether a value is a word we know in one of our columns, whatever it means. */
+  public static boolean isValue(String column, String word) {
+    return ALL.meanings.getOrDefault(column, Map.of()).containsKey(plain(word));
+  }
+
   /**
    * Which of our columns a heading is a common word for.
    *
-   * @return our names, in no order of likelihood; empty if it is none we know
+   * @return our names, in no order of likelihood, or {@code dead} for the dead beside takes and
+   *     outcome; empty if it is none we know
    */
   public static Set<String> columns(String heading) {
     Map<String, Set<String>> words = ALL.meanings.get(HEADING);

@@ -36,6 +36,27 @@ public final class NameLikeness {
     return NOT_DIGITS.matcher(name).replaceAll(" ").strip();
   }
 
+  /** Whether a name with a dot at its end is cut short from another: "Corv." of "Corvane". */
+  public static boolean shortFor(String cut, String name) {
+    String plain = plain(cut);
+    return cut.strip().endsWith(".")
+        && plain.length() >= 2
+        && plain(name).length() > plain.length()
+        && plain(name).startsWith(plain);
+  }
+
+  /** Whether two names may be one: spelt two ways, nearly alike, or one cut short. */
+  public static boolean mayBeOne(String one, String other) {
+    String plain = plain(one);
+    String second = plain(other);
+    String digits = digits(one);
+    boolean alike =
+        Math.min(plain.length(), second.length()) > digits.length() + 2
+            && similarity(plain, second) >= NEARLY_ALIKE;
+    return digits.equals(digits(other))
+        && (plain.equals(second) || alike || shortFor(one, other) || shortFor(other, one));
+  }
+
   /** Similarity of two names already made plain, 0 to 1. */
   public static double similarity(String plain, String other) {
     return SIMILARITY.apply(plain, other);

@@ -5,5 +5,7 @@ public enum BlankResult {
   /** Nobody looked, or nobody wrote it down: neither taken nor failed. */
   UNASSESSED,
   /** Only takes were written down: a blank is a failure. */
-  FAILED
+  FAILED,
+  /** Only failures were written down: a blank is a take. */
+  TAKEN
 }

@@ -8,6 +8,7 @@ import java.util.Set;
  * What a dictionary says of one column.
  *
  * @param from its heading in the sheet, if another than our name
+ * @param dead the heading of the dead beside it, of takes and outcome
  * @param unit the unit its numbers are in, if another than ours
  * @param dates the pattern of its dates
  * @param decimal the decimal sign of its numbers, {@code .} or {@code ,}
@@ -17,6 +18,7 @@ import java.util.Set;
  */
 public record ColumnEntry(
     Optional<String> from,
+    Optional<String> dead,
     Optional<String> unit,
     Optional<String> dates,
     Optional<Character> decimal,
@@ -26,6 +28,7 @@ public record ColumnEntry(
 
   static final ColumnEntry NONE =
       new ColumnEntry(
+          Optional.empty(),
           Optional.empty(),
           Optional.empty(),
           Optional.empty(),

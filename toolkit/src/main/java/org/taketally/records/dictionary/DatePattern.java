@@ -12,7 +12,8 @@ import java.util.Optional;
 /**
  * A pattern of dates, read strictly: no 31 June. Two-digit years are 2000 to 2099. The pattern
  * {@code day-number} is the count of days that spreadsheets keep behind a date (day 1 is
- * 1900-01-01, with the leap day of 1900 that never was).
+ * 1900-01-01, with the leap day of 1900 that never was). Names of months, whole or cut short, are
+ * those of six languages.
  */
 public final class DatePattern {
 
@@ -22,10 +23,12 @@ public final class DatePattern {
 
   private final String pattern;
   private final DateTimeFormatter formatter;
+  private final boolean inWords;
 
   private DatePattern(String pattern, DateTimeFormatter formatter) {
     this.pattern = pattern;
     this.formatter = formatter;
+    this.inWords = pattern.contains("MMM");
   }
 
   /** The pattern, if it has a day, a month and a year and nothing else. */
@@ -42,7 +45,7 @@ public final class DatePattern {
             && letters.matches(".*(?<!M)M{1,4}(?!M).*");
     boolean apart = pattern.indexOf("yy") < 0 || !pattern.matches("[^{}\\[\\]#']*");
     return whole && !apart
-        ? Optional.of(new DatePattern(pattern, formatter(pattern)))
+        ? Optional.of(new DatePattern(pattern, formatter(pattern.replaceAll("MMMM?", "M"))))
         : Optional.empty();
   }
 
@@ -80,7 +83,7 @@ public final class DatePattern {
       return Optional.of(
           formatter == null
               ? DAY_ZERO.plusDays(Integer.parseInt(text))
-              : LocalDate.parse(text, formatter));
+              : LocalDate.parse(inWords ? MonthNames.inNumbers(text) : text, formatter));
     } catch (DateTimeException | NumberFormatException e) {
       return Optional.empty();
     }

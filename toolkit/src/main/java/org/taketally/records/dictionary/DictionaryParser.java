@@ -45,7 +45,10 @@ final class DictionaryParser extends JsonParts {
           "batches",
           "files");
   static final Set<String> COLUMN_KEYS =
-      Set.of("about", "from", "unit", "dates", "decimal", "missing", "same", "levels");
+      Set.of("about", "from", "dead", "unit", "dates", "decimal", "missing", "same", "levels");
+
+  private static final Set<String> RESULTS =
+      Set.of(RecordColumn.TAKES.columnName(), RecordColumn.OUTCOME.columnName());
 
   private final ShapeParser shapes;
 
@@ -101,8 +104,9 @@ final class DictionaryParser extends JsonParts {
     throw wrong(
         "blank_result",
         word,
-        "\"unassessed\" or \"failed\"",
-        "write failed where only takes were written down, unassessed where nobody looked");
+        "\"unassessed\", \"failed\" or \"taken\"",
+        "write failed where only takes were written down, taken where only failures were,"
+            + " unassessed where nobody looked");
   }
 
   private ColumnEntry entry(String name, JsonElement value) {
@@ -112,6 +116,7 @@ final class DictionaryParser extends JsonParts {
       ColumnEntry none = ColumnEntry.NONE;
       return new ColumnEntry(
           Optional.of(text(path, value)),
+          none.dead(),
           none.unit(),
           none.dates(),
           none.decimal(),
@@ -129,6 +134,7 @@ final class DictionaryParser extends JsonParts {
     dates.ifPresent(pattern -> requirePattern(path + ".dates", pattern));
     return new ColumnEntry(
         string(path + ".", json, "from"),
+        string(path + ".", json, "dead").map(String::strip),
         unit,
         dates,
         string(path + ".", json, "decimal").map(sign -> decimal(path + ".decimal", sign)),
@@ -181,6 +187,7 @@ final class DictionaryParser extends JsonParts {
     useless.put("dates", kind != ColumnKind.DATE);
     useless.put("decimal", ours && !number);
     useless.put("same", ours && kind != ColumnKind.LEVELS);
+    useless.put("dead", !RESULTS.contains(name));
     useless.forEach(
         (key, ineffective) -> {
           if (ineffective && json.has(key)) {
@@ -243,8 +250,8 @@ final class DictionaryParser extends JsonParts {
           "a blank as a spelling of " + name,
           "words that stand in the sheet",
           result
-              ? "say what a blank result means with \"blank_result\": \"failed\" or \"unassessed\""
-                  + " beside columns"
+              ? "say what a blank result means with \"blank_result\": \"failed\","
+                  + " \"taken\" or \"unassessed\" beside columns"
               : "give a value for all rows under constants, or fill the blanks in");
     }
     if (missing.contains(spelling)) {

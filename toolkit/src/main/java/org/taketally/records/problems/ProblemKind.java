@@ -130,6 +130,7 @@ public enum ProblemKind {
 
   /** A blank result, read as a failure as the dictionary says. */
   BLANK_AS_FAILED(NOTE, "blank results read as failures"),
+  BLANK_AS_TAKEN(NOTE, "blank results read as takes"),
 
   /** Grafts without a known result. */
   UNASSESSED(NOTE, "rows without a known result");

@@ -5,10 +5,12 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Deque;
 import java.util.List;
+import java.util.Map;
 import java.util.SortedMap;
 import org.taketally.records.columns.DerivedColumn;
 import org.taketally.records.columns.KnownColumns;
 import org.taketally.records.columns.RecordColumn;
+import org.taketally.records.dictionary.SheetRules;
 
 /**
  * A sheet with how many were alive at stated days after grafting side by side. As records, the last
@@ -18,12 +20,14 @@ final class CountsSource extends SourceAround {
 
   private final SortedMap<Integer, String> counts;
   private final boolean repeated;
+  private final Map<String, String> marks;
   private final List<Integer> shared;
   private final int width;
 
-  private CountsSource(RowSource sheet, SortedMap<Integer, String> counts, boolean repeated) {
-    super(sheet, headings(sheet, counts, repeated));
-    this.counts = counts;
+  private CountsSource(RowSource sheet, SheetRules rules, boolean repeated) {
+    super(sheet, headings(sheet, rules.shape().counts(), repeated));
+    this.counts = rules.shape().counts();
+    this.marks = rules.column(RecordColumn.OUTCOME.columnName()).same();
     this.repeated = repeated;
     this.shared = shared(sheet, counts);
     this.width = headings().size();
@@ -35,9 +39,10 @@ final class CountsSource extends SourceAround {
    *
    * @param repeated whether every count is wanted, not only the last
    */
-  static RowSource of(RowSource sheet, SortedMap<Integer, String> counts, boolean repeated) {
-    boolean already = counts.isEmpty() || sheet.headings().contains(RowSource.FIRST_FILE);
-    return already ? sheet : new CountsSource(sheet, counts, repeated);
+  static RowSource of(RowSource sheet, SheetRules rules, boolean repeated) {
+    boolean already =
+        rules.shape().counts().isEmpty() || sheet.headings().contains(RowSource.FIRST_FILE);
+    return already ? sheet : new CountsSource(sheet, rules, repeated);
   }
 
   private static List<Integer> shared(RowSource sheet, SortedMap<Integer, String> counts) {
@@ -92,7 +97,8 @@ final class CountsSource extends SourceAround {
     RawRow last = null;
     for (var count : counts.entrySet()) {
       int field = around().headings().indexOf(count.getValue());
-      boolean there = field < raw.fields().length && !Trim.trim(raw.fields()[field]).isEmpty();
+      boolean there =
+          field < raw.fields().length && !Trim.trim(counted(raw.fields()[field])).isEmpty();
       if (there) {
         last = row(raw, Integer.toString(count.getKey()), field);
         if (repeated) {
@@ -116,11 +122,22 @@ final class CountsSource extends SourceAround {
     fields[shared.size()] = days;
     if (counted >= 0) {
       copy(raw, counted, fields, exact, shared.size() + 1);
+      fields[shared.size() + 1] = counted(fields[shared.size() + 1]);
     }
     for (int extra = around().headings().size(); extra < raw.fields().length; extra++) {
       copy(raw, extra, fields, exact, width + extra - around().headings().size());
     }
     return new RawRow(raw.line(), fields, exact, raw.continued());
+  }
+
+  /** A mark of a single graft is a count of one alive or none. */
+  private String counted(String typed) {
+    return switch (marks.getOrDefault(Trim.trim(typed), "")) {
+      case "taken" -> "1";
+      case "failed" -> "0";
+      case "unassessed" -> "";
+      default -> typed;
+    };
   }
 
   private static void copy(RawRow raw, int from, String[] fields, boolean[] exact, int to) {

@@ -35,15 +35,17 @@ final class FillDownSource extends SourceAround {
   }
 
   static RecordsUnreadable absent(RowSource sheet, String heading, String key) {
+    return refused(
+        sheet,
+        "a heading \"" + heading + "\", which the dictionary names under " + key,
+        "correct the heading there, or put " + key + " under the file it belongs to");
+  }
+
+  /** The sheet can't be read as the dictionary says, whose place is its headings. */
+  static RecordsUnreadable refused(RowSource sheet, String expected, String remedy) {
+    String found = String.join(", ", sheet.headings());
     return new RecordsUnreadable(
-        new Problem(
-            Severity.ERROR,
-            sheet.name(),
-            1,
-            "",
-            String.join(", ", sheet.headings()),
-            "a heading \"" + heading + "\", which the dictionary names under " + key,
-            "correct the heading there, or put " + key + " under the file it belongs to"));
+        new Problem(Severity.ERROR, sheet.name(), 1, "", found, expected, remedy));
   }
 
   @Override

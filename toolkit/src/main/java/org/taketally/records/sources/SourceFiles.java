@@ -10,8 +10,10 @@ import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.ToIntFunction;
+import java.util.stream.Stream;
 import org.taketally.records.columns.CommonWords;
 import org.taketally.records.columns.KnownColumns;
 import org.taketally.records.columns.NameLikeness;
@@ -84,14 +86,27 @@ public final class SourceFiles {
             : List.of(new CsvSource(file, rules, known));
     return written.stream()
         .map(SourceAsTyped::of)
-        .map(source -> shaped(source, dictionary.rules(source.name()).shape(), counts))
+        .map(source -> shaped(source, dictionary.rules(source.name()), counts))
         .toList();
   }
 
   /** Blanks filled first, so that each part of a wide row has its names. */
-  private static RowSource shaped(RowSource source, SheetShape shape, boolean counts) {
+  private static RowSource shaped(RowSource source, SheetRules rules, boolean counts) {
+    SheetShape shape = rules.shape();
     RowSource filled = FillDownSource.of(source, shape.fillDown());
-    return CountsSource.of(WideSource.of(filled, shape.wide()), shape.counts(), counts);
+    RowSource joined = DeadSource.of(WideSource.of(filled, shape.wide()), rules);
+    return CountsSource.of(joined, rules, counts);
+  }
+
+  /**
+   * The encoding a text seems to be in, where that isn't UTF-8.
+   *
+   * @return none where it is UTF-8, or no text
+   */
+  public static Optional<String> encoding(Path file) {
+    return FileSigns.form(file, true) == FileSigns.Form.TEXT
+        ? Optional.of(TextFile.encoding(file).name()).filter(name -> !name.equals("UTF-8"))
+        : Optional.empty();
   }
 
   private static int known(List<String> headings, SheetRules rules) {
@@ -100,7 +115,11 @@ public final class SourceFiles {
     rules
         .columns()
         .values()
-        .forEach(c -> c.from().ifPresent(f -> names.add(NameLikeness.plain(f))));
+        .forEach(
+            c ->
+                Stream.of(c.from(), c.dead())
+                    .flatMap(Optional::stream)
+                    .forEach(heading -> names.add(NameLikeness.plain(heading))));
     rules
         .shape()
         .wide()

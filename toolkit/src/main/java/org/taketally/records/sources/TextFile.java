@@ -6,8 +6,10 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.InputStreamReader;
 import java.io.Reader;
+import java.io.Writer;
 import java.nio.ByteBuffer;
 import java.nio.CharBuffer;
+import java.nio.charset.CharacterCodingException;
 import java.nio.charset.Charset;
 import java.nio.charset.CharsetDecoder;
 import java.nio.charset.CoderResult;
@@ -15,6 +17,7 @@ import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.HexFormat;
 import org.taketally.records.problems.RecordsUnreadable;
 import org.taketally.terms.Problem;
 import org.taketally.terms.Severity;
@@ -45,6 +48,26 @@ public final class TextFile {
               .onMalformedInput(CodingErrorAction.REPORT)
               .onUnmappableCharacter(CodingErrorAction.REPORT);
       return new InputStreamReader(withoutMark(bytes, encoding), decoder);
+    } catch (IOException e) {
+      throw FileSigns.cannotOpen(path, e);
+    }
+  }
+
+  /** The encoding a text seems to be in, from its first bytes and whether all of it reads so. */
+  static Charset encoding(Path path) {
+    try (InputStream bytes = Files.newInputStream(path)) {
+      String signs = HexFormat.of().formatHex(bytes.readNBytes(2));
+      if (signs.equals("fffe") || signs.equals("feff")) {
+        return StandardCharsets.UTF_16;
+      }
+    } catch (IOException e) {
+      throw FileSigns.cannotOpen(path, e);
+    }
+    try (Reader text = openPlain(path, StandardCharsets.UTF_8)) {
+      text.transferTo(Writer.nullWriter());
+      return StandardCharsets.UTF_8;
+    } catch (CharacterCodingException e) {
+      return Charset.forName("windows-1252");
     } catch (IOException e) {
       throw FileSigns.cannotOpen(path, e);
     }

@@ -1,0 +1,81 @@
+package org.taketally.records;
+
+import com.google.gson.JsonObject;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.taketally.records.columns.ColumnKind;
+import org.taketally.records.columns.NameLikeness;
+import org.taketally.records.columns.RecordColumn;
+import org.taketally.records.sources.RowSource;
+
+/** Asks of names that may be one: spelt two ways, nearly alike, or cut short with a dot. */
+final class ProposedNames {
+
+  /** Names of one column that are compared with each other; a sheet with more is left to check. */
+  private static final int COMPARED = 300;
+
+  private final RowSource source;
+  private final JsonObject rules;
+  private final List<OpenQuestion> questions;
+
+  ProposedNames(RowSource source, JsonObject rules, List<OpenQuestion> questions) {
+    this.source = source;
+    this.rules = rules;
+    this.questions = questions;
+  }
+
+  void ask(RecordColumn column, String heading) {
+    if (column.kind() != ColumnKind.LEVELS || column.closed()) {
+      return;
+    }
+    Map<String, Integer> counts = SheetValues.of(source, heading).counts();
+    List<String> names = new ArrayList<>(counts.keySet());
+    if (names.size() > COMPARED) {
+      return;
+    }
+    for (int i = 0; i < names.size(); i++) {
+      for (int j = 0; j < i; j++) {
+        if (NameLikeness.mayBeOne(names.get(i), names.get(j))) {
+          pair(column, heading, longer(counts, names.get(j), names.get(i)), counts);
+        }
+      }
+    }
+  }
+
+  /** The full name first, or else the commoner. */
+  private static List<String> longer(Map<String, Integer> counts, String one, String other) {
+    boolean turn =
+        NameLikeness.shortFor(one, other)
+            || (!NameLikeness.shortFor(other, one) && counts.get(other) > counts.get(one));
+    return turn ? List.of(other, one) : List.of(one, other);
+  }
+
+  private void pair(
+      RecordColumn column, String heading, List<String> pair, Map<String, Integer> counts) {
+    String name = pair.get(0);
+    String spelling = pair.get(1);
+    questions.add(
+        new OpenQuestion(
+                "%s: \"%s\" (%s under \"%s\") may be \"%s\" (%s); add \"same\": {\"%s\": [\"%s\"]} to %s if it is"
+                    .formatted(
+                        source.name(),
+                        spelling,
+                        OpenQuestion.times(counts.get(spelling)),
+                        heading,
+                        name,
+                        OpenQuestion.times(counts.get(name)),
+                        name,
+                        spelling,
+                        column.columnName()),
+                rules)
+            .choice(
+                "another spelling of " + name,
+                OpenQuestion.list(spelling),
+                "columns",
+                column.columnName(),
+                "same",
+                name)
+            .choice("a name of its own", new JsonObject()));
+  }
+}
