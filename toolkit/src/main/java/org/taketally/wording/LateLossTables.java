@@ -113,8 +113,8 @@ final class LateLossTables {
             AnswerColumn.P_VALUE);
     for (FactorLoss factor : answer.factors()) {
       factor.plainTest().ifPresent(test -> addTest(table, factor.factor(), null, test));
-      if (!factor.within().isEmpty()) {
-        String within = String.join(", ", factor.within());
+      if (!factor.testedWithin().isEmpty()) {
+        String within = String.join(", ", factor.testedWithin());
         factor.test().ifPresent(test -> addTest(table, factor.factor(), within, test));
       }
     }

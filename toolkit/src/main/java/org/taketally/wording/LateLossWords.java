@@ -19,6 +19,9 @@ final class LateLossWords implements AnswerWords {
 
   private static final int MOST_NAMED = 3;
 
+  /** Ranges a fifth wider. */
+  private static final double TOGETHER_FROM = 1.44;
+
   private final LateLoss answer;
 
   LateLossWords(LateLoss answer) {
@@ -65,9 +68,16 @@ final class LateLossWords implements AnswerWords {
     lines.add(earlyAndFinal(answer.all()));
     answer.factors().forEach(factor -> lines.addAll(sentences(factor)));
     lines.add(counting());
-    lines.add(
-        "Grafts of one row are taken as lost one by one; where a whole row dies together, likely"
-            + " ranges are too narrow.");
+    if (answer.dispersion() > TOGETHER_FROM) {
+      lines.add(
+          "Grafts of one row often died together: ranges are about %s times as wide as if they had been lost one by one."
+              .formatted(number(Math.sqrt(answer.dispersion()))));
+    }
+    if (answer.all().hiddenAtMost() > 0) {
+      lines.add(
+          "In a row of several grafts one that starts late can hide one that is lost meanwhile: losses are at least as counted, at most %s more."
+              .formatted(Words.count(answer.all().hiddenAtMost())));
+    }
     return lines;
   }
 

@@ -52,6 +52,7 @@ class FiguresTest {
                   loss.firstFrom(),
                   loss.firstTo(),
                   loss.countedOnce(),
+                  loss.dispersion(),
                   loss.options()),
               size));
       figures.put(

@@ -108,6 +108,24 @@ public record CountedRow(
     return counts.subList(k, counts.size()).stream().mapToLong(Count::alive).max().orElseThrow();
   }
 
+  /**
+   * Grafts seen alive by count {@code k} and alive then: one seen before and again later was
+   * overlooked between.
+   */
+  long seenBy(int k) {
+    long before = counts.subList(0, k + 1).stream().mapToLong(Count::alive).max().orElseThrow();
+    return Math.min(before, aliveAt(k));
+  }
+
+  /**
+   * Losses that late starters of the same row could hide: as many as were never seen alive; none of
+   * a single graft.
+   */
+  long hiddenAtMost() {
+    long most = aliveAt(0);
+    return most == 0 ? 0 : grafts - most;
+  }
+
   /** Days from the first count to count {@code k}. */
   long daysAfterFirst(int k) {
     return counts.get(k).day() - counts.get(0).day();

@@ -1,5 +1,6 @@
 package org.taketally.answers.survival;
 
+import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.TreeMap;
@@ -96,21 +97,43 @@ record CountingRounds(List<LateLoss.Round> rounds, boolean areApart) {
     throw new IllegalArgumentException("day %d is after the last round".formatted(day));
   }
 
-  /** A row's grafts, dated by round, from the first count on: the round number, from 1. */
+  /**
+   * A row's grafts, dated by round: those alive at the first count watched from it on, late
+   * starters from when they were first seen alive. A graft not seen in one count but in a later one
+   * had been overlooked. Where both could have happened between two counts, losses are not more
+   * than counted.
+   */
   List<FollowUp> followUps(CountedRow row) {
     List<FollowUp> grafts = new ArrayList<>();
+    ArrayDeque<Joined> watched = new ArrayDeque<>();
+    join(watched, 0, row.seenBy(0));
     int round = 0;
     for (int k = 1; k < row.counts().size(); k++) {
       round = areApart ? place(rounds, row.daysAfterFirst(k)) + 1 : k;
-      long lost = row.aliveAt(k - 1) - row.aliveAt(k);
-      if (lost > 0) {
-        grafts.add(new FollowUp(round, true, lost));
+      long more = row.seenBy(k) - row.seenBy(k - 1);
+      for (long lost = -more; lost > 0; ) {
+        Joined first = watched.pop();
+        long now = Math.min(lost, first.grafts());
+        grafts.add(new FollowUp(first.round(), round, true, now));
+        if (now < first.grafts()) {
+          watched.push(new Joined(first.round(), first.grafts() - now));
+        }
+        lost -= now;
       }
+      join(watched, round, more);
     }
-    long left = row.last();
-    if (left > 0) {
-      grafts.add(new FollowUp(round, false, left));
+    for (Joined left : watched) {
+      grafts.add(new FollowUp(left.round(), round, false, left.grafts()));
     }
     return grafts;
   }
+
+  private static void join(ArrayDeque<Joined> watched, int round, long grafts) {
+    if (grafts > 0) {
+      watched.add(new Joined(round, grafts));
+    }
+  }
+
+  /** Grafts watched since a round. */
+  private record Joined(int round, long grafts) {}
 }

@@ -50,6 +50,11 @@ public record HazardRegression(List<Coefficient> coefficients, double logLikelih
    */
   public record Coefficient(String name, double value, double standardError) {
 
+    /** The same where rows differ so many times as much as single grafts would. */
+    Coefficient dispersed(double times) {
+      return new Coefficient(name, value, Math.sqrt(times) * standardError);
+    }
+
     /**
      * The hazard ratio.
      *

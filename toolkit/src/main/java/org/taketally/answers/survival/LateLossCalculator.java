@@ -1,12 +1,15 @@
 package org.taketally.answers.survival;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 import org.taketally.answers.AnswerOptions;
 import org.taketally.answers.Estimate;
 import org.taketally.answers.counts.ChiSquare;
@@ -28,8 +31,17 @@ public final class LateLossCalculator {
           RecordColumn.STOCK_CONDITION.columnName(),
           RecordColumn.CULTIVAR.columnName());
 
+  /** Compared within, as far as the records have them: losses come and go with them. */
+  private static final List<String> STRATA =
+      List.of(RecordColumn.SEASON.columnName(), RecordColumn.SITE.columnName());
+
+  /** Share of the losses that must lie where two levels can be compared. */
+  private static final double COMPARABLE = 0.5;
+
   private final List<CountedRow> rows;
   private final List<String> factors;
+  private final List<String> strata;
+  private final double dispersion;
   private final AnswerOptions options;
   private final CountingRounds rounds;
 
@@ -38,6 +50,11 @@ public final class LateLossCalculator {
     this.factors = factors;
     this.options = options;
     this.rounds = CountingRounds.of(rows);
+    this.strata =
+        STRATA.stream()
+            .filter(column -> !factors.contains(column) && levels(rows, column).size() > 1)
+            .toList();
+    this.dispersion = dispersion();
   }
 
   /**
@@ -50,7 +67,8 @@ public final class LateLossCalculator {
    */
   public static Optional<LateLoss> of(
       GraftRecords records, Assessments assessments, AnswerOptions options) {
-    return of(CountedRow.of(records, assessments, FACTORS), FACTORS, options);
+    List<String> columns = Stream.concat(FACTORS.stream(), STRATA.stream()).toList();
+    return of(CountedRow.of(records, assessments, columns), FACTORS, options);
   }
 
   /**
@@ -92,7 +110,29 @@ public final class LateLossCalculator {
         rows.stream().mapToLong(row -> row.counts().get(0).day()).min().orElseThrow(),
         rows.stream().mapToLong(row -> row.counts().get(0).day()).max().orElseThrow(),
         countedOnce,
+        dispersion,
         options);
+  }
+
+  /**
+   * How many times as much rows differ as single grafts would make them, within levels of the first
+   * factor, season and site; 1 or more.
+   */
+  private double dispersion() {
+    List<String> alike = Stream.concat(factors.stream().limit(1), strata.stream()).toList();
+    Map<String, List<List<FollowUp>>> lots = new TreeMap<>();
+    for (CountedRow row : complete(alike)) {
+      lots.computeIfAbsent(stratum(row, alike), key -> new ArrayList<>())
+          .add(rounds.followUps(row));
+    }
+    double squares = 0;
+    double bySingleGrafts = 0;
+    for (List<List<FollowUp>> lot : lots.values()) {
+      RowLosses losses = RowLosses.of(lot);
+      squares += losses.squares();
+      bySingleGrafts += losses.bySingleGrafts();
+    }
+    return bySingleGrafts == 0 ? 1 : Math.max(1, squares / bySingleGrafts);
   }
 
   private LevelLoss level(String name, List<CountedRow> own, Optional<Estimate> timesAsFast) {
@@ -100,7 +140,10 @@ public final class LateLossCalculator {
     long early = own.stream().mapToLong(CountedRow::early).sum();
     long last = own.stream().mapToLong(CountedRow::last).sum();
     long once = own.stream().mapToLong(row -> row.aliveAt(0)).sum();
-    SurvivalCurve curve = SurvivalCurve.of(followUps(own), options.coverage());
+    SurvivalCurve curve =
+        SurvivalCurve.ofRows(
+            own.stream().filter(row -> row.aliveAt(0) > 0).map(rounds::followUps).toList(),
+            options.coverage());
     SurvivalCurve.Step end = curve.at(curve.lastDay());
     Interval alive = end.interval();
     Estimate lateLoss =
@@ -112,6 +155,7 @@ public final class LateLossCalculator {
         new TakeCount(last, grafts),
         once - early,
         once - last,
+        own.stream().mapToLong(CountedRow::hiddenAtMost).sum(),
         lateLoss,
         curve,
         timesAsFast);
@@ -122,17 +166,28 @@ public final class LateLossCalculator {
     Map<FollowUp, Long> alike = new HashMap<>();
     for (CountedRow row : own) {
       for (FollowUp graft : rounds.followUps(row)) {
-        alike.merge(new FollowUp(graft.days(), graft.lost(), 1), graft.grafts(), Long::sum);
+        alike.merge(withGrafts(graft, 1), graft.grafts(), Long::sum);
       }
     }
     return alike.entrySet().stream()
-        .map(entry -> new FollowUp(entry.getKey().days(), entry.getKey().lost(), entry.getValue()))
-        .sorted(Comparator.comparingDouble(FollowUp::days).thenComparing(FollowUp::lost))
+        .map(entry -> withGrafts(entry.getKey(), entry.getValue()))
+        .sorted(
+            Comparator.comparingDouble(FollowUp::days)
+                .thenComparing(FollowUp::lost)
+                .thenComparing(FollowUp::from))
         .toList();
   }
 
+  private static FollowUp withGrafts(FollowUp one, long grafts) {
+    return new FollowUp(one.from(), one.days(), one.lost(), grafts);
+  }
+
   private FactorLoss factor(String factor) {
-    List<String> within = factors.stream().filter(other -> !other.equals(factor)).toList();
+    List<String> within =
+        Stream.concat(strata.stream(), factors.stream())
+            .filter(other -> !other.equals(factor))
+            .toList();
+    List<String> testedWithin = testedWithin(factor, within);
     List<String> levels = levels(rows, factor);
     String base =
         levels.stream()
@@ -153,7 +208,34 @@ public final class LateLossCalculator {
                     .thenComparing(LevelLoss::name))
             .toList();
     return new FactorLoss(
-        factor, within, base, losses, test(factor, List.of()), test(factor, within));
+        factor,
+        within,
+        testedWithin,
+        base,
+        losses,
+        test(factor, List.of()),
+        test(factor, testedWithin));
+  }
+
+  /** As many as leave enough losses where two levels can be compared, the first first. */
+  private List<String> testedWithin(String factor, List<String> within) {
+    List<String> chosen = new ArrayList<>();
+    double all = rows.stream().mapToLong(row -> row.aliveAt(0) - row.last()).sum();
+    for (String column : within) {
+      List<String> more = Stream.concat(chosen.stream(), Stream.of(column)).toList();
+      if (comparableLosses(factor, more) >= COMPARABLE * all) {
+        chosen.add(column);
+      }
+    }
+    return chosen;
+  }
+
+  /** Losses in strata and rounds in which grafts of two levels were watched. */
+  private long comparableLosses(String factor, List<String> within) {
+    return RiskSet.of(watched(factor, within)).stream()
+        .filter(set -> Arrays.stream(set.atRisk()).filter(n -> n > 0).count() > 1)
+        .mapToLong(RiskSet::lostTotal)
+        .sum();
   }
 
   private List<CountedRow> rowsOf(String factor, String level) {
@@ -161,30 +243,36 @@ public final class LateLossCalculator {
   }
 
   private Optional<ChiSquare> test(String factor, List<String> within) {
+    List<Watched> watched = watched(factor, within);
+    long names = watched.stream().map(Watched::name).distinct().count();
+    return names < 2
+        ? Optional.empty()
+        : LogRank.of(watched)
+            .test()
+            .map(t -> new ChiSquare(t.statistic() / dispersion, t.degreesOfFreedom()));
+  }
+
+  private List<Watched> watched(String factor, List<String> within) {
     Map<List<String>, List<CountedRow>> lots = new HashMap<>();
-    for (CountedRow row : complete(factor, within)) {
+    for (CountedRow row : complete(with(factor, within))) {
       lots.computeIfAbsent(
               List.of(row.levels().get(factor), stratum(row, within)), key -> new ArrayList<>())
           .add(row);
     }
-    List<Watched> watched =
-        lots.entrySet().stream()
-            .map(
-                lot ->
-                    new Watched(
-                        lot.getKey().get(0), lot.getKey().get(1), followUps(lot.getValue())))
-            .sorted(Comparator.comparing(Watched::name).thenComparing(Watched::stratum))
-            .toList();
-    long names = watched.stream().map(Watched::name).distinct().count();
-    return names < 2 ? Optional.empty() : LogRank.of(watched).test();
+    return lots.entrySet().stream()
+        .map(
+            lot -> new Watched(lot.getKey().get(0), lot.getKey().get(1), followUps(lot.getValue())))
+        .sorted(Comparator.comparing(Watched::name).thenComparing(Watched::stratum))
+        .toList();
   }
 
-  /** Rows with every level recorded. */
-  private List<CountedRow> complete(String factor, List<String> within) {
-    return rows.stream()
-        .filter(
-            row -> row.levels().containsKey(factor) && row.levels().keySet().containsAll(within))
-        .toList();
+  private static List<String> with(String factor, List<String> others) {
+    return Stream.concat(Stream.of(factor), others.stream()).toList();
+  }
+
+  /** Rows with a level of every column recorded. */
+  private List<CountedRow> complete(List<String> columns) {
+    return rows.stream().filter(row -> row.levels().keySet().containsAll(columns)).toList();
   }
 
   private static String stratum(CountedRow row, List<String> within) {
@@ -193,7 +281,7 @@ public final class LateLossCalculator {
 
   /** Hazard ratios against the base level; none where they can't be told. */
   private Map<String, Estimate> timesAsFast(String factor, String base, List<String> within) {
-    return new LossRatios(complete(factor, within), rounds, options.coverage())
+    return new LossRatios(complete(with(factor, within)), rounds, options.coverage(), dispersion)
         .against(factor, base, within);
   }
 }

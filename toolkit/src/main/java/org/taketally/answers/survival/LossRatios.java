@@ -18,8 +18,10 @@ import org.taketally.answers.survival.HazardRegression.Exposure;
  * @param rows rows with every level recorded
  * @param rounds when they were counted
  * @param coverage coverage of the ranges
+ * @param dispersion how many times as much rows differ as single grafts would make them, 1 or more
  */
-record LossRatios(List<CountedRow> rows, CountingRounds rounds, double coverage) {
+record LossRatios(
+    List<CountedRow> rows, CountingRounds rounds, double coverage, double dispersion) {
 
   /** Grafts at risk and lost, by level of each factor and round. */
   private record Cell(List<String> levels, int round) {}
@@ -43,7 +45,7 @@ record LossRatios(List<CountedRow> rows, CountingRounds rounds, double coverage)
     for (CountedRow row : rows) {
       List<String> levels = factors.stream().map(row.levels()::get).toList();
       for (FollowUp graft : rounds.followUps(row)) {
-        for (int round = 1; round <= graft.days(); round++) {
+        for (int round = (int) graft.from() + 1; round <= graft.days(); round++) {
           long[] count = cells.computeIfAbsent(new Cell(levels, round), cell -> new long[2]);
           count[0] += graft.grafts();
           count[1] += graft.lost() && round == graft.days() ? graft.grafts() : 0;
@@ -115,7 +117,7 @@ record LossRatios(List<CountedRow> rows, CountingRounds rounds, double coverage)
     try {
       for (Coefficient c :
           HazardRegressionCalculator.of(exposures, names).coefficients().subList(0, wanted)) {
-        ratios.put(c.name(), new Estimate(c.ratio(), c.interval(coverage)));
+        ratios.put(c.name(), new Estimate(c.ratio(), c.dispersed(dispersion).interval(coverage)));
       }
     } catch (ArithmeticException e) {
       // factors that go together, or losses all on one side: the ratios can't be told

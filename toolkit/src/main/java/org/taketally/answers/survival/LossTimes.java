@@ -10,7 +10,7 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
  *
  * <pre>
  *   t, d    days watched and 1 if lost, of each graft       D_g, D  losses of lot g and of all
- *   S_g(k) = sum of t^k over lot g
+ *   S_g(k) = sum of t^k over lot g, less f^k of grafts watched only from day f on
  *   scale_g^k = S_g(k) / D_g                                the best scales for a shape k
  *   D / k + sum of d log t - sum over g of D_g S_g'(k) / S_g(k) = 0    has one root, the best k
  * </pre>
@@ -50,10 +50,18 @@ public record LossTimes(double shape, List<Lot> lots) {
     double powers(double shape, double longest, boolean slope) {
       double sum = 0;
       for (FollowUp graft : grafts) {
-        double log = Math.log(graft.days() / longest);
-        sum += graft.grafts() * Math.exp(shape * log) * (slope ? log : 1);
+        sum += graft.grafts() * power(graft.days(), shape, longest, slope);
+        sum -= graft.grafts() * power(graft.from(), shape, longest, slope);
       }
       return sum;
+    }
+
+    private static double power(double days, double shape, double longest, boolean slope) {
+      if (days == 0) {
+        return 0;
+      }
+      double log = Math.log(days / longest);
+      return Math.exp(shape * log) * (slope ? log : 1);
     }
   }
 

@@ -78,7 +78,7 @@ public record Periods(List<Double> ends) {
                 .formatted(graft.days(), ends.isEmpty() ? 0.0 : ends.get(ends.size() - 1)));
       }
       int last = graft.lost() ? place : whole - 1;
-      for (int p = 0; p <= last; p++) {
+      for (int p = firstWhole(graft.from()); p <= last; p++) {
         atRisk[p] += graft.grafts();
       }
       if (graft.lost()) {
@@ -90,5 +90,14 @@ public record Periods(List<Double> ends) {
       exposures.add(new Exposure(p, values, atRisk[p], lost[p]));
     }
     return exposures;
+  }
+
+  /** The first period that begins on a day or after it. */
+  private int firstWhole(double day) {
+    int first = 0;
+    while (day > 0 && first < ends.size() && (first == 0 ? 0 : ends.get(first - 1)) < day) {
+      first++;
+    }
+    return first;
   }
 }

@@ -10,11 +10,12 @@ import java.util.TreeSet;
 /**
  * Grafts at risk and lost, by name of lot, on one day with losses within one stratum.
  *
+ * @param day the day
  * @param atRisk grafts alive and looked at up to that day, by lot
  * @param lost grafts found lost that day, by lot
  * @param aliveBefore estimated share of the whole stratum alive before that day
  */
-record RiskSet(long[] atRisk, long[] lost, double aliveBefore) {
+record RiskSet(double day, long[] atRisk, long[] lost, double aliveBefore) {
 
   /** Names of lots in order of appearance. */
   static List<String> names(List<Watched> lots) {
@@ -45,11 +46,11 @@ record RiskSet(long[] atRisk, long[] lost, double aliveBefore) {
       for (Watched lot : stratum) {
         int place = names.indexOf(lot.name());
         for (FollowUp graft : lot.grafts()) {
-          atRisk[place] += graft.days() >= day ? graft.grafts() : 0;
+          atRisk[place] += graft.atRisk(day) ? graft.grafts() : 0;
           lost[place] += graft.lost() && graft.days() == day ? graft.grafts() : 0;
         }
       }
-      RiskSet set = new RiskSet(atRisk, lost, alive);
+      RiskSet set = new RiskSet(day, atRisk, lost, alive);
       sets.add(set);
       alive *= 1 - (double) set.lostTotal() / set.atRiskTotal();
     }

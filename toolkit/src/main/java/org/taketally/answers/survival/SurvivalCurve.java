@@ -16,12 +16,15 @@ import org.taketally.terms.Interval;
  * <pre>
  *   n, d   grafts at risk and lost at a day      S = product (1 - d/n)
  *   v      sum d / (n (n - d))                    Greenwood: standard error of S = S sqrt(v)
+ *   u_i    sum (d_i - n_i d/n) / (n - d)           what row i of several grafts adds to log S
+ *   v      at least R / (R - 1) sum u_i^2          with R rows whose grafts may die together
  *   limits on the log-log scale: S^exp(-+ z sqrt(v) / log S)
  * </pre>
  *
  * @see <a href="https://doi.org/10.1080/01621459.1958.10501452">Kaplan and Meier (1958)</a>
  * @see "Kalbfleisch and Prentice (1980), The Statistical Analysis of Failure Time Data, section
  *     1.3"
+ * @see "Williams (1995), Biometrics 51, 1450-1456: rows whose grafts share their fate"
  */
 public final class SurvivalCurve {
 
@@ -36,7 +39,8 @@ public final class SurvivalCurve {
    * @param atRisk grafts alive and looked at up to that day
    * @param lost grafts found lost that day
    * @param alive estimated share still alive after that day, 0 to 1
-   * @param standardError Greenwood's standard error of that share; NaN once none is left
+   * @param standardError of that share, Greenwood's or, of rows, by how they differ if that is
+   *     larger; NaN once none is left
    * @param interval likely range of that share, on the log-log scale; where that says nothing,
    *     because none was lost, Wilson's for the grafts at risk; where all are lost, from 0 to the
    *     upper limit of the step before
@@ -60,7 +64,26 @@ public final class SurvivalCurve {
    * @throws IllegalArgumentException if there are no grafts or the coverage is out of range
    */
   public static SurvivalCurve of(List<FollowUp> grafts, double coverage) {
+    return of(grafts, List.of(), coverage);
+  }
+
+  /**
+   * The curve of grafts in rows, each of which may die together: its ranges are at least as wide as
+   * rows differ.
+   *
+   * @param rows grafts of each row; at least one graft
+   * @param coverage coverage of each interval, strictly between 0 and 1, e.g. 0.95
+   * @return the curve
+   * @throws IllegalArgumentException if there are no grafts or the coverage is out of range
+   */
+  public static SurvivalCurve ofRows(List<List<FollowUp>> rows, double coverage) {
+    return of(rows.stream().flatMap(List::stream).toList(), rows, coverage);
+  }
+
+  private static SurvivalCurve of(
+      List<FollowUp> grafts, List<List<FollowUp>> rows, double coverage) {
     double z = Quantiles.twoSided(coverage);
+    RowLosses sharedFate = new RowLosses(rows);
     if (grafts.isEmpty()) {
       throw new IllegalArgumentException("a survival curve needs at least one graft that took");
     }
@@ -70,12 +93,13 @@ public final class SurvivalCurve {
         .forEach(graft -> losses.merge(graft.days(), graft.grafts(), Long::sum));
     List<Step> steps = new ArrayList<>();
     double alive = 1;
-    double variance = 0;
+    double greenwood = 0;
     for (double days : losses.keySet()) {
       long n = atRisk(grafts, days);
       long d = losses.get(days);
       alive *= (double) (n - d) / n;
-      variance += (double) d / ((double) n * (n - d));
+      greenwood += (double) d / ((double) n * (n - d));
+      double variance = Math.max(greenwood, sharedFate.variance(days, n, d));
       Interval interval = limits(alive, z * Math.sqrt(variance), coverage, steps, n);
       double error = alive > 0 ? alive * Math.sqrt(variance) : Double.NaN;
       steps.add(new Step(days, n, d, alive, error, interval));
@@ -84,7 +108,7 @@ public final class SurvivalCurve {
   }
 
   private static long atRisk(List<FollowUp> grafts, double days) {
-    return grafts.stream().filter(g -> g.days() >= days).mapToLong(FollowUp::grafts).sum();
+    return grafts.stream().filter(g -> g.atRisk(days)).mapToLong(FollowUp::grafts).sum();
   }
 
   private static Interval limits(
@@ -156,7 +180,11 @@ public final class SurvivalCurve {
       last = step.days() <= days ? step : last;
     }
     if (last == null) {
-      return new Step(days, watched, 0, 1, 0, TakeRateInterval.wilson(watched, watched, coverage));
+      Interval range =
+          watched == 0
+              ? new Interval(0, 1, coverage)
+              : TakeRateInterval.wilson(watched, watched, coverage);
+      return new Step(days, watched, 0, 1, 0, range);
     }
     long lost = last.days() == days ? last.lost() : 0;
     return new Step(days, watched, lost, last.alive(), last.standardError(), last.interval());

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.IntStream;
@@ -57,8 +58,8 @@ class LateLossTest {
     assertThat(all.lost()).isEqualTo(10);
     assertThat(all.onceAlive()).isEqualTo(42);
     assertThat(answer().countedOnce()).isEqualTo(7);
-    // all followed to the end: the counted share, 10 of 42
-    assertThat(all.lateLoss().value()).isCloseTo(10 / 42.0, within(1e-14));
+    // 5 of 36 watched in the first round, 5 of 37 in the second, the late starters from then on
+    assertThat(all.lateLoss().value()).isCloseTo(1 - 31 / 36.0 * 32 / 37, within(1e-14));
   }
 
   @Test
@@ -73,14 +74,103 @@ class LateLossTest {
     }
   }
 
-  /** By hand: 5 of 42 found lost in the first round, 5 of 37 in the second. */
+  /** By hand: 5 of 36 found lost in the first round, 5 of 37 in the second. */
   @Test
   void curve_goes_by_rounds_of_counts() {
     assertThat(answer().rounds()).containsExactly(new Round(26, 30, 29), new Round(61, 65, 64));
     assertThat(answer().roundsApart()).isTrue();
     List<Double> alive = answer().all().curve().steps().stream().map(step -> step.alive()).toList();
-    assertThat(alive.get(0)).isCloseTo(37 / 42.0, within(1e-14));
-    assertThat(alive.get(1)).isCloseTo(32 / 42.0, within(1e-14));
+    assertThat(alive.get(0)).isCloseTo(31 / 36.0, within(1e-14));
+    assertThat(alive.get(1)).isCloseTo(31 / 36.0 * 32 / 37, within(1e-14));
+  }
+
+  /**
+   * Counted as watched from the start, they would make every loss before they started look rare.
+   */
+  @Test
+  void late_starters_are_watched_from_when_they_were_first_seen_alive() {
+    List<CountedRow> rows =
+        List.of(
+            row("1", "A", 1, 30, 1, 60, 0, 90, 0),
+            row("2", "A", 1, 30, 1, 60, 1, 90, 1),
+            row("3", "A", 1, 30, 0, 60, 1, 90, 1),
+            row("4", "A", 1, 30, 0, 60, 1, 90, 1));
+    LevelLoss all = LateLossCalculator.of(rows, List.of("rootstock"), OPTIONS).orElseThrow().all();
+    assertThat(all.lateStarters()).isEqualTo(2);
+    assertThat(all.curve().steps().get(0).atRisk()).isEqualTo(2);
+    assertThat(all.lateLoss().value()).isCloseTo(0.5, within(1e-14));
+    assertThat(all.hiddenAtMost()).isZero();
+  }
+
+  @Test
+  void a_graft_overlooked_once_was_neither_lost_nor_late() {
+    List<CountedRow> rows =
+        List.of(row("1", "A", 10, 30, 5, 60, 3, 90, 4), row("2", "A", 10, 30, 4, 60, 6, 90, 6));
+    LevelLoss all = LateLossCalculator.of(rows, List.of("rootstock"), OPTIONS).orElseThrow().all();
+    assertThat(all.lost()).isEqualTo(1);
+    assertThat(all.lateStarters()).isEqualTo(2);
+    // 5 and 6 of 10 seen alive at once
+    assertThat(all.hiddenAtMost()).isEqualTo(9);
+    assertThat(all.curve().steps().get(0).atRisk()).isEqualTo(9);
+  }
+
+  /** 20 rows of 10, of which whole rows die on either stock: 100 of 200 say little. */
+  @Test
+  void rows_that_die_together_count_as_so_many_rows() {
+    List<CountedRow> together =
+        IntStream.range(0, 20)
+            .mapToObj(
+                i ->
+                    row(
+                        "r" + i,
+                        i < 10 ? "A" : "B",
+                        10,
+                        30,
+                        10,
+                        90,
+                        i % 10 < (i < 10 ? 4 : 6) ? 0 : 10))
+            .toList();
+    List<CountedRow> oneByOne =
+        IntStream.range(0, 20)
+            .mapToObj(i -> row("r" + i, i < 10 ? "A" : "B", 10, 30, 10, 90, i < 10 ? 6 : 4))
+            .toList();
+    LateLoss rows = LateLossCalculator.of(together, List.of("rootstock"), OPTIONS).orElseThrow();
+    LateLoss grafts = LateLossCalculator.of(oneByOne, List.of("rootstock"), OPTIONS).orElseThrow();
+    assertThat(rows.all().lateLoss().value())
+        .isCloseTo(grafts.all().lateLoss().value(), within(1e-12));
+    assertThat(grafts.dispersion()).isEqualTo(1);
+    assertThat(rows.dispersion()).isCloseTo(10 * 10 / 9.0, within(1e-9));
+    assertThat(grafts.factors().get(0).differ()).isTrue();
+    assertThat(rows.factors().get(0).differ()).isFalse();
+    assertThat(rows.all().lateLoss().interval().width())
+        .isGreaterThan(3 * grafts.all().lateLoss().interval().width());
+    assertThat(rows.factors().get(0).levels().get(0).timesAsFast().orElseThrow().low())
+        .isLessThan(1);
+    assertThat(Wording.of(rows).text())
+        .contains("Grafts of one row often died together: ranges are about 3.3 times as wide");
+  }
+
+  /** A bad season that a stock was mostly used in is not the stock's doing. */
+  @Test
+  void stocks_are_compared_within_seasons() {
+    List<CountedRow> rows = new ArrayList<>();
+    for (int i = 0; i < 200; i++) {
+      boolean bad = i < 100;
+      boolean stockB = bad ? i % 5 > 0 : i % 5 == 0;
+      boolean lost = bad ? i % 2 == 0 : i % 10 == 3;
+      rows.add(
+          new CountedRow(
+              "r" + i,
+              Map.of("rootstock", stockB ? "B" : "A", "season", bad ? "2021" : "2022"),
+              1,
+              List.of(new Count(30, 1), new Count(90, lost ? 0 : 1))));
+    }
+    FactorLoss factor =
+        LateLossCalculator.of(rows, List.of("rootstock"), OPTIONS).orElseThrow().factors().get(0);
+    assertThat(factor.within()).containsExactly("season");
+    assertThat(factor.testedWithin()).containsExactly("season");
+    assertThat(factor.plainTest().orElseThrow().pValue()).isLessThan(0.01);
+    assertThat(factor.differ()).isFalse();
   }
 
   /** Days differ from row to row; dated to the day, the early counted would seem lost sooner. */
@@ -199,7 +289,7 @@ class LateLossTest {
         .hasSize(1);
     assertThat(Wording.of(answer).headline())
         .isEqualTo(
-            "Early take %s, final take %s: of 2,166 grafts once alive, about 25 %% (likely 24 to 27 %%)"
+            "Early take %s, final take %s: of 2,166 grafts once alive, about 25 %% (likely 23 to 27 %%)"
                     .formatted(
                         Words.percent(answer.all().early().rate()),
                         Words.percent(answer.all().last().rate()))
@@ -207,9 +297,9 @@ class LateLossTest {
     assertThat(Wording.of(answer).text())
         .contains(
             "Rootstock: as counted, late loss ran from 20 % (Kettlewick) to 47 % (Greyshell"
-                + " seedling). That is more than chance would part them, stock condition and"
-                + " cultivar allowed for; lost fastest: Greyshell seedling (2.4 times as fast as"
-                + " Lowmoor seedling, likely 1.9 to 3.1).");
+                + " seedling). That is more than chance would part them, season, site, stock"
+                + " condition and cultivar allowed for; lost fastest: Greyshell seedling (2.4 times"
+                + " as fast as Lowmoor seedling, likely 1.9 to 3.2).");
   }
 
   @Test
