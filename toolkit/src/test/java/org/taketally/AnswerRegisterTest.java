@@ -1,18 +1,24 @@
 package org.taketally;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatCode;
 
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import com.tngtech.archunit.core.importer.ImportOption;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.EnumSet;
+import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.taketally.analysis.AnswerRegister;
+import org.taketally.answers.Answer;
 import org.taketally.answers.Question;
 import org.taketally.figure.AnswerFigures;
 import org.taketally.wording.AnswerColumn;
@@ -35,6 +41,27 @@ class AnswerRegisterTest {
     assertThat(line.key()).matches("[a-z]+([A-Z][a-z]+)*");
     String documented = Files.readString(ROOT.resolve("docs/commands.md"));
     assertThat(documented).as("key in docs/commands.md").contains("`" + line.key() + "`");
+  }
+
+  /** One pattern for all: {@code X} holds the values, {@code XCalculator} beside it finds them. */
+  @Test
+  void each_answer_has_its_calculator_and_never_calls_it() {
+    List<JavaClass> answers =
+        new ClassFileImporter()
+                .withImportOption(new ImportOption.DoNotIncludeTests())
+                .importPackages("org.taketally.answers")
+                .stream()
+                .filter(type -> type.isAssignableTo(Answer.class) && !type.isInterface())
+                .toList();
+    assertThat(answers).hasSizeGreaterThan(AnswerRegister.values().length);
+    for (JavaClass answer : answers) {
+      String calculator = answer.getName() + "Calculator";
+      assertThat(answer.reflect().isRecord()).as(answer.getName()).isTrue();
+      assertThatCode(() -> Class.forName(calculator)).doesNotThrowAnyException();
+      assertThat(answer.getDirectDependenciesFromSelf())
+          .as(answer.getName())
+          .noneMatch(needs -> needs.getTargetClass().getName().startsWith(calculator));
+    }
   }
 
   @Test

@@ -28,6 +28,7 @@ import org.taketally.answers.survival.LateLoss;
 import org.taketally.answers.survival.LateLossCalculator;
 import org.taketally.answers.verdict.Contrast;
 import org.taketally.answers.verdict.MarginCost;
+import org.taketally.answers.verdict.MarginCostCalculator;
 import org.taketally.answers.verdict.PlannedContrasts;
 import org.taketally.answers.verdict.PlannedContrastsCalculator;
 import org.taketally.answers.verdict.RootstockVerdict;
@@ -400,7 +401,11 @@ public record Analysis(
         ? without(
             Unanswered.of(
                 Question.MARGIN_COST, new Unanswered.TakeWithinMargin(take, options.margin())))
-        : with(new MarginCost(costPerGraft, take, 0, options.margin(), pricePerTree));
+        : with(
+            MarginCostCalculator.of(
+                new MarginCostCalculator.Costs(costPerGraft, 0, pricePerTree),
+                take,
+                options.margin()));
   }
 
   private Analysis with(Answer answer) {

@@ -16,10 +16,10 @@ final class MarginCostFigure {
     MarginCostFigureWords words = new MarginCostFigureWords(cost);
     List<Line> rows = new java.util.ArrayList<>();
     double most = 0;
-    for (double drop : cost.drops()) {
-      if (cost.take() - drop >= LEAST_TAKE) {
-        rows.add(row(cost, drop, words));
-        most = cost.perTree(cost.take() - drop);
+    for (MarginCost.Drop drop : cost.drops()) {
+      if (drop.take() >= LEAST_TAKE) {
+        rows.add(row(drop, words));
+        most = drop.perTree();
       }
     }
     Sheet sheet =
@@ -31,8 +31,8 @@ final class MarginCostFigure {
     return sheet.svg();
   }
 
-  private static Line row(MarginCost cost, double drop, MarginCostFigureWords words) {
-    double perTree = cost.perTree(cost.take() - drop);
+  private static Line row(MarginCost.Drop drop, MarginCostFigureWords words) {
+    double perTree = drop.perTree();
     String label = words.label(drop);
     return Line.Row.exact(
         new Line.Caption(label, "", money(perTree), label + ": " + money(perTree)), perTree);

@@ -24,10 +24,10 @@ final class MarginCostWords implements AnswerWords {
     return "At a take of %s a saleable tree costs %s; %s less make it %s, %s dearer."
         .formatted(
             Words.percent(answer.take()),
-            money(answer.perTree(answer.take())),
+            money(answer.now().perTree()),
             Words.points(answer.margin()),
-            money(answer.perTree(answer.take() - answer.margin())),
-            Words.percent(answer.dearerBy()));
+            money(answer.atMargin().perTree()),
+            Words.percent(answer.atMargin().dearerBy()));
   }
 
   @Override
@@ -58,14 +58,13 @@ final class MarginCostWords implements AnswerWords {
             AnswerColumn.COST_PER_TREE,
             AnswerColumn.DEARER_BY,
             AnswerColumn.LEFT_PER_GRAFT);
-    for (double drop : answer.drops()) {
-      double left = answer.leftPerGraft(answer.take() - drop).orElse(Double.NaN);
+    for (MarginCost.Drop drop : answer.drops()) {
       table.row(
-          drop,
-          answer.take() - drop,
-          answer.perTree(answer.take() - drop),
-          answer.dearerBy(drop),
-          left);
+          drop.points(),
+          drop.take(),
+          drop.perTree(),
+          drop.dearerBy(),
+          drop.leftPerGraft().orElse(Double.NaN));
     }
     return table.build();
   }
@@ -74,8 +73,8 @@ final class MarginCostWords implements AnswerWords {
     return "Sold at %s a tree, each graft made leaves %s at that take and %s at %s less."
         .formatted(
             money(price),
-            money(answer.leftPerGraft(answer.take()).getAsDouble()),
-            money(answer.leftPerGraft(answer.take() - answer.margin()).getAsDouble()),
+            money(answer.now().leftPerGraft().orElseThrow()),
+            money(answer.atMargin().leftPerGraft().orElseThrow()),
             Words.points(answer.margin()));
   }
 

@@ -14,7 +14,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.taketally.answers.confounding.Confounding;
 import org.taketally.answers.survival.LateLoss;
-import org.taketally.answers.verdict.MarginCost;
+import org.taketally.answers.verdict.MarginCostCalculator;
 import org.taketally.figure.SvgReader.TextBox;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
@@ -73,9 +73,11 @@ class FiguresTest {
                   List.of(),
                   90),
               size));
-      figures.put(size + " margin cost", Figures.marginCost(MarginCost.of(4, 0.61, 0.1), size));
       figures.put(
-          size + " margin cost low", Figures.marginCost(MarginCost.of(900, 0.12, 0.1), size));
+          size + " margin cost", Figures.marginCost(MarginCostCalculator.of(4, 0.61, 0.1), size));
+      figures.put(
+          size + " margin cost low",
+          Figures.marginCost(MarginCostCalculator.of(900, 0.12, 0.1), size));
       figures.put(size + " contrasts", Figures.of(SampleAnswers.contrasts(), size));
       figures.put(size + " own ranges", ownRanges().svg(size));
       figures.put(
@@ -139,7 +141,7 @@ class FiguresTest {
 
   @Test
   void the_cost_of_the_margin_asked_about_is_drawn_among_the_usual_drops() {
-    String svg = Figures.marginCost(MarginCost.of(4, 0.8, 0.07), FigureSize.WIDE);
+    String svg = Figures.marginCost(MarginCostCalculator.of(4, 0.8, 0.07), FigureSize.WIDE);
     assertThat(svg).contains("7 points less, 73 %", "5 points less, 75 %", "20 points less, 60 %");
   }
 

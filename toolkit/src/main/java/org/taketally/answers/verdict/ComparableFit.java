@@ -6,7 +6,7 @@ import org.taketally.answers.AnswerOptions;
 import org.taketally.answers.adjusted.FallbackFit;
 import org.taketally.answers.adjusted.MarginalTakes;
 import org.taketally.answers.confounding.Confounding;
-import org.taketally.answers.confounding.ConfoundingFinder;
+import org.taketally.answers.confounding.ConfoundingCalculator;
 import org.taketally.cells.Cells;
 import org.taketally.cells.Factor;
 import org.taketally.model.TakeModel;
@@ -25,7 +25,7 @@ record ComparableFit(MarginalTakes main, List<String> batchesAdded) {
 
   /** What hangs together in some cells, as far as a column is concerned. */
   static Confounding confounding(Cells cells, String factor, AnswerOptions options) {
-    return ConfoundingFinder.of(withoutPairings(cells), factor, options);
+    return ConfoundingCalculator.of(withoutPairings(cells), factor, options);
   }
 
   /** Only the columns that could entangle: pairings are made of the factor itself. */

@@ -8,7 +8,7 @@ import org.taketally.answers.AnswerOptions;
 import org.taketally.answers.adjusted.DrawSummary;
 import org.taketally.answers.adjusted.MarginalTakes;
 import org.taketally.answers.confounding.Confounding;
-import org.taketally.answers.confounding.ConfoundingFinder;
+import org.taketally.answers.confounding.ConfoundingCalculator;
 import org.taketally.answers.counts.TakeCount;
 import org.taketally.answers.counts.TakeCounter;
 import org.taketally.answers.counts.TakeRateInterval;
@@ -51,7 +51,7 @@ public final class LevelComparisonCalculator {
   private LevelComparison comparison(String factor) {
     List<String> names = averaging.levels(factor);
     double[][] takes = averaging.takes(factor);
-    Confounding entanglement = ConfoundingFinder.of(fit.cells(), factor, options);
+    Confounding entanglement = ConfoundingCalculator.of(fit.cells(), factor, options);
     List<Pair> pairs =
         new PairDifferences(names, takes)
             .pairs(options.margin(), takes, UnassessedBounds.none(names.size())).stream()

@@ -31,7 +31,7 @@ public final class MarginCostFigureWords {
    */
   public String title() {
     return "%s less make a tree %s dearer"
-        .formatted(Words.points(cost.margin()), Words.percent(cost.dearerBy()));
+        .formatted(Words.points(cost.margin()), Words.percent(cost.atMargin().dearerBy()));
   }
 
   /**
@@ -49,9 +49,9 @@ public final class MarginCostFigureWords {
    * @param drop in take, 0 to 1
    * @return a few words
    */
-  public String label(double drop) {
-    return drop == 0
+  public String label(MarginCost.Drop drop) {
+    return drop.points() == 0
         ? "take as it is, " + Words.percent(cost.take())
-        : Words.points(drop) + " less, " + Words.percent(cost.take() - drop);
+        : Words.points(drop.points()) + " less, " + Words.percent(drop.take());
   }
 }

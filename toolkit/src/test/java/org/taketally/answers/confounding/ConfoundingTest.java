@@ -28,7 +28,7 @@ class ConfoundingTest {
         }
       }
     }
-    Confounding answer = ConfoundingFinder.of(records.cells(), "rootstock", OPTIONS);
+    Confounding answer = ConfoundingCalculator.of(records.cells(), "rootstock", OPTIONS);
     assertThat(answer.comparable()).isTrue();
     assertThat(answer.efficiency()).isCloseTo(1, within(1e-12));
     assertThat(answer.ties()).isEmpty();
@@ -53,7 +53,7 @@ class ConfoundingTest {
         records.row(8, 5, stocks[i], "g" + i + j).row(8, 5, stocks[j], "g" + i + j);
       }
     }
-    Confounding answer = ConfoundingFinder.of(records.cells(), "rootstock", OPTIONS);
+    Confounding answer = ConfoundingCalculator.of(records.cells(), "rootstock", OPTIONS);
     assertThat(answer.efficiency()).isCloseTo(2.0 / 3, within(1e-9));
   }
 
@@ -67,7 +67,7 @@ class ConfoundingTest {
             .row(40, 25, "Cor", "2023")
             .row(60, 20, "Dun", "2023")
             .cells();
-    Confounding answer = ConfoundingFinder.of(cells, "rootstock", OPTIONS);
+    Confounding answer = ConfoundingCalculator.of(cells, "rootstock", OPTIONS);
     assertThat(answer.comparable()).isFalse();
     assertThat(answer.groups())
         .extracting(Group::levels)
@@ -91,7 +91,7 @@ class ConfoundingTest {
             .row(40, 31, "Bay", "2022")
             .row(40, 25, "Cor", "2023")
             .cells();
-    Confounding answer = ConfoundingFinder.of(cells, "rootstock", OPTIONS);
+    Confounding answer = ConfoundingCalculator.of(cells, "rootstock", OPTIONS);
     assertThat(answer.groupOf("Cor").orElseThrow().levels()).containsExactly("Cor");
     assertThat(answer.ties().get(0).refuses()).isTrue();
     assertThat(TieWords.sentence(answer.ties().get(0)))
@@ -108,7 +108,7 @@ class ConfoundingTest {
             .row(1, 1, "Bay", "2022")
             .row(400, 250, "Bay", "2023")
             .cells();
-    assertThat(ConfoundingFinder.of(cells, "rootstock", OPTIONS).comparable()).isFalse();
+    assertThat(ConfoundingCalculator.of(cells, "rootstock", OPTIONS).comparable()).isFalse();
   }
 
   /** Planted: a novice who grafted mostly one cultivar, which few others touched. */
@@ -125,7 +125,7 @@ class ConfoundingTest {
       records.row(3, 2, stock, "Pell", "Lum");
     }
     Confounding answer =
-        ConfoundingFinder.of(records.cells(), "rootstock", OPTIONS.withGrafterNames(true));
+        ConfoundingCalculator.of(records.cells(), "rootstock", OPTIONS.withGrafterNames(true));
     assertThat(answer.comparable()).isTrue();
     assertThat(answer.ties()).hasSize(1);
     Tie tie = answer.ties().get(0);
@@ -149,10 +149,10 @@ class ConfoundingTest {
             .row(40, 31, "Cor", "Lum")
             .cells();
     String sentence =
-        TieWords.sentence(ConfoundingFinder.of(cells, "rootstock", OPTIONS).ties().get(0));
+        TieWords.sentence(ConfoundingCalculator.of(cells, "rootstock", OPTIONS).ties().get(0));
     assertThat(sentence).doesNotContain("Ida").contains("by grafter ");
     assertThat(
-            Wording.of(ConfoundingFinder.of(cells, "rootstock", OPTIONS.withGrafterNames(true)))
+            Wording.of(ConfoundingCalculator.of(cells, "rootstock", OPTIONS.withGrafterNames(true)))
                 .text())
         .contains("only by Ida");
   }
@@ -162,7 +162,7 @@ class ConfoundingTest {
   void stocks_in_trays_are_compared_between_trays() {
     Records few = Records.of("rootstock", "block");
     few.row(50, 30, "Ash", "t1").row(50, 40, "Bay", "t2");
-    Confounding refused = ConfoundingFinder.of(few.cells(), "rootstock", OPTIONS);
+    Confounding refused = ConfoundingCalculator.of(few.cells(), "rootstock", OPTIONS);
     assertThat(refused.comparable()).isFalse();
     assertThat(TieWords.sentence(refused.ties().get(0)))
         .isEqualTo(
@@ -172,7 +172,7 @@ class ConfoundingTest {
     for (int tray = 0; tray < 6; tray++) {
       many.row(20, 12, "Ash", "a" + tray).row(20, 13, "Bay", "b" + tray);
     }
-    Confounding judged = ConfoundingFinder.of(many.cells(), "rootstock", OPTIONS);
+    Confounding judged = ConfoundingCalculator.of(many.cells(), "rootstock", OPTIONS);
     assertThat(judged.comparable()).isTrue();
     assertThat(TieWords.sentence(judged.ties().get(0))).contains("between 12 of them");
   }
@@ -180,7 +180,7 @@ class ConfoundingTest {
   @Test
   void one_stock_only_is_said_so() {
     Cells cells = Records.of("rootstock", "season").row(40, 30, "Ash", "2022").cells();
-    assertThat(Wording.of(ConfoundingFinder.of(cells, "rootstock", OPTIONS)).headline())
+    assertThat(Wording.of(ConfoundingCalculator.of(cells, "rootstock", OPTIONS)).headline())
         .isEqualTo(
             "These records hold only one level of rootstock: there is nothing to compare it with.");
   }

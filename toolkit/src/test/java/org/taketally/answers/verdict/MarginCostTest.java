@@ -16,9 +16,10 @@ class MarginCostTest {
    */
   @Test
   void ten_points_from_eighty_make_a_tree_a_seventh_dearer() {
-    assertThat(MarginCost.of(10, 0.8, 0.05).dearerBy()).isCloseTo(1 / 15.0, within(1e-12));
-    MarginCost cost = MarginCost.of(10, 0.8, 0.1);
-    assertThat(cost.dearerBy()).isCloseTo(1 / 7.0, within(1e-12));
+    assertThat(MarginCostCalculator.of(10, 0.8, 0.05).atMargin().dearerBy())
+        .isCloseTo(1 / 15.0, within(1e-12));
+    MarginCost cost = MarginCostCalculator.of(10, 0.8, 0.1);
+    assertThat(cost.atMargin().dearerBy()).isCloseTo(1 / 7.0, within(1e-12));
     assertThat(Wording.of(cost).headline())
         .isEqualTo(
             "At a take of 80 % a saleable tree costs 12.50; 10 points less make it 14.29, 14 %"
@@ -27,24 +28,26 @@ class MarginCostTest {
 
   @Test
   void late_losses_make_every_tree_dearer_alike() {
-    MarginCost cost = new MarginCost(10, 0.8, 0.2, 0.1, OptionalDouble.empty());
-    assertThat(cost.perTree(0.8)).isCloseTo(10 / (0.8 * 0.8), within(1e-12));
-    assertThat(cost.dearerBy()).isCloseTo(1 / 7.0, within(1e-12));
+    MarginCost cost =
+        MarginCostCalculator.of(
+            new MarginCostCalculator.Costs(10, 0.2, OptionalDouble.empty()), 0.8, 0.1);
+    assertThat(cost.now().perTree()).isCloseTo(10 / (0.8 * 0.8), within(1e-12));
+    assertThat(cost.atMargin().dearerBy()).isCloseTo(1 / 7.0, within(1e-12));
   }
 
   @Test
   void table_runs_from_no_drop_to_the_largest_below_the_take() {
-    AnswerTable table = Wording.of(MarginCost.of(1, 0.12, 0.1)).table();
+    AnswerTable table = Wording.of(MarginCostCalculator.of(1, 0.12, 0.1)).table();
     assertThat(table.rows()).extracting(row -> row.get(0)).containsExactly(0.0, 0.02, 0.05, 0.1);
   }
 
   @Test
   void refuses_what_makes_no_sense() {
-    assertThatThrownBy(() -> MarginCost.of(0, 0.8, 0.1))
+    assertThatThrownBy(() -> MarginCostCalculator.of(0, 0.8, 0.1))
         .hasMessage("the cost of a graft must be above 0, got 0.0");
-    assertThatThrownBy(() -> MarginCost.of(1, 0.1, 0.1))
+    assertThatThrownBy(() -> MarginCostCalculator.of(1, 0.1, 0.1))
         .hasMessage("the margin must be above 0 and below the take (0.1), got 0.1");
-    assertThatThrownBy(() -> MarginCost.of(1, 80, 0.1))
+    assertThatThrownBy(() -> MarginCostCalculator.of(1, 80, 0.1))
         .hasMessage("take must be above 0 and at most 1 (0.8 for 80 %), got 80.0");
   }
 }

@@ -20,7 +20,7 @@ import org.taketally.records.columns.DerivedColumn;
 import org.taketally.records.columns.RecordColumn;
 
 /** Works out {@link Confounding}. */
-public final class ConfoundingFinder {
+public final class ConfoundingCalculator {
 
   static final String CULTIVAR = RecordColumn.CULTIVAR.columnName();
   static final String PAIRING = DerivedColumn.PAIRING.columnName();
@@ -35,7 +35,7 @@ public final class ConfoundingFinder {
   private final Cells cells;
   private final AnswerOptions options;
 
-  private ConfoundingFinder(Cells cells, AnswerOptions options) {
+  private ConfoundingCalculator(Cells cells, AnswerOptions options) {
     this.cells = cells;
     this.options = options;
   }
@@ -50,7 +50,7 @@ public final class ConfoundingFinder {
    * @throws IllegalArgumentException if there is no such column
    */
   public static Confounding of(Cells cells, String compared, AnswerOptions options) {
-    return new ConfoundingFinder(cells, options).confounding(cells.factor(compared));
+    return new ConfoundingCalculator(cells, options).confounding(cells.factor(compared));
   }
 
   private Confounding confounding(Factor compared) {
