@@ -53,6 +53,8 @@ public final class FileWords {
         "what to do");
 
     private final String title;
+
+    @SuppressWarnings("ImmutableEnumChecker") // a list nobody can write to
     private final List<Heading> headings;
 
     Holds(String title, String... headings) {

@@ -85,6 +85,8 @@ public final class MiappeWords {
         "when");
 
     private final String title;
+
+    @SuppressWarnings("ImmutableEnumChecker") // a list nobody can write to
     private final List<Heading> headings;
 
     Section(String title, String... headings) {
