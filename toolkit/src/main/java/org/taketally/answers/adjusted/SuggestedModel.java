@@ -47,7 +47,8 @@ public record SuggestedModel(TakeModel model, List<ModelChoice> choices) {
           RecordColumn.STOCK_CONDITION.columnName(),
           RecordColumn.CAMBIUM_MATCH.columnName(),
           RecordColumn.TOOL_CLEANING.columnName(),
-          RecordColumn.BUDWOOD_KEPT.columnName());
+          RecordColumn.BUDWOOD_KEPT.columnName(),
+          DerivedColumn.GRAFT_ATTEMPT.columnName());
 
   /** Columns every answer looks at; no sheet may lack them. */
   private static final List<String> ALWAYS =
@@ -252,7 +253,7 @@ public record SuggestedModel(TakeModel model, List<ModelChoice> choices) {
 
   private static boolean useful(Cells cells, String name, List<ModelChoice> choices) {
     Factor factor = cells.findFactor(name).orElse(null);
-    if (factor == null) {
+    if (factor == null || (DerivedColumn.named(name) && levelsWithAnyGrafts(cells, factor) < 2)) {
       return false;
     }
     int recorded = recordedPercent(cells, i -> factor.code(i) != Factor.MISSING);

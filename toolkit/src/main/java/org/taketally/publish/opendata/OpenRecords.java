@@ -37,6 +37,7 @@ public final class OpenRecords {
       Set.of(
           DerivedColumn.PAIRING.columnName(),
           DerivedColumn.GRAFTING_DAY.columnName(),
+          DerivedColumn.GRAFT_ATTEMPT.columnName(),
           DerivedColumn.DIAMETER_MISMATCH.columnName());
 
   private final GraftRecords records;

@@ -4,6 +4,7 @@ import static org.taketally.records.columns.RecordColumn.ASSESSED_DATE;
 import static org.taketally.records.columns.RecordColumn.BUDWOOD_CUT_DATE;
 import static org.taketally.records.columns.RecordColumn.CULTIVAR;
 import static org.taketally.records.columns.RecordColumn.GRAFT_DATE;
+import static org.taketally.records.columns.RecordColumn.REPLACES;
 import static org.taketally.records.columns.RecordColumn.ROOTSTOCK;
 import static org.taketally.records.columns.RecordColumn.SCION_DIAMETER_MM;
 import static org.taketally.records.columns.RecordColumn.SITE;
@@ -15,6 +16,7 @@ import org.taketally.records.columns.RecordColumn;
 import org.taketally.records.problems.Plain;
 import org.taketally.records.problems.ProblemKind;
 import org.taketally.records.problems.ProblemText;
+import org.taketally.records.rows.ColumnTrack;
 import org.taketally.records.rows.RecordRow;
 import org.taketally.records.rows.RecordsLayout;
 import org.taketally.records.rows.RowReport;
@@ -41,6 +43,9 @@ final class Derivation {
     mark(DerivedColumn.STORAGE_DAYS, GRAFT_DATE, BUDWOOD_CUT_DATE);
     mark(DerivedColumn.DAYS_TO_ASSESSMENT, GRAFT_DATE, ASSESSED_DATE);
     mark(DerivedColumn.DIAMETER_MISMATCH, SCION_DIAMETER_MM, STOCK_DIAMETER_MM);
+    if (layout.track(REPLACES).present()) {
+      layout.track(DerivedColumn.GRAFT_ATTEMPT).markPresent();
+    }
     if (layout.track(GRAFT_DATE).present()) {
       layout.track(DerivedColumn.GRAFTING_DAY).markPresent();
       layout.track(RecordColumn.SEASON).markPresent();
@@ -66,6 +71,14 @@ final class Derivation {
     boolean placed = row.has(SITE) || !layout.track(SITE).present();
     if (layout.track(DerivedColumn.GRAFTING_DAY).wanted() && placed && row.has(GRAFT_DATE)) {
       row.setCode(RecordsLayout.place(DerivedColumn.GRAFTING_DAY), graftingDay(row));
+    }
+    ColumnTrack attempt = layout.track(DerivedColumn.GRAFT_ATTEMPT);
+    if (attempt.wanted() && layout.track(REPLACES).present()) {
+      row.setCode(
+          RecordsLayout.place(DerivedColumn.GRAFT_ATTEMPT),
+          attempt
+              .levels()
+              .code(row.text(REPLACES) == null ? DerivedColumn.FIRST : DerivedColumn.AGAIN));
     }
   }
 

@@ -17,7 +17,18 @@ public enum DerivedColumn {
   GRAFTING_DAY(
       ColumnKind.LEVELS,
       "",
-      "site (if there is a column for it) and graft_date: what was grafted in one go");
+      "site (if there is a column for it) and graft_date: what was grafted in one go"),
+  /** First try or not. */
+  GRAFT_ATTEMPT(
+      ColumnKind.LEVELS,
+      "",
+      "first, or again where replaces names the failed graft it was made in place of");
+
+  /** {@link #GRAFT_ATTEMPT} of a graft on a stock that had none before. */
+  public static final String FIRST = "first";
+
+  /** {@link #GRAFT_ATTEMPT} of a graft made in place of one that failed. */
+  public static final String AGAIN = "again";
 
   private final String columnName = name().toLowerCase(Locale.ROOT);
   private final ColumnKind kind;

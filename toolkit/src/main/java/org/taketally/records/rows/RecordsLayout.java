@@ -25,7 +25,10 @@ public final class RecordsLayout {
 
   /** Never read from a sheet, though they have a name. */
   static final Set<String> WORKED_OUT =
-      Set.of(DerivedColumn.PAIRING.columnName(), DerivedColumn.GRAFTING_DAY.columnName());
+      Set.of(
+          DerivedColumn.PAIRING.columnName(),
+          DerivedColumn.GRAFTING_DAY.columnName(),
+          DerivedColumn.GRAFT_ATTEMPT.columnName());
 
   private final List<ColumnTrack> tracks = new ArrayList<>();
   private final Map<String, Integer> places = new HashMap<>();
