@@ -65,6 +65,30 @@ public final class JsonSchemas {
     return faults;
   }
 
+  /**
+   * YAML as JSON, by Python's reader of YAML.
+   *
+   * @param yaml a document
+   * @return the same as JSON
+   */
+  public static JsonElement ofYaml(String yaml) throws IOException, InterruptedException {
+    require();
+    Process python =
+        new ProcessBuilder(
+                PYTHON.toString(),
+                "-c",
+                "import json, sys, yaml; print(json.dumps(yaml.safe_load(sys.stdin)))")
+            .redirectErrorStream(true)
+            .start();
+    python.getOutputStream().write(yaml.getBytes(StandardCharsets.UTF_8));
+    python.getOutputStream().close();
+    String said = new String(python.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+    if (python.waitFor() != 0) {
+      fail(said);
+    }
+    return JsonParser.parseString(said);
+  }
+
   private static void require() throws IOException, InterruptedException {
     boolean there =
         Files.exists(PYTHON)

@@ -282,17 +282,7 @@ class OpenDataTest {
   /** The schemas are those of version 1; see source.md beside them. */
   @Test
   void agrees_with_the_published_schemas() throws Exception {
-    GraftRecords records = read("halden-bay-avocado-messy");
-    OpenRecords open = OpenRecords.of(records, true);
-    Map<String, String> files =
-        DataPackage.of(records, open, analysis(open.records()), options(true)).files();
-    List<JsonElement> packages = new ArrayList<>();
-    packages.add(JsonParser.parseString(files.get("datapackage.json")));
-    for (String dataset : datasets()) {
-      packages.add(
-          JsonParser.parseString(
-              Files.readString(DATASETS.resolve(dataset).resolve("datapackage.json"))));
-    }
+    List<JsonElement> packages = described();
     assertThat(JsonSchemas.faults(schema("data-package.json"), packages)).containsOnly("");
     JsonElement broken = packages.get(0).deepCopy();
     broken.getAsJsonObject().addProperty("resources", "none");
@@ -310,6 +300,52 @@ class OpenDataTest {
     }
     assertThat(tables).hasSizeGreaterThan(30);
     assertThat(JsonSchemas.faults(schema("tabular-data-resource.json"), tables)).containsOnly("");
+  }
+
+  /** What is new in version 2, and nothing left of version 1. */
+  @Test
+  void keeps_the_rules_of_version_2() throws Exception {
+    List<JsonElement> packages = described();
+    JsonElement rules =
+        JsonParser.parseString(
+            Files.readString(Path.of("src/test/resources/datapackage-2/rules.json")));
+    assertThat(JsonSchemas.faults(rules, packages)).hasSizeGreaterThan(5).containsOnly("");
+    JsonElement old = packages.get(0).deepCopy();
+    old.getAsJsonObject().addProperty("profile", "tabular-data-package");
+    JsonElement untyped = packages.get(0).deepCopy();
+    untyped.getAsJsonObject().getAsJsonArray("resources").get(0).getAsJsonObject().remove("type");
+    assertThat(JsonSchemas.faults(rules, List.of(old, untyped)))
+        .allSatisfy(fault -> assertThat(fault).isNotEmpty());
+  }
+
+  @Test
+  void the_citation_agrees_with_its_published_schema() throws Exception {
+    JsonElement schema =
+        JsonParser.parseString(
+            Files.readString(Path.of("src/test/resources/citation-file-format-1.2.0/schema.json")));
+    JsonElement citation = JsonSchemas.ofYaml(made().get("CITATION.cff"));
+    JsonElement nameless = citation.deepCopy();
+    nameless.getAsJsonObject().remove("authors");
+    List<String> faults = JsonSchemas.faults(schema, List.of(citation, nameless));
+    assertThat(faults.get(0)).isEmpty();
+    assertThat(faults.get(1)).contains("authors");
+  }
+
+  private static Map<String, String> made() throws IOException {
+    OpenRecords open = OpenRecords.of(read("halden-bay-avocado-messy"), true);
+    return DataPackage.of(open.records(), open, analysis(open.records()), options(true)).files();
+  }
+
+  /** One package made here, and those of the datasets. */
+  private static List<JsonElement> described() throws IOException {
+    List<JsonElement> packages = new ArrayList<>();
+    packages.add(JsonParser.parseString(made().get("datapackage.json")));
+    for (String dataset : datasets()) {
+      packages.add(
+          JsonParser.parseString(
+              Files.readString(DATASETS.resolve(dataset).resolve("datapackage.json"))));
+    }
+    return packages;
   }
 
   private static JsonElement schema(String name) throws IOException {
