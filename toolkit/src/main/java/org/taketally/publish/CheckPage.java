@@ -1,7 +1,12 @@
 package org.taketally.publish;
 
 import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
+import java.util.function.UnaryOperator;
+import org.taketally.files.FileNames;
 import org.taketally.publish.Block.Callout;
 import org.taketally.publish.Block.Grid;
 import org.taketally.publish.Block.Paragraph;
@@ -53,7 +58,7 @@ public final class CheckPage {
     return new CheckPage(
         new Page(
             CheckPageWords.TITLE,
-            String.join(", ", provenance.sources()),
+            names(check).apply(String.join(", ", provenance.sources())),
             "",
             sections,
             WorkingPageWords.FOOTER));
@@ -66,11 +71,41 @@ public final class CheckPage {
     if (groups.isEmpty()) {
       return new Section(id, heading, List.of(new Paragraph(CheckPageWords.NOTHING)));
     }
-    List<List<String>> rows = groups.stream().limit(MOST).map(CheckPageWords::row).toList();
+    UnaryOperator<String> names = names(check);
+    List<List<String>> rows =
+        groups.stream()
+            .limit(MOST)
+            .map(CheckPageWords::row)
+            .map(row -> row.stream().map(names).toList())
+            .toList();
     String caption =
         CheckPageWords.caption(check.summary().count(severity), rows.size(), groups.size());
     Grid grid = new Grid(caption, CheckPageWords.HEADINGS, rows, true);
     return new Section(id, heading, List.of(new Table(grid)));
+  }
+
+  /** Files without their folders, where that leaves their names apart. */
+  private static UnaryOperator<String> names(RecordsCheck check) {
+    List<String> sources = check.provenance().sources();
+    Set<String> folders = new LinkedHashSet<>();
+    Set<String> names = new HashSet<>();
+    for (String source : sources) {
+      String name = FileNames.withoutFolder(source);
+      folders.add(source.substring(0, source.length() - name.length()));
+      names.add(name);
+    }
+    folders.remove("");
+    return names.size() < sources.size()
+        ? UnaryOperator.identity()
+        : text -> without(folders, text);
+  }
+
+  private static String without(Set<String> folders, String text) {
+    String shorter = text;
+    for (String folder : folders) {
+      shorter = shorter.replace(folder, "");
+    }
+    return shorter;
   }
 
   /**

@@ -99,6 +99,19 @@ class WorkingPagesTest {
         .contains("Set aside until repaired</h2>");
   }
 
+  /** A page that is passed on doesn't tell the folders of whoever made it. */
+  @Test
+  void check_page_names_files_without_their_folders() throws IOException {
+    Path one =
+        Files.writeString(folder.resolve("one.csv"), "cultivar,rootstock,outcome\nA,,taken\n");
+    String html = CheckPage.of(RecordsReader.defaults().read(one)).html();
+    assertThat(html).contains("one.csv line 2").doesNotContain(folder.toString());
+    Path other = Files.createDirectory(folder.resolve("b")).resolve("one.csv");
+    Files.copy(one, other);
+    assertThat(CheckPage.of(RecordsReader.defaults().read(List.of(one, other))).html())
+        .contains(one.toString(), other.toString());
+  }
+
   @Test
   void check_page_of_clean_records_says_so() {
     String html = CheckPage.of(Sheets.read(folder, Sheets.circle(1))).html();

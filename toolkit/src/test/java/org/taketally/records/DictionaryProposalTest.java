@@ -7,6 +7,7 @@ import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import org.dhatim.fastexcel.Workbook;
@@ -110,26 +111,64 @@ class DictionaryProposalTest {
       fill(book.newWorksheet("2024"), "2024");
       fill(book.newWorksheet("2025"), "2025");
     }
-    DictionaryProposal proposal = DictionaryProposal.of(List.of(file));
-    String edited = proposal.json().replaceFirst("\\{", "{\"blank_result\": \"failed\",");
-    GraftRecords records = read(edited, file);
+    String edited = edited(DictionaryProposal.of(List.of(file)));
+    reachesTheRightCounts(read(edited, file));
+  }
+
+  /** The same as text: a file for each year, semicolons and decimal commas. */
+  @Test
+  void its_twin_in_text_with_semicolons_reads_after_three_edits() throws IOException {
+    List<Path> files = new ArrayList<>();
+    for (String year : List.of("2024", "2025")) {
+      StringBuilder text = new StringBuilder();
+      for (String[] row : cells(year)) {
+        text.append(String.join(";", row)).append("\r\n");
+      }
+      files.add(Files.writeString(folder.resolve("club-" + year + ".csv"), text));
+    }
+    String edited = edited(DictionaryProposal.of(files));
+    reachesTheRightCounts(
+        RecordsReader.defaults()
+            .withToday(LocalDate.of(2026, 11, 25))
+            .withDictionary(SheetDictionary.parse("d.json", edited))
+            .read(files));
+  }
+
+  /** Three edits: what a blank means, and on each of two sheets a name cut short. */
+  private static String edited(DictionaryProposal proposal) {
+    List<OpenQuestion> names =
+        proposal.open().stream().filter(one -> one.sentence().contains("\"Orr.\"")).toList();
+    assertThat(names).hasSize(2);
+    names.forEach(one -> one.settle(0));
+    assertThat(proposal.open()).allMatch(one -> one.sentence().contains("blank_result"));
+    return proposal.json().replaceFirst("\\{", "{\"blank_result\": \"failed\",");
+  }
+
+  private static void reachesTheRightCounts(GraftRecords records) {
     assertThat(records.grafts()).isEqualTo(2 * 60);
     assertThat(records.takes()).isEqualTo(2 * 22);
+    assertThat(records.setAside().size()).isEqualTo(2); // the totals
     assertThat(records.check().unsettled()).isEmpty();
     assertThat(records.frame().dateColumn("graft_date").countMissing()).isZero();
     assertThat(records.frame().doubleColumn("storage_temp_c").max()).isLessThan(10);
+    assertThat(Set.copyOf(records.frame().stringColumn("cultivar").asList()))
+        .containsExactlyInAnyOrder("Orrin", "Bexley");
   }
 
-  private static void fill(Worksheet sheet, String year) {
-    String[][] cells = {
-      {"Season " + year + ", kept by Jo"},
-      {},
+  private static String[][] cells(String year) {
+    return new String[][] {
+      {"Season " + year + ", kept by Jo", "", "", "", "", ""},
+      {"", "", "", "", "", ""},
       {"Variety", "Stock", "Grafted on", "Fridge F", "Made", "Alive"},
       {"Orrin", "Pellin", "14/03/" + year, "41,5", "20", "12"},
-      {"Orrin", "Halden", "25/03/" + year, "40,5", "20", ""},
+      {"Orr.", "Halden", "25/03/" + year, "40,5", "20", ""},
       {"Bexley", "Halden", "03/04/" + year, "42,5", "20", "10"},
       {"alle", "", "", "", "60", "22"}
     };
+  }
+
+  private static void fill(Worksheet sheet, String year) {
+    String[][] cells = cells(year);
     for (int r = 0; r < cells.length; r++) {
       for (int c = 0; c < cells[r].length; c++) {
         if (cells[r][c].matches("\\d+") && r > 2) {
