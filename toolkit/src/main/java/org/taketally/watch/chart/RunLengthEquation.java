@@ -24,6 +24,9 @@ final class RunLengthEquation {
 
   private static final int NODES = 120;
 
+  /** Nodes and weights from -1 to 1; working them out takes longer than an equation. */
+  private static final GaussIntegrator RULE = new GaussIntegratorFactory().legendre(NODES);
+
   private final double low;
   private final double high;
   private final DoubleBinaryOperator density;
@@ -47,12 +50,12 @@ final class RunLengthEquation {
 
   /** Average number of steps to the alarm from state 0. */
   double fromZero() {
-    GaussIntegrator rule = new GaussIntegratorFactory().legendre(NODES, low, high);
+    double half = (high - low) / 2;
     double[] state = new double[NODES + 1];
     double[] weight = new double[NODES + 1];
     for (int j = 0; j < NODES; j++) {
-      state[j + 1] = rule.getPoint(j);
-      weight[j + 1] = rule.getWeight(j);
+      state[j + 1] = RULE.getPoint(j) * half + low + half;
+      weight[j + 1] = RULE.getWeight(j) * half;
     }
     double[][] left = new double[NODES + 1][NODES + 1];
     double[] ones = new double[NODES + 1];
