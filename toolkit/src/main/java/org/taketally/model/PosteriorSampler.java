@@ -64,6 +64,9 @@ final class PosteriorSampler {
   private final Prior prior;
   private final Effort effort;
 
+  /** Worked out once: they depend on neither the number of draws nor the seed. */
+  private List<Weighted> points;
+
   PosteriorSampler(BlockLaplace engine, LikelihoodPoint fit, Prior prior, int cells) {
     this.engine = engine;
     this.engines = new Engines(engine);
@@ -77,14 +80,17 @@ final class PosteriorSampler {
     return cells > LARGE_CELLS || (cells > MEASURED_CELLS && together > LARGE_TOGETHER);
   }
 
-  TakeDraws.Source source(int count, long seed) {
+  synchronized TakeDraws.Source source(int count, long seed) {
     if (fit.tau.length == 0 || effort.points() == 1) {
       return aroundFit(seed);
     }
-    List<Weighted> points = points();
+    if (points == null) {
+      points = points();
+    }
     int[] chosen = choose(points, count, seed);
     TakeDraws.Draw[] draws = new TakeDraws.Draw[count];
-    engine.parallel().run(points.size(), p -> draw(points.get(p), chosen, p, seed, draws));
+    List<Weighted> all = points;
+    engine.parallel().run(all.size(), p -> draw(all.get(p), chosen, p, seed, draws));
     return number -> draws[number];
   }
 

@@ -44,18 +44,7 @@ public interface Prior {
    * @return the prior
    */
   default Prior fixed(Fixed other) {
-    Prior same = this;
-    return new Prior() {
-      @Override
-      public double logDensity(double sd) {
-        return same.logDensity(sd);
-      }
-
-      @Override
-      public Fixed fixed() {
-        return other;
-      }
-    };
+    return new PriorWithFixed(this, other);
   }
 
   /**
@@ -79,7 +68,7 @@ public interface Prior {
     if (!(scale > 0)) {
       throw new IllegalArgumentException("scale must be above 0, got " + scale);
     }
-    return sd -> -sd * sd / (2 * scale * scale);
+    return new HalfNormalPrior(scale);
   }
 
   /**

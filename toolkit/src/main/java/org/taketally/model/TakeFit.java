@@ -28,6 +28,8 @@ public final class TakeFit {
   private final List<SearchStep> search;
   private final double[] linearPredictor;
   private final List<VaryingFactor> varying;
+  private Prior lastPrior;
+  private PosteriorSampler lastSampler;
 
   TakeFit(
       FitInput ready,
@@ -302,11 +304,19 @@ public final class TakeFit {
     if (count < 1) {
       throw new IllegalArgumentException("draws must be 1 or more, got " + count);
     }
-    return new TakeDraws(
-        design(),
-        varying,
-        count,
-        new PosteriorSampler(engine(), point, prior, cells().size()).source(count, seed));
+    return new TakeDraws(design(), varying, count, sampler(prior).source(count, seed));
+  }
+
+  /**
+   * The last one is kept with its points, since most draws of a fit are under one prior; a large
+   * fit has none.
+   */
+  private synchronized PosteriorSampler sampler(Prior prior) {
+    if (lastSampler == null || isLarge() || !prior.equals(lastPrior)) {
+      lastSampler = new PosteriorSampler(engine(), point, prior, cells().size());
+      lastPrior = prior;
+    }
+    return lastSampler;
   }
 
   /**
