@@ -2,6 +2,7 @@ package org.taketally.model;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.Function;
 import java.util.stream.IntStream;
 import org.taketally.cells.Cells;
 import org.taketally.model.CannotFit.Reason;
@@ -55,9 +56,45 @@ final class ModelFitter {
   }
 
   static TakeFit fit(ModelTerms model, Cells cells, FitOptions options) {
+    return prepared(model, cells, options).run();
+  }
+
+  /** Starts where a fit ended that was nearly of the same records or model. */
+  static TakeFit fitNear(TakeFit known, ModelTerms model, Cells cells, FitOptions options) {
+    ModelFitter fitter = prepared(model, cells, options);
+    double[] beta = fitter.effectsOf(known);
+    return beta.length == 0 || fitter.evidence.cells() <= RestartedSearch.FEW_CELLS
+        ? fitter.run()
+        : fitter.run(search -> search.runNear(fitter.tauOf(known), beta, fitter.evidence.cells()));
+  }
+
+  private static ModelFitter prepared(ModelTerms model, Cells cells, FitOptions options) {
     FitInput ready = FitInput.of(model, cells);
     Identifiability.check(ready.design(), ready.evidence());
-    return new ModelFitter(ready, options, model.nodes()).run();
+    return new ModelFitter(ready, options, model.nodes());
+  }
+
+  /** Fixed effects of another fit by name; empty if it lacks one. */
+  private double[] effectsOf(TakeFit known) {
+    List<String> names = known.design().names();
+    int[] places = ready.design().names().stream().mapToInt(names::indexOf).toArray();
+    double[] theirs = known.beta();
+    return Arrays.stream(places).anyMatch(place -> place < 0)
+        ? new double[0]
+        : Arrays.stream(places).mapToDouble(place -> theirs[place]).toArray();
+  }
+
+  /** Variances of another fit by name, the usual where it lacks one. */
+  private double[] tauOf(TakeFit known) {
+    return ready.levels().keySet().stream()
+        .mapToDouble(
+            column ->
+                known.varying().stream()
+                    .filter(factor -> factor.factor().equals(column))
+                    .mapToDouble(f -> f.standardDeviation() * f.standardDeviation())
+                    .findFirst()
+                    .orElse(RestartedSearch.USUAL_TAU))
+        .toArray();
   }
 
   static Marginal marginal(FitInput ready, int nodes, Parallel parallel) {
@@ -67,9 +104,13 @@ final class ModelFitter {
   }
 
   private TakeFit run() {
+    return run(search -> search.run(FixedOnly.fit(evidence), evidence.cells()));
+  }
+
+  private TakeFit run(Function<RestartedSearch, LikelihoodPoint> climb) {
     int parameters = evidence.varying() + evidence.fixed();
     RestartedSearch search = new RestartedSearch(marginal, options, new boolean[parameters]);
-    LikelihoodPoint point = search.run(FixedOnly.fit(evidence), evidence.cells());
+    LikelihoodPoint point = climb.apply(search);
     refuseRunaways(point);
     point = settle(point);
     int[] free = free(point);

@@ -23,7 +23,7 @@ final class RestartedSearch {
   static final double USUAL_TAU = 0.25;
 
   /** Up to so many cells there are starts from all sides. */
-  private static final int FEW_CELLS = 100;
+  static final int FEW_CELLS = 100;
 
   /** Above so many cells there is one other start, with all variances at zero raised. */
   private static final int MANY_CELLS = 20_000;
@@ -42,11 +42,15 @@ final class RestartedSearch {
   /** Starts at each scale that are climbed from, of all looked at. */
   private static final int CLIMBED = 2;
 
+  /** Where a variance starts that a fit nearby has at zero. */
+  private static final double RAISED = 0.01;
+
   private final Marginal marginal;
   private final FitOptions options;
   private final boolean[] held;
   private Search best;
   private LikelihoodPoint point;
+  private boolean few;
 
   RestartedSearch(Marginal marginal, FitOptions options, boolean[] held) {
     this.marginal = marginal;
@@ -73,26 +77,47 @@ final class RestartedSearch {
     Arrays.fill(tau, USUAL_TAU);
     best = new Search(marginal, options, held);
     point = best.run(tau, beta);
-    boolean few = cells <= FEW_CELLS && tau.length > 0;
+    few = cells <= FEW_CELLS && tau.length > 0;
     if (few) {
       allSides().forEach(start -> improves(start.tau, start.beta));
     }
+    climbFromOtherSides(cells);
+    return point;
+  }
+
+  /**
+   * Climbs from where a fit ended that was nearly of the same records or model, and from other
+   * starts only if a variance has come down to zero that wasn't there.
+   */
+  LikelihoodPoint runNear(double[] tau, double[] beta, int cells) {
+    double[] start = tau.clone();
+    for (int k = 0; k < start.length; k++) {
+      start[k] = Math.max(start[k], RAISED);
+    }
+    best = new Search(marginal, options, held);
+    point = best.run(start, beta);
+    if (IntStream.range(0, tau.length).anyMatch(k -> isZero(point.tau[k]) && !isZero(tau[k]))) {
+      climbFromOtherSides(cells);
+    }
+    return point;
+  }
+
+  private void climbFromOtherSides(int cells) {
     boolean higher = cells <= MANY_CELLS || (anyZero() && improves(raised(), point.beta.clone()));
     for (int round = 0; round < ROUNDS && higher; round++) {
       higher = false;
       for (double[] start : otherSides()) {
         higher |= improves(start, point.beta.clone());
       }
-      for (int k = 0; k < tau.length && few; k++) {
+      for (int k = 0; k < point.tau.length && few; k++) {
         higher |= !isZero(point.tau[k]) && improvesFromBelow(k);
       }
     }
-    return point;
   }
 
   private boolean improves(double[] tau, double[] beta) {
     Search search = new Search(marginal, options, held);
-    LikelihoodPoint end = search.run(tau, beta);
+    LikelihoodPoint end = (few ? search : search.notAgainTo(point)).run(tau, beta);
     boolean higher =
         end.logLikelihood
             > point.logLikelihood + HIGHER * (1 + 1e-3 * Math.abs(point.logLikelihood));

@@ -29,12 +29,19 @@ final class Search {
   /** A gain below this share of the log-likelihood moves no estimate by 1e-3 standard errors. */
   private static final double SHARE = 1e-13;
 
+  /** With less to gain than this the log-likelihood is nearly quadratic. */
+  private static final double NEAR_THE_TOP = 0.5;
+
+  /** A step from near the top misses it by less than this share of what it gains. */
+  private static final double LANDED = 0.1;
+
   private final Marginal marginal;
   private final FitOptions options;
   private final boolean[] held;
   private final CurvatureMemory memory = new CurvatureMemory();
   private final List<SearchStep> log = new ArrayList<>();
   private LikelihoodPoint point;
+  private LikelihoodPoint known;
   private boolean converged;
 
   /** Parameters marked in {@code held}, (tau, beta), stay where they start. */
@@ -52,6 +59,12 @@ final class Search {
     return converged;
   }
 
+  /** Gives up where the next step would land at this end, which another search has reached. */
+  Search notAgainTo(LikelihoodPoint end) {
+    known = end;
+    return this;
+  }
+
   LikelihoodPoint run(double[] tau, double[] beta) {
     point = marginal.at(tau, beta);
     if (Double.isNaN(point.logLikelihood)) {
@@ -63,6 +76,9 @@ final class Search {
       record(step, gain);
       if (gain < Math.max(options.tolerance(), SHARE * Math.abs(point.logLikelihood))) {
         converged = true;
+        break;
+      }
+      if (known != null && gain < NEAR_THE_TOP && landsAtKnown(gain)) {
         break;
       }
       if (step == options.maxSteps() || !advance()) {
@@ -98,6 +114,17 @@ final class Search {
       }
     }
     return BoxedStep.of(curvature, point.gradient, low, high);
+  }
+
+  /** Whether the best step leads nearly to the known end, measured by what it would still cost. */
+  private boolean landsAtKnown(double gain) {
+    double[] landing = Vectors.plus(join(point), 1, step(point.information, false).step());
+    double[] left = Vectors.plus(landing, -1, join(known));
+    double cost = 0;
+    for (int j = 0; j < left.length; j++) {
+      cost += left[j] * Vectors.dot(point.information[j], left) / 2;
+    }
+    return cost < LANDED * gain;
   }
 
   private static final double INFINITE = Double.POSITIVE_INFINITY;

@@ -286,6 +286,20 @@ public final class TakeModel {
   }
 
   /**
+   * Fits the model, starting where another fit ended: one of nearly the same cells, or of the same
+   * with a column more. Finds what {@link #fit(Cells, FitOptions)} finds, sooner.
+   *
+   * @param known the other fit
+   * @param cells grafts and takes; cells lacking a needed column are left out and counted
+   * @param options tolerance, progress, threads
+   * @return the fit
+   * @throws CannotFit if the records can't answer, saying why and what to do
+   */
+  public TakeFit fitNear(TakeFit known, Cells cells, FitOptions options) {
+    return ModelFitter.fitNear(known, terms, cells, options);
+  }
+
+  /**
    * What the model says, as a value.
    *
    * @return its columns and how each enters

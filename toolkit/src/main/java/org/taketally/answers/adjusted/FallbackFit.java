@@ -3,10 +3,12 @@ package org.taketally.answers.adjusted;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import org.taketally.answers.counts.CrossTabulation;
 import org.taketally.cells.Cells;
 import org.taketally.cells.Factor;
 import org.taketally.model.CannotFit;
+import org.taketally.model.FitOptions;
 import org.taketally.model.TakeFit;
 import org.taketally.model.TakeModel;
 import org.taketally.records.columns.RecordColumn;
@@ -30,10 +32,13 @@ public record FallbackFit(TakeFit fit, List<ModelChange> changes) {
 
   public static FallbackFit of(Cells cells, TakeModel asked) {
     WithinGroups within = WithinGroups.of(cells, asked);
-    FallbackFit found = fitted(cells, within.model());
+    FallbackFit found = fitted(within.model(), model -> model.fit(cells), cells);
     return scatters(found.fit())
         ? found
-        : fitted(cells, TakeModel.of(found.fit().model()).without(Cells.BATCH_ROW))
+        : fitted(
+                TakeModel.of(found.fit().model()).without(Cells.BATCH_ROW),
+                model -> model.fitNear(found.fit(), cells, FitOptions.defaults()),
+                cells)
             .after(found.changes());
   }
 
@@ -51,7 +56,8 @@ public record FallbackFit(TakeFit fit, List<ModelChange> changes) {
     return new FallbackFit(fit, all);
   }
 
-  private static FallbackFit fitted(Cells cells, TakeModel asked) {
+  private static FallbackFit fitted(
+      TakeModel asked, Function<TakeModel, TakeFit> fitting, Cells cells) {
     List<ModelChange> changes = new ArrayList<>();
     TakeModel model = asked;
     if (asked.varying().contains(TakeModel.PAIRING) && sparePairings(cells) < SPARE_PAIRINGS) {
@@ -61,7 +67,7 @@ public record FallbackFit(TakeFit fit, List<ModelChange> changes) {
     }
     for (int columns = asked.columns().size(); ; columns--) {
       try {
-        return new FallbackFit(model.fit(cells), List.copyOf(changes));
+        return new FallbackFit(fitting.apply(model), List.copyOf(changes));
       } catch (CannotFit problem) {
         Optional<TakeModel> simpler = simpler(model, problem, changes);
         if (simpler.isEmpty() || columns == 0) {

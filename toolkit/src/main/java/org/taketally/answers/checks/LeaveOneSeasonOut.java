@@ -73,7 +73,8 @@ final class LeaveOneSeasonOut {
     try {
       Cells rest = fit.cells().where(i -> !out[i]);
       TakeFit without =
-          TakeModel.of(fit.model()).fit(rest, FitOptions.defaults().withTolerance(TOLERANCE));
+          TakeModel.of(fit.model())
+              .fitNear(fit, rest, FitOptions.defaults().withTolerance(TOLERANCE));
       return Optional.of(contrasts.stream().mapToDouble(c -> c.shift(without)).toArray());
     } catch (CannotFit reason) {
       return Optional.empty();
