@@ -255,9 +255,13 @@ class DictionaryProposalTest {
   void seasons_side_by_side_become_parts() throws IOException {
     DictionaryProposal proposal =
         proposed(
-            "Sorte,Unterlage,veredelt 2023,angewachsen 2023,veredelt 24,angewachsen 24\n"
-                + "Orrin,Pellin,10,7,12,9\nOrrin,Halden,8,5,,\nBexley,Pellin,10,6,10,8\n"
-                + "Summe,,28,18,22,17\n");
+            """
+            Sorte,Unterlage,veredelt 2023,angewachsen 2023,veredelt 24,angewachsen 24
+            Orrin,Pellin,10,7,12,9
+            Orrin,Halden,8,5,,
+            Bexley,Pellin,10,6,10,8
+            Summe,,28,18,22,17
+            """);
     GraftRecords records = read(proposal);
     assertThat(records.grafts()).isEqualTo(50);
     assertThat(records.takes()).isEqualTo(35);
@@ -283,11 +287,13 @@ class DictionaryProposalTest {
   void months_in_words_of_six_languages_are_read() throws IOException {
     DictionaryProposal proposal =
         proposed(
-            "Variété,Porte-greffe,Date de greffe,Reprises\n"
-                + "A,B,3 mars 2025,12 sur 15\n"
-                + "A,C,4 août 2025,3 sur 5\n"
-                + "A,C,5 de marzo de 2025,3 von 5\n"
-                + "A,B,6 Okt. 2025,1/2\n");
+            """
+            Variété,Porte-greffe,Date de greffe,Reprises
+            A,B,3 mars 2025,12 sur 15
+            A,C,4 août 2025,3 sur 5
+            A,C,5 de marzo de 2025,3 von 5
+            A,B,6 Okt. 2025,1/2
+            """);
     GraftRecords records = read(proposal);
     assertThat(records.frame().dateColumn("graft_date").asList())
         .startsWith(LocalDate.of(2025, 3, 3), LocalDate.of(2025, 8, 4), LocalDate.of(2025, 3, 5));
