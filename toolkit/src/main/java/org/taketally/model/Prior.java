@@ -44,7 +44,7 @@ public interface Prior {
    * @return the prior
    */
   default Prior fixed(Fixed other) {
-    return new PriorWithFixed(this, other);
+    return new WithFixed(this, other);
   }
 
   /**
@@ -68,7 +68,7 @@ public interface Prior {
     if (!(scale > 0)) {
       throw new IllegalArgumentException("scale must be above 0, got " + scale);
     }
-    return new HalfNormalPrior(scale);
+    return new HalfNormal(scale);
   }
 
   /**
@@ -93,5 +93,32 @@ public interface Prior {
           "shape and rate must be above 0, got %s and %s".formatted(shape, rate));
     }
     return sd -> -(2 * shape + 1) * Math.log(sd) - rate / (sd * sd);
+  }
+
+  /**
+   * Half-normal; equal where scales are, so that draws made once are known again.
+   *
+   * @param scale logits, above 0
+   */
+  record HalfNormal(double scale) implements Prior {
+
+    @Override
+    public double logDensity(double sd) {
+      return -sd * sd / (2 * scale * scale);
+    }
+  }
+
+  /**
+   * A prior with a belief of fixed effects of its own.
+   *
+   * @param sds prior of standard deviations
+   * @param fixed belief of fixed effects
+   */
+  record WithFixed(Prior sds, Fixed fixed) implements Prior {
+
+    @Override
+    public double logDensity(double sd) {
+      return sds.logDensity(sd);
+    }
   }
 }
