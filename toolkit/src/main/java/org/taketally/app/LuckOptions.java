@@ -3,6 +3,7 @@ package org.taketally.app;
 import org.taketally.plan.order.ForecastOrder;
 import org.taketally.plan.order.SeasonTakes;
 import org.taketally.plan.order.SeasonTakes.BatchLuck;
+import org.taketally.wording.OrderBasisWords;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -94,21 +95,16 @@ final class LuckOptions {
 
   /** What stated takes rest on. */
   String statedNote() {
-    return "Stated takes are taken as they are. Supposed beside them: seasons differ by %.0f points and batches of %d grafts by %.0f points (standard deviations), a bad season being bad for every line."
-        .formatted(100 * seasonSpread, batch, 100 * batchSpread);
+    return OrderBasisWords.stated(seasonSpread, batch, batchSpread);
   }
 
   /** What is supposed where records hold one season only. */
   String oneSeasonNote() {
-    return "The records hold one season, so they can't say how far seasons differ: %.0f points (standard deviation) are supposed, common practice without a source unless you said otherwise."
-        .formatted(100 * seasonSpread);
+    return OrderBasisWords.oneSeason(seasonSpread);
   }
 
   /** What is lost after the take. */
   String lossNote() {
-    return lateLoss == 0
-        ? "No late loss was stated: every graft that takes is counted as a saleable tree. Say"
-            + " --late-loss if some die later or are graded out."
-        : "%.0f %% of the takes are lost before the tree is saleable.".formatted(100 * lateLoss);
+    return OrderBasisWords.lateLoss(lateLoss);
   }
 }

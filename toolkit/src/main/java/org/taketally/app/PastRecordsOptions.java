@@ -9,7 +9,7 @@ import org.taketally.plan.forecast.PastSeasons;
 import org.taketally.records.GraftRecords;
 import org.taketally.records.RecordsReader;
 import org.taketally.records.dictionary.SheetDictionary;
-import org.taketally.wording.Words;
+import org.taketally.wording.OrderBasisWords;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
@@ -78,10 +78,6 @@ final class PastRecordsOptions {
   }
 
   List<String> notes() {
-    return List.of(
-        "Takes of lines that state none come from %s in %s of records: your own hands, stocks and conditions in their past mix, in a season to come that may be better or worse, with what little may be known of a cultivar allowed for."
-            .formatted(
-                Words.count(records.grafts(), "graft"),
-                Words.count(records.check().seasons().size(), "season")));
+    return List.of(OrderBasisWords.records(records.grafts(), records.check().seasons().size()));
   }
 }

@@ -254,9 +254,7 @@ final class PlanLayoutCommand implements Callable<Integer> {
     if (chances.isPresent()) {
       printing.heading("What it could show");
       printing.paragraphs(TrialLayoutWords.chances(chances.get()));
-      printing.paragraphs(
-          "Supposed beside it: cultivars, hands, days and beds that differ as is usual (common"
-              + " practice, no source).");
+      printing.paragraphs(TrialLayoutWords.supposed());
     }
     printing.line("");
   }

@@ -3,6 +3,7 @@ package org.taketally.app;
 import java.util.OptionalDouble;
 import org.taketally.plan.order.OrderTerms;
 import org.taketally.plan.order.WoodUse;
+import org.taketally.wording.OrderBasisWords;
 import picocli.CommandLine.Option;
 
 /** What a graft is made of and costs. */
@@ -44,8 +45,6 @@ final class SuppliesOptions {
   }
 
   String note(WoodUse wood) {
-    return "Sticks: %d buds a graft, %d usable buds a stick, so %d grafts a stick; %.0f %% of the sticks spoil. Common practice, no source, unless you said otherwise."
-        .formatted(
-            wood.budsPerGraft(), wood.budsPerStick(), wood.graftsPerStick(), 100 * wood.spoiled());
+    return OrderBasisWords.wood(wood);
   }
 }

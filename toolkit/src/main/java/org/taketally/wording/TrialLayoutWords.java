@@ -143,4 +143,14 @@ public final class TrialLayoutWords {
             Words.points(chances.uncertainty(chances.settled())),
             Words.count(chances.trials(), "trial"));
   }
+
+  /**
+   * What is supposed of all that isn't planned.
+   *
+   * @return one sentence
+   */
+  public static String supposed() {
+    return "Supposed beside it: cultivars, hands, days and beds that differ as is usual (common"
+        + " practice, no source).";
+  }
 }

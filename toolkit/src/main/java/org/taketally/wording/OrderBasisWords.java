@@ -1,0 +1,70 @@
+package org.taketally.wording;
+
+import org.taketally.plan.order.WoodUse;
+
+/** What an order rests on, in words. */
+public final class OrderBasisWords {
+
+  private OrderBasisWords() {}
+
+  /**
+   * Of lines whose take was stated.
+   *
+   * @param seasonSpread standard deviation of takes from season to season, 0 to 1
+   * @param batch grafts that share their luck, at least 1
+   * @param batchSpread standard deviation of takes between them, 0 to 1
+   * @return two sentences
+   */
+  public static String stated(double seasonSpread, int batch, double batchSpread) {
+    return "Stated takes are taken as they are. Supposed beside them: seasons differ by %.0f points and batches of %d grafts by %.0f points (standard deviations), a bad season being bad for every line."
+        .formatted(100 * seasonSpread, batch, 100 * batchSpread);
+  }
+
+  /**
+   * Where records hold one season only.
+   *
+   * @param seasonSpread standard deviation supposed, 0 to 1
+   * @return one sentence
+   */
+  public static String oneSeason(double seasonSpread) {
+    return "The records hold one season, so they can't say how far seasons differ: %.0f points (standard deviation) are supposed, common practice without a source unless you said otherwise."
+        .formatted(100 * seasonSpread);
+  }
+
+  /**
+   * What is lost after the take.
+   *
+   * @param lateLoss share of the takes, 0 to 1
+   * @return one sentence or two
+   */
+  public static String lateLoss(double lateLoss) {
+    return lateLoss == 0
+        ? "No late loss was stated: every graft that takes is counted as a saleable tree. Say"
+            + " --late-loss if some die later or are graded out."
+        : "%.0f %% of the takes are lost before the tree is saleable.".formatted(100 * lateLoss);
+  }
+
+  /**
+   * How wood is used.
+   *
+   * @param wood buds and sticks
+   * @return two sentences
+   */
+  public static String wood(WoodUse wood) {
+    return "Sticks: %d buds a graft, %d usable buds a stick, so %d grafts a stick; %.0f %% of the sticks spoil. Common practice, no source, unless you said otherwise."
+        .formatted(
+            wood.budsPerGraft(), wood.budsPerStick(), wood.graftsPerStick(), 100 * wood.spoiled());
+  }
+
+  /**
+   * Where takes come from records.
+   *
+   * @param grafts grafts of the records
+   * @param seasons seasons of the records
+   * @return one sentence
+   */
+  public static String records(long grafts, int seasons) {
+    return "Takes of lines that state none come from %s in %s of records: your own hands, stocks and conditions in their past mix, in a season to come that may be better or worse, with what little may be known of a cultivar allowed for."
+        .formatted(Words.count(grafts, "graft"), Words.count(seasons, "season"));
+  }
+}
