@@ -2,13 +2,9 @@ package org.taketally.app;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.file.Path;
-import java.util.Arrays;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import picocli.CommandLine;
 
 /** Records asked of a database on the command line. */
 class QueryCommandTest {
@@ -17,50 +13,54 @@ class QueryCommandTest {
       Path.of(System.getProperty("taketally.root"), "datasets/halden-bay-walnut/grafts-2023.csv");
 
   @TempDir private Path folder;
-  private final StringWriter out = new StringWriter();
-  private final StringWriter err = new StringWriter();
 
-  private int run(Object... arguments) {
-    CommandLine commands = Taketally.commandLine();
-    commands.setOut(new PrintWriter(out));
-    commands.setErr(new PrintWriter(err));
-    return commands.execute(Arrays.stream(arguments).map(Object::toString).toArray(String[]::new));
+  private static CommandRun run(Object... arguments) {
+    return CommandRun.of(arguments);
+  }
+
+  private static void refused(int status, CommandRun outcome, String... said) {
+    assertThat(outcome.status()).as(outcome.err()).isEqualTo(status);
+    assertThat(outcome.err()).contains(said);
   }
 
   @Test
   void a_query_takes_the_place_of_files() {
     String query = "SELECT * FROM '%s' WHERE site = 'Cove Lane'".formatted(WALNUT);
-    assertThat(run("check", "--query", query, "--crop", "walnut")).isEqualTo(ExitStatus.FINE);
-    String checked = out.toString();
-    assertThat(checked).contains("rows read = ", "+ 0 set aside");
-    assertThat(
-            run(
-                "analyse",
-                "--query",
-                query,
-                "--adjust-for",
-                "rootstock",
-                "--vary-by",
-                "cultivar",
-                "--json",
-                folder.resolve("answers.json")))
-        .as(err.toString())
-        .isEqualTo(ExitStatus.FINE);
+    CommandRun checked = run("check", "--query", query, "--crop", "walnut");
+    assertThat(checked.status()).as(checked.err()).isEqualTo(ExitStatus.FINE);
+    assertThat(checked.out()).contains("rows read = ", "+ 0 set aside");
+    CommandRun analysed =
+        run(
+            "analyse",
+            "--query",
+            query,
+            "--adjust-for",
+            "rootstock",
+            "--vary-by",
+            "cultivar",
+            "--json",
+            folder.resolve("answers.json"));
+    assertThat(analysed.status()).as(analysed.err()).isEqualTo(ExitStatus.FINE);
   }
 
   @Test
   void what_is_missing_or_too_much_is_said() {
-    assertThat(run("check")).isEqualTo(ExitStatus.USAGE);
-    assertThat(err.toString()).contains("at least one file of records, or a --query");
-    assertThat(run("check", WALNUT, "--query", "SELECT 1")).isEqualTo(ExitStatus.USAGE);
-    assertThat(err.toString()).contains("expected one of the two");
-    assertThat(run("check", "--query", "SELECT 1", "--url", "jdbc:nowhere:x"))
-        .isEqualTo(ExitStatus.USAGE);
-    assertThat(err.toString()).contains("found --url jdbc:nowhere:x", "--driver");
-    assertThat(run("check", "--query", "SELECT 1", "--driver", folder.resolve("no.jar")))
-        .isEqualTo(ExitStatus.USAGE);
-    assertThat(run("check", "--query", "SELECT * FROM nowhere"))
-        .isEqualTo(ExitStatus.NEEDS_A_PERSON);
-    assertThat(err.toString()).contains("nowhere", "try it in the database's own program first");
+    refused(ExitStatus.USAGE, run("check"), "at least one file of records, or a --query");
+    refused(
+        ExitStatus.USAGE, run("check", WALNUT, "--query", "SELECT 1"), "expected one of the two");
+    refused(
+        ExitStatus.USAGE,
+        run("check", "--query", "SELECT 1", "--url", "jdbc:nowhere:x"),
+        "found --url jdbc:nowhere:x",
+        "--driver");
+    refused(
+        ExitStatus.USAGE,
+        run("check", "--query", "SELECT 1", "--driver", folder.resolve("no.jar")),
+        "no.jar");
+    refused(
+        ExitStatus.NEEDS_A_PERSON,
+        run("check", "--query", "SELECT * FROM nowhere"),
+        "nowhere",
+        "try it in the database's own program first");
   }
 }
