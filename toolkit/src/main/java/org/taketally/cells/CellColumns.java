@@ -25,11 +25,6 @@ final class CellColumns {
     this.unassessedCounts = unassessedCounts;
   }
 
-  static IllegalArgumentException absent(String name, List<String> there) {
-    return new IllegalArgumentException(
-        "no column \"%s\" in these records; there are %s".formatted(name, there));
-  }
-
   void factor(int column, String name, IntFunction<String> nameOfCode) {
     long[] grafts =
         Arrays.stream(levels(column, name, nameOfCode))

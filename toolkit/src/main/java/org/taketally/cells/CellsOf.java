@@ -8,6 +8,10 @@ import org.taketally.records.GraftRecords;
 import org.taketally.records.RecordsCheck;
 import org.taketally.records.RecordsReader;
 import org.taketally.records.columns.RecordColumn;
+import org.taketally.records.rows.RecordRow;
+import org.taketally.records.rows.RecordsLayout;
+import org.taketally.records.rows.RowVisitor;
+import tech.tablesaw.api.Row;
 
 /**
  * Makes cells from records: one per distinct pattern of the wanted columns, assessed rows only.
@@ -30,13 +34,9 @@ public final class CellsOf {
    * @throws IllegalArgumentException if there is no such column, naming those there are
    */
   public static Cells records(GraftRecords records, Collection<String> columns) {
-    List<String> wanted = distinct(columns);
-    for (String name : wanted) {
-      if (!records.frame().containsColumn(name) && !name.equals(Cells.BATCH_ROW)) {
-        throw CellColumns.absent(name, records.frame().columnNames());
-      }
-    }
-    return new FrameCounter(records.frame(), wanted).cells(records.provenance());
+    CellCounter<Row> counter = new CellCounter<>(new FrameRows(records.frame()), distinct(columns));
+    records.frame().forEach(counter::count);
+    return counter.cells(records.provenance());
   }
 
   /**
@@ -53,9 +53,9 @@ public final class CellsOf {
    */
   public static CountedRecords files(
       RecordsReader reader, List<Path> files, Collection<String> columns) {
-    RowCounter counter = new RowCounter(distinct(columns));
-    RecordsCheck check = reader.scan(files, columns, counter);
-    return new CountedRecords(counter.cells(check.provenance()), check);
+    Counting counting = new Counting(distinct(columns));
+    RecordsCheck check = reader.scan(files, columns, counting);
+    return new CountedRecords(counting.counter.cells(check.provenance()), check);
   }
 
   /**
@@ -71,9 +71,29 @@ public final class CellsOf {
    */
   public static CountedRecords files(
       RecordsReader reader, List<Path> files, Collection<String> columns, Path setAside) {
-    RowCounter counter = new RowCounter(distinct(columns));
-    RecordsCheck check = reader.scan(files, columns, counter, setAside);
-    return new CountedRecords(counter.cells(check.provenance()), check);
+    Counting counting = new Counting(distinct(columns));
+    RecordsCheck check = reader.scan(files, columns, counting, setAside);
+    return new CountedRecords(counting.counter.cells(check.provenance()), check);
+  }
+
+  /** Counts what a reading hands on. */
+  private static final class Counting implements RowVisitor {
+    private final List<String> wanted;
+    private CellCounter<RecordRow> counter;
+
+    Counting(List<String> wanted) {
+      this.wanted = wanted;
+    }
+
+    @Override
+    public void begin(RecordsLayout layout) {
+      counter = new CellCounter<>(new StreamedRows(layout), wanted);
+    }
+
+    @Override
+    public void row(RecordRow row) {
+      counter.count(row);
+    }
   }
 
   private static List<String> distinct(Collection<String> columns) {
