@@ -1,11 +1,10 @@
 package org.taketally.publish;
 
 import java.util.ArrayList;
-import java.util.HashSet;
-import java.util.LinkedHashSet;
+import java.util.Comparator;
 import java.util.List;
-import java.util.Set;
 import java.util.function.UnaryOperator;
+import java.util.stream.Stream;
 import org.taketally.files.FileNames;
 import org.taketally.publish.Block.Callout;
 import org.taketally.publish.Block.Grid;
@@ -84,26 +83,28 @@ public final class CheckPage {
     return new Section(id, heading, List.of(new Table(grid)));
   }
 
-  /** Files without their folders, where that leaves their names apart. */
+  /**
+   * Files without their folders, where that leaves their names apart; whole paths only, so that
+   * nothing typed in a sheet is changed.
+   */
   private static UnaryOperator<String> names(RecordsCheck check) {
-    List<String> sources = check.provenance().sources();
-    Set<String> folders = new LinkedHashSet<>();
-    Set<String> names = new HashSet<>();
-    for (String source : sources) {
-      String name = FileNames.withoutFolder(source);
-      folders.add(source.substring(0, source.length() - name.length()));
-      names.add(name);
-    }
-    folders.remove("");
-    return names.size() < sources.size()
+    List<String> files =
+        Stream.concat(
+                check.provenance().sources().stream(),
+                check.summary().groups().stream().map(ProblemSummary.Group::file))
+            .distinct()
+            .filter(file -> !file.isEmpty())
+            .sorted(Comparator.comparingInt(String::length).reversed())
+            .toList();
+    return files.stream().map(FileNames::withoutFolder).distinct().count() < files.size()
         ? UnaryOperator.identity()
-        : text -> without(folders, text);
+        : text -> named(files, text);
   }
 
-  private static String without(Set<String> folders, String text) {
+  private static String named(List<String> files, String text) {
     String shorter = text;
-    for (String folder : folders) {
-      shorter = shorter.replace(folder, "");
+    for (String file : files) {
+      shorter = shorter.replace(file, FileNames.withoutFolder(file));
     }
     return shorter;
   }

@@ -99,6 +99,21 @@ class WorkingPagesTest {
         .contains("Set aside until repaired</h2>");
   }
 
+  /** The name of a folder may stand in a cell as well: what was typed is shown as typed. */
+  @Test
+  void check_page_shows_cells_as_typed_whatever_the_folder_is_called() throws IOException {
+    Path sheet =
+        Files.writeString(folder.resolve("a.csv"), SHEET_NAMING_ITS_FOLDER.formatted(folder));
+    assertThat(CheckPage.of(RecordsReader.defaults().read(sheet)).html())
+        .contains("a.csv line 2", folder + "/2026");
+  }
+
+  private static final String SHEET_NAMING_ITS_FOLDER =
+      """
+      cultivar,rootstock,graft_date,outcome
+      A,B,%s/2026,taken
+      """;
+
   /** A page that is passed on doesn't tell the folders of whoever made it. */
   @Test
   void check_page_names_files_without_their_folders() throws IOException {
