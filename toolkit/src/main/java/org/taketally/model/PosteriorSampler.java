@@ -225,23 +225,10 @@ final class PosteriorSampler {
 
   /** Systematic resampling, then a seeded shuffle so that neighbouring draws differ. */
   private static int[] choose(List<Weighted> points, int count, long seed) {
-    double highest = points.stream().mapToDouble(Weighted::logWeight).max().orElse(0);
-    double[] upTo = new double[points.size()];
-    double total = 0;
-    for (int p = 0; p < upTo.length; p++) {
-      total += Math.exp(points.get(p).logWeight() - highest);
-      upTo[p] = total;
-    }
     SplittableRandom random = new SplittableRandom(seed);
-    double start = random.nextDouble();
-    int[] chosen = new int[count];
-    int p = 0;
-    for (int d = 0; d < count; d++) {
-      while (p < upTo.length - 1 && upTo[p] < (d + start) / count * total) {
-        p++;
-      }
-      chosen[d] = p;
-    }
+    int[] chosen =
+        SystematicPicks.of(points.stream().mapToDouble(Weighted::logWeight).toArray())
+            .numbers(count, random.nextDouble());
     for (int d = count - 1; d > 0; d--) {
       int other = random.nextInt(d + 1);
       int swap = chosen[d];

@@ -4,37 +4,18 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.Arrays;
-import java.util.List;
-import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.taketally.answers.AnswerOptions;
-import org.taketally.cells.Cells;
-import org.taketally.cells.Factor;
+import org.taketally.answers.SixBeds;
 import org.taketally.model.TakeFit;
 import org.taketally.model.TakeModel;
-import org.taketally.terms.Provenance;
 
 class PickedDrawsTest {
 
   private static final int[] TAKES = {155, 130, 148, 118, 132, 105};
 
   private static TakeFit sixBeds() {
-    int[] beds = IntStream.range(0, TAKES.length).toArray();
-    Cells cells =
-        new Cells(
-            List.of(
-                new Factor(
-                    "rootstock",
-                    List.of("Pellin", "Ostrey"),
-                    Arrays.stream(beds).map(bed -> bed / 3).toArray()),
-                new Factor(
-                    "block", Arrays.stream(beds).mapToObj(bed -> "bed " + bed).toList(), beds)),
-            List.of(),
-            Arrays.stream(beds).map(bed -> 200).toArray(),
-            TAKES,
-            0,
-            Provenance.of("made for a test", 1200));
-    return TakeModel.ofTakes().varyBy("block").adjustFor("rootstock").fit(cells);
+    return TakeModel.ofTakes().varyBy("block").adjustFor("rootstock").fit(SixBeds.of(TAKES));
   }
 
   @Test

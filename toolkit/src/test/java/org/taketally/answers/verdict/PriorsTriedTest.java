@@ -3,14 +3,10 @@ package org.taketally.answers.verdict;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import java.util.List;
-import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.taketally.answers.AnswerOptions;
-import org.taketally.cells.Cells;
-import org.taketally.cells.Factor;
+import org.taketally.answers.SixBeds;
 import org.taketally.model.TakeModel;
-import org.taketally.terms.Provenance;
 import org.taketally.wording.Wording;
 
 /** Two stocks in three beds each: how far beds may differ decides what can be said. */
@@ -20,22 +16,7 @@ class PriorsTriedTest {
   private static final AnswerOptions OPTIONS = AnswerOptions.defaults();
 
   private static FactorVerdict verdict(int[] takesByBed, AnswerOptions options) {
-    int[] beds = IntStream.range(0, 6).toArray();
-    Cells cells =
-        new Cells(
-            List.of(
-                new Factor(
-                    "rootstock",
-                    List.of("Pellin", "Ostrey"),
-                    IntStream.of(beds).map(bed -> bed / 3).toArray()),
-                new Factor(
-                    "block", IntStream.of(beds).mapToObj(bed -> "bed " + bed).toList(), beds)),
-            List.of(),
-            IntStream.of(beds).map(bed -> 200).toArray(),
-            takesByBed,
-            0,
-            Provenance.of("made for a test", 1200));
-    return RootstockVerdictCalculator.of(MODEL, cells, options).type();
+    return RootstockVerdictCalculator.of(MODEL, SixBeds.of(takesByBed), options).type();
   }
 
   private static FactorVerdict.PriorsTried priors(FactorVerdict verdict) {
