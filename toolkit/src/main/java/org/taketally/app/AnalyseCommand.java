@@ -1,9 +1,7 @@
 package org.taketally.app;
 
-import com.google.gson.GsonBuilder;
 import com.google.gson.JsonObject;
 import java.io.IOException;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -48,13 +46,8 @@ final class AnalyseCommand implements Callable<Integer> {
   @Mixin private ModelOptions choices;
   @Mixin private CostOptions costs;
   @Mixin private OutFolder out;
+  @Mixin private JsonOut json;
   @Spec private CommandSpec spec;
-
-  @Option(
-      names = "--json",
-      paramLabel = "FILE",
-      description = "Write the result for other programs; - for standard output.")
-  private Path json;
 
   @Option(
       names = "--second-opinions",
@@ -87,21 +80,20 @@ final class AnalyseCommand implements Callable<Integer> {
     boolean rowsNeeded =
         asked || rowsAsGiven || out.asked() || input.countedAgain() || input.asksDatabase();
     Analysis analysis = choices.named() && !rowsNeeded ? streamed() : held(said);
-    boolean onlyJson = json != null && json.toString().equals("-");
     Optional<ProfileRanges> ranges =
         profile
             ? Optional.of(ProfileRanges.of(analysis.fit(), analysis.options()))
             : Optional.empty();
-    if (!onlyJson) {
+    if (!json.alone()) {
       Printing printing = new Printing(spec.commandLine().getOut());
       printing.analysis(analysis, said);
       ranges.ifPresent(printing::profile);
     }
-    if (json != null) {
+    if (json.asked()) {
       JsonObject result = AnalysisJson.of(analysis);
       ranges.ifPresent(
           found -> result.getAsJsonObject("fit").add("profile", ProfileWords.json(found)));
-      writeJson(result, onlyJson);
+      json.write(result, out, input.files());
     }
     return ExitStatus.FINE;
   }
@@ -177,16 +169,5 @@ final class AnalyseCommand implements Callable<Integer> {
         CellsOf.records(
             records, rowsAsGiven ? records.frame().columnNames() : SuggestedModel.needed(model));
     return Analysis.of(cells, model, choices.answers());
-  }
-
-  private void writeJson(JsonObject result, boolean toStandardOutput) throws IOException {
-    String text = new GsonBuilder().serializeNulls().setPrettyPrinting().create().toJson(result);
-    if (toStandardOutput) {
-      spec.commandLine().getOut().println(text);
-      spec.commandLine().getOut().flush();
-    } else {
-      out.write(json, input.files(), text + "\n");
-      new Printing(spec.commandLine().getOut()).paragraphs("Result written to " + json);
-    }
   }
 }

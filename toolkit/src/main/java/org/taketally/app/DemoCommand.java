@@ -17,6 +17,7 @@ import org.taketally.records.invented.BundledDatasets;
 import org.taketally.wording.TakeMeaningWords;
 import org.taketally.wording.season.SeasonWords;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
@@ -39,10 +40,7 @@ final class DemoCommand implements Callable<Integer> {
       description = "Folder for the records and the page (${DEFAULT-VALUE}).")
   private Path folder;
 
-  @Option(
-      names = "--replace",
-      description = "Write over files that Taketally did not write, or that were changed since.")
-  private boolean replace;
+  @Mixin private ReplaceOption replace = new ReplaceOption();
 
   @Option(
       names = "--full",
@@ -54,7 +52,7 @@ final class DemoCommand implements Callable<Integer> {
     Printing printing = new Printing(spec.commandLine().getOut());
     Path clean = folder.resolve("records");
     Path messy = folder.resolve("records-as-kept");
-    Guard guard = new Guard(List.of(), replace);
+    Guard guard = replace.guard(List.of());
     BundledDatasets.copyTo(BundledDatasets.AVOCADO, clean, guard);
     BundledDatasets.copyTo(BundledDatasets.AVOCADO_MESSY, messy, guard);
     printing.paragraphs(

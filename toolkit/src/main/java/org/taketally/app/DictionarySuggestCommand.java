@@ -47,7 +47,7 @@ final class DictionarySuggestCommand implements Callable<Integer> {
   @SuppressWarnings(
       "SystemConsoleNull") // from Java 22 on it asks, and reads nothing where nobody is
   public Integer call() throws IOException {
-    files.forEach(file -> RecordsOptions.requireFile(spec.commandLine(), file));
+    files.forEach(file -> InputFile.require(spec.commandLine(), file));
     DictionaryProposal proposal = DictionaryProposal.of(files);
     PrintWriter err = spec.commandLine().getErr();
     bySheet(proposal, "because ", proposal.reasons(), err);

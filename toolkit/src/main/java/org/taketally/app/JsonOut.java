@@ -21,6 +21,11 @@ final class JsonOut {
       description = "Write the result for other programs; - for standard output.")
   private Path file;
 
+  /** Whether the result was asked for. */
+  boolean asked() {
+    return file != null;
+  }
+
   /** Whether words must stay away from standard output. */
   boolean alone() {
     return file != null && file.toString().equals("-");

@@ -69,12 +69,7 @@ final class ModelOptions {
       description = "Exact integration with N nodes where one column varies (1: off).")
   private int nodes = 1;
 
-  @Option(
-      names = "--seed",
-      paramLabel = "N",
-      defaultValue = "1",
-      description = "Seed of everything random; the same seed gives the same result.")
-  private long seed = 1;
+  @Mixin private SeedOption seed = new SeedOption();
 
   @Option(
       names = "--prior-scale",
@@ -124,7 +119,7 @@ final class ModelOptions {
   AnswerOptions answers() {
     return AnswerOptions.defaults()
         .withMargin(margin.value())
-        .withSeed(seed)
+        .withSeed(seed.value())
         .withPriorScale(priorScale);
   }
 }

@@ -10,7 +10,6 @@ import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import org.taketally.files.FileSet;
-import org.taketally.files.Guard;
 import org.taketally.files.WouldReplace;
 import org.taketally.notebook.runner.NotebookPage;
 import org.taketally.notebook.runner.NotebookRunner;
@@ -18,6 +17,7 @@ import org.taketally.notebook.runner.RunOptions;
 import org.taketally.notebook.runner.RunReport;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
@@ -64,12 +64,7 @@ final class NotebookRunCommand implements Callable<Integer> {
       description = "longest time for one cell (default: none)")
   private Double timeout;
 
-  @Option(
-      names = "--replace",
-      description =
-          "write over copies that were changed since, or that Taketally did not write (never over a"
-              + " notebook being run)")
-  private boolean replace;
+  @Mixin private ReplaceOption replace = new ReplaceOption();
 
   @Option(names = "--allow-errors", description = "go on after a cell that fails")
   private boolean allowErrors;
@@ -94,7 +89,7 @@ final class NotebookRunCommand implements Callable<Integer> {
   private void requireNotebooks() throws IOException {
     Set<Path> names = new HashSet<>();
     for (Path notebook : notebooks) {
-      RecordsOptions.requireFile(spec.commandLine(), notebook);
+      InputFile.require(spec.commandLine(), notebook);
       if (!names.add(notebook.getFileName())) {
         throw wrong(
             "two notebooks are named %s, so one copy in %s would replace the other; run them one at a time, each with its own --out"
@@ -148,7 +143,7 @@ final class NotebookRunCommand implements Callable<Integer> {
   }
 
   private FileSet copies(Path notebook) {
-    return FileSet.in(out, notebook.getFileName().toString(), new Guard(notebooks, replace));
+    return FileSet.in(out, notebook.getFileName().toString(), replace.guard(notebooks));
   }
 
   /** Names of the executed copy and, if asked for, of the page. */

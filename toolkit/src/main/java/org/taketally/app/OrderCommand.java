@@ -78,12 +78,7 @@ final class OrderCommand implements Callable<Integer> {
               + " (${DEFAULT-VALUE}).")
   private double sure;
 
-  @Option(
-      names = "--seed",
-      paramLabel = "N",
-      defaultValue = "1",
-      description = "Seed of everything random; the same seed gives the same result.")
-  private long seed;
+  @Mixin private SeedOption seed = new SeedOption();
 
   @Override
   public Integer call() throws IOException {
@@ -166,7 +161,8 @@ final class OrderCommand implements Callable<Integer> {
           "--records: every line states a take, so the records would not be used; leave the take of"
               + " some lines empty, or leave --records out");
     }
-    ForecastOrder forecast = new ForecastOrder(past.fit(), SEASONS, seed, luck.besideRecords());
+    ForecastOrder forecast =
+        new ForecastOrder(past.fit(), SEASONS, seed.value(), luck.besideRecords());
     notes.addAll(past.notes());
     if (!forecast.knowsSeasons()) {
       notes.add(luck.oneSeasonNote());

@@ -3,12 +3,12 @@ package org.taketally.app;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Collection;
-import java.util.List;
 import org.taketally.files.Content;
 import org.taketally.files.FileSet;
 import org.taketally.files.Guard;
 import org.taketally.files.WouldReplace;
 import org.taketally.records.Assessments;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** The folder pages, tables and set-aside rows are written to; made when first needed. */
@@ -22,12 +22,7 @@ final class OutFolder {
       description = "Write pages and tables too, into this folder (rows set aside: taketally-out).")
   private Path named;
 
-  @Option(
-      names = "--replace",
-      description =
-          "Write over files that Taketally did not write, or that were changed since (never over a"
-              + " file being read).")
-  private boolean replace;
+  @Mixin private ReplaceOption replace = new ReplaceOption();
 
   /** Whether pages and tables were asked for. */
   boolean asked() {
@@ -39,18 +34,14 @@ final class OutFolder {
     return named == null ? Path.of("taketally-out") : named;
   }
 
-  private Guard guard(Collection<Path> inputs) {
-    return new Guard(List.copyOf(inputs), replace);
-  }
-
   /** Files of one command, to be written together. */
   FileSet files(String command, Collection<Path> inputs) {
-    return FileSet.in(folder(), command, guard(inputs));
+    return FileSet.in(folder(), command, replace.guard(inputs));
   }
 
   /** One file where the person said. */
   void write(Path file, Collection<Path> inputs, String text) throws IOException {
-    FileSet.write(file, guard(inputs), Content.text(text));
+    FileSet.write(file, replace.guard(inputs), Content.text(text));
   }
 
   /** Rows set aside, under the first name that is nobody's work. */

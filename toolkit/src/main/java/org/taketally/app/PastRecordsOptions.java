@@ -7,9 +7,8 @@ import java.util.List;
 import org.taketally.model.TakeFit;
 import org.taketally.plan.forecast.PastSeasons;
 import org.taketally.records.GraftRecords;
-import org.taketally.records.RecordsReader;
-import org.taketally.records.dictionary.SheetDictionary;
 import org.taketally.wording.OrderBasisWords;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
@@ -29,11 +28,7 @@ final class PastRecordsOptions {
               + " is uncertain.")
   private List<Path> files = new ArrayList<>();
 
-  @Option(
-      names = "--dictionary",
-      paramLabel = "FILE",
-      description = "Translates the records' columns, units, dates and spellings (JSON).")
-  private Path dictionary;
+  @Mixin private DictionaryOption dictionary = new DictionaryOption();
 
   private GraftRecords records;
 
@@ -45,21 +40,14 @@ final class PastRecordsOptions {
   List<Path> inputs(Path book) {
     List<Path> all = new ArrayList<>(List.of(book));
     all.addAll(files);
-    if (dictionary != null) {
-      all.add(dictionary);
-    }
+    dictionary.file().ifPresent(all::add);
     return all;
   }
 
   /** Reads the records, says what was read, and fits them. */
   TakeFit fit() {
-    files.forEach(file -> RecordsOptions.requireFile(command.commandLine(), file));
-    RecordsReader reader = RecordsReader.defaults();
-    if (dictionary != null) {
-      RecordsOptions.requireFile(command.commandLine(), dictionary);
-      reader = reader.withDictionary(SheetDictionary.load(dictionary));
-    }
-    records = reader.read(files);
+    files.forEach(file -> InputFile.require(command.commandLine(), file));
+    records = dictionary.reader(command.commandLine()).read(files);
     PrintWriter err = command.commandLine().getErr();
     err.println(RecordsOptions.counts(records.check()));
     err.flush();

@@ -138,12 +138,7 @@ final class PlanLayoutCommand implements Callable<Integer> {
 
   @Mixin private MarginOption margin = new MarginOption();
 
-  @Option(
-      names = "--seed",
-      paramLabel = "N",
-      defaultValue = "1",
-      description = "Seed of everything random; the same seed gives the same layout.")
-  private long seed;
+  @Mixin private SeedOption seed = new SeedOption();
 
   /** Arrangements as typed. */
   static final class Arrangements implements ITypeConverter<Arrangement> {
@@ -199,7 +194,7 @@ final class PlanLayoutCommand implements Callable<Integer> {
         .withPlotsPerSession(plotsPerSession)
         .withArrangement(arrangement)
         .withSupplies(plants, wood)
-        .withSeed(seed);
+        .withSeed(seed.value());
   }
 
   private List<String> dayNames() {
@@ -235,7 +230,10 @@ final class PlanLayoutCommand implements Callable<Integer> {
         PlannedCells.of(layout),
         new VerdictChances.Settings(
             new TrialTruth(takes, TrialTruth.USUAL_SPREADS),
-            AnswerOptions.defaults().withMargin(margin.value()).withSeed(seed).withDraws(500),
+            AnswerOptions.defaults()
+                .withMargin(margin.value())
+                .withSeed(seed.value())
+                .withDraws(500),
             trials,
             done -> {
               if (done % Math.max(1, trials / 4) == 0) {

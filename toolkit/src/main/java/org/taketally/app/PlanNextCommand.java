@@ -90,12 +90,7 @@ final class PlanNextCommand implements Callable<Integer> {
               + " size of the records).")
   private int trials;
 
-  @Option(
-      names = "--seed",
-      paramLabel = "N",
-      defaultValue = "1",
-      description = "Seed of everything random; the same seed gives the same result.")
-  private long seed;
+  @Mixin private SeedOption seed = new SeedOption();
 
   @Override
   public Integer call() throws IOException {
@@ -110,7 +105,7 @@ final class PlanNextCommand implements Callable<Integer> {
         NextTrialPlanner.of(
             records,
             new NextTrialPlanner.Settings(
-                AnswerOptions.defaults().withMargin(margin.value()).withSeed(seed),
+                AnswerOptions.defaults().withMargin(margin.value()).withSeed(seed.value()),
                 grafters,
                 dayNames(),
                 cultivars,

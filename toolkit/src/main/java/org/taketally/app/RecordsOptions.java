@@ -17,12 +17,12 @@ import org.taketally.records.GraftRecords;
 import org.taketally.records.RecordsCheck;
 import org.taketally.records.RecordsReader;
 import org.taketally.records.dictionary.BlankResult;
-import org.taketally.records.dictionary.SheetDictionary;
 import org.taketally.records.rows.RowVisitor;
 import org.taketally.terms.CropProfile;
 import org.taketally.terms.Provenance;
 import org.taketally.terms.Severity;
 import picocli.CommandLine;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -65,11 +65,7 @@ final class RecordsOptions {
       description = "Jar with the database's JDBC driver; none comes with Taketally.")
   private Path driver;
 
-  @Option(
-      names = "--dictionary",
-      paramLabel = "FILE",
-      description = "Translates your sheet's columns, units, dates and spellings (JSON).")
-  private Path dictionary;
+  @Mixin private DictionaryOption dictionary = new DictionaryOption();
 
   @Option(
       names = "--crop",
@@ -123,9 +119,7 @@ final class RecordsOptions {
   List<Path> files() {
     List<Path> all = new ArrayList<>(files);
     all.addAll(assessments);
-    if (dictionary != null) {
-      all.add(dictionary);
-    }
+    dictionary.file().ifPresent(all::add);
     if (crop != null && !CropProfiles.names().contains(crop)) {
       all.add(Path.of(crop));
     }
@@ -134,7 +128,7 @@ final class RecordsOptions {
 
   /** The dictionary, if one was named. */
   Optional<Path> dictionary() {
-    return Optional.ofNullable(dictionary);
+    return dictionary.file();
   }
 
   /** The crop profile as named, if one was; of a file its name alone. */
@@ -238,11 +232,7 @@ final class RecordsOptions {
   }
 
   private RecordsReader reader() {
-    RecordsReader reader = RecordsReader.defaults();
-    if (dictionary != null) {
-      requireFile(dictionary);
-      reader = reader.withDictionary(SheetDictionary.load(dictionary));
-    }
+    RecordsReader reader = dictionary.reader(commandLine());
     reader = crop == null ? reader : reader.withCrop(profile());
     return blankResult == null ? reader : reader.withBlankResult(blankResult);
   }
@@ -270,15 +260,7 @@ final class RecordsOptions {
   }
 
   private void requireFile(Path file) {
-    requireFile(commandLine(), file);
-  }
-
-  /** Says so in a sentence if there is no such file. */
-  static void requireFile(CommandLine commandLine, Path file) {
-    if (!Files.exists(file)) {
-      throw new ParameterException(
-          commandLine, "no file \"%s\"; check the name and the folder".formatted(file));
-    }
+    InputFile.require(commandLine(), file);
   }
 
   private CommandLine commandLine() {

@@ -1,9 +1,9 @@
 package org.taketally.app;
 
-import java.util.OptionalDouble;
 import org.taketally.plan.order.OrderTerms;
 import org.taketally.plan.order.WoodUse;
 import org.taketally.wording.OrderBasisWords;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** What a graft is made of and costs. */
@@ -31,17 +31,11 @@ final class SuppliesOptions {
       description = "Sticks that can't be used when it comes to grafting (${DEFAULT-VALUE}).")
   private double spoiled;
 
-  @Option(
-      names = "--cost-per-graft",
-      paramLabel = "MONEY",
-      description = "What one graft costs to make, stock, wood and work included.")
-  private Double cost;
+  @Mixin private GraftCostOption cost = new GraftCostOption();
 
   OrderTerms terms(double assurance) {
     return new OrderTerms(
-        assurance,
-        new WoodUse(budsPerGraft, budsPerStick, spoiled),
-        cost == null ? OptionalDouble.empty() : OptionalDouble.of(cost));
+        assurance, new WoodUse(budsPerGraft, budsPerStick, spoiled), cost.value());
   }
 
   String note(WoodUse wood) {

@@ -4,10 +4,9 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.Collection;
-import java.util.List;
 import org.taketally.files.Content;
 import org.taketally.files.FileSet;
-import org.taketally.files.Guard;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
@@ -25,10 +24,7 @@ final class TextOut {
           "Write it to this file (UTF-8; safer than > on Windows); otherwise it is printed.")
   private Path file;
 
-  @Option(
-      names = "--replace",
-      description = "Write over a file that is there (never over one being read).")
-  private boolean replace;
+  @Mixin private ReplaceOption replace = new ReplaceOption();
 
   /** Whether a file was named. */
   boolean toFile() {
@@ -41,7 +37,7 @@ final class TextOut {
     if (file == null) {
       out.print(text);
     } else {
-      FileSet.write(file, new Guard(List.copyOf(inputs), replace), Content.text(text));
+      FileSet.write(file, replace.guard(inputs), Content.text(text));
       out.println("written to " + file);
     }
     out.flush();

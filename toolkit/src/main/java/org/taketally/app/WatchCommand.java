@@ -65,12 +65,7 @@ final class WatchCommand implements Callable<Integer> {
           "Odds of failing to find fast, against those expected (${DEFAULT-VALUE}: twice).")
   private double odds;
 
-  @Option(
-      names = "--seed",
-      paramLabel = "N",
-      defaultValue = "1",
-      description = "Seed of everything random; the same seed gives the same result.")
-  private long seed;
+  @Mixin private SeedOption seed = new SeedOption();
 
   @Option(
       names = "--replay",
@@ -148,7 +143,7 @@ final class WatchCommand implements Callable<Integer> {
   }
 
   private SeasonWatch.Settings settings() {
-    return new SeasonWatch.Settings(odds, falseAlarms, seed);
+    return new SeasonWatch.Settings(odds, falseAlarms, seed.value());
   }
 
   private void say(String line) {
