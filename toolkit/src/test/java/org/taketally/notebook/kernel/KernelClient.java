@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
 import java.util.function.Predicate;
+import org.taketally.notebook.kernel.wire.ClientSocket;
 import org.taketally.notebook.kernel.wire.ConnectionFile;
 import org.taketally.notebook.kernel.wire.MalformedMessage;
 import org.taketally.notebook.kernel.wire.Message;
@@ -76,7 +77,6 @@ public final class KernelClient implements AutoCloseable {
     this.connection = connection;
     codec = new MessageCodec(connection.key());
     ZMQ.Socket sub = connect(SocketType.SUB, connection.iopubPort());
-    sub.setRcvHWM(0);
     sub.subscribe(new byte[0]);
     iopub = new MessageSocket(sub, codec);
     shellSocket = connect(SocketType.DEALER, connection.shellPort());
@@ -86,11 +86,10 @@ public final class KernelClient implements AutoCloseable {
   }
 
   private ZMQ.Socket connect(SocketType type, int port) {
-    ZMQ.Socket socket = context.socket(type);
+    ZMQ.Socket socket = ClientSocket.of(context, type);
     if (type == SocketType.DEALER) {
       socket.setIdentity(identity);
     }
-    socket.setLinger(0);
     socket.connect(connection.address(port));
     sockets.add(socket);
     return socket;

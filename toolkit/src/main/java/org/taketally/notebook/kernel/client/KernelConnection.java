@@ -13,6 +13,7 @@ import org.taketally.notebook.kernel.engine.output.Bundle;
 import org.taketally.notebook.kernel.engine.output.CellError;
 import org.taketally.notebook.kernel.engine.output.CellResult;
 import org.taketally.notebook.kernel.engine.output.Output;
+import org.taketally.notebook.kernel.wire.ClientSocket;
 import org.taketally.notebook.kernel.wire.ConnectionFile;
 import org.taketally.notebook.kernel.wire.MalformedMessage;
 import org.taketally.notebook.kernel.wire.Message;
@@ -45,9 +46,7 @@ public final class KernelConnection implements AutoCloseable {
 
   private MessageSocket connect(
       SocketType type, String address, byte[] identity, MessageCodec codec) {
-    ZMQ.Socket socket = context.socket(type);
-    socket.setLinger(0);
-    socket.setRcvHWM(0);
+    ZMQ.Socket socket = ClientSocket.of(context, type);
     if (type == SocketType.SUB) {
       socket.subscribe(new byte[0]);
     } else {
