@@ -39,7 +39,7 @@ final class CellCounter<R> {
         .or(
             () ->
                 name.equals(Cells.BATCH_ROW)
-                    ? Optional.of(new ColumnCoder.Batches<>(rows::grafts))
+                    ? Optional.of(new ColumnCoder.BatchCoder<>(rows::grafts))
                     : Optional.empty())
         .orElseThrow(() -> absent(name, rows.columns()));
   }

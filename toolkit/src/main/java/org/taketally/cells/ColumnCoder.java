@@ -32,11 +32,11 @@ abstract class ColumnCoder<R> {
   }
 
   /** Numbers; NaN if not recorded. */
-  static final class Numbers<R> extends ColumnCoder<R> {
+  static final class NumberCoder<R> extends ColumnCoder<R> {
     private final ToDoubleFunction<R> number;
     private final Coding coding = new Coding();
 
-    Numbers(ToDoubleFunction<R> number) {
+    NumberCoder(ToDoubleFunction<R> number) {
       this.number = number;
     }
 
@@ -51,13 +51,13 @@ abstract class ColumnCoder<R> {
     }
   }
 
-  /** Texts, as levels; null if not recorded. */
-  static final class Texts<R> extends ColumnCoder<R> {
+  /** TextCoder, as levels; null if not recorded. */
+  static final class TextCoder<R> extends ColumnCoder<R> {
     private final Function<R, String> text;
     private final Object2IntOpenHashMap<String> codes = new Object2IntOpenHashMap<>();
     private final List<String> names = new ArrayList<>();
 
-    Texts(Function<R, String> text) {
+    TextCoder(Function<R, String> text) {
       this.text = text;
       codes.defaultReturnValue(Factor.MISSING);
     }
@@ -84,11 +84,11 @@ abstract class ColumnCoder<R> {
   }
 
   /** Rows of several grafts, each a level. */
-  static final class Batches<R> extends ColumnCoder<R> {
+  static final class BatchCoder<R> extends ColumnCoder<R> {
     private final ToIntFunction<R> grafts;
     private final RowNumbers rows = new RowNumbers();
 
-    Batches(ToIntFunction<R> grafts) {
+    BatchCoder(ToIntFunction<R> grafts) {
       this.grafts = grafts;
     }
 

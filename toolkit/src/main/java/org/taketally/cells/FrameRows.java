@@ -34,8 +34,8 @@ final class FrameRows implements CountedRows<Row> {
 
   private static ColumnCoder<Row> coder(Column<?> column) {
     return column instanceof NumericColumn<?> numbers
-        ? new ColumnCoder.Numbers<>(row -> numbers.getDouble(row.getRowNumber()))
-        : new ColumnCoder.Texts<>(row -> text(column, row.getRowNumber()));
+        ? new ColumnCoder.NumberCoder<>(row -> numbers.getDouble(row.getRowNumber()))
+        : new ColumnCoder.TextCoder<>(row -> text(column, row.getRowNumber()));
   }
 
   private static String text(Column<?> column, int row) {

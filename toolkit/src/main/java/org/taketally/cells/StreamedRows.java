@@ -29,12 +29,12 @@ final class StreamedRows implements CountedRows<RecordRow> {
   private ColumnCoder<RecordRow> coder(int column) {
     if (layout.coded(column)) {
       return layout.kind(column) == ColumnKind.DATE
-          ? new Days(layout, column)
-          : new Levels(layout, column);
+          ? new DayCoder(layout, column)
+          : new LevelCoder(layout, column);
     }
     return layout.kind(column) == ColumnKind.TEXT
-        ? new ColumnCoder.Texts<>(row -> row.text(column))
-        : new ColumnCoder.Numbers<>(row -> row.number(column));
+        ? new ColumnCoder.TextCoder<>(row -> row.text(column))
+        : new ColumnCoder.NumberCoder<>(row -> row.number(column));
   }
 
   @Override
@@ -53,12 +53,12 @@ final class StreamedRows implements CountedRows<RecordRow> {
   }
 
   /** Names, which the records number already; of a column not ours, perhaps numbers. */
-  private static final class Levels extends ColumnCoder<RecordRow> {
+  private static final class LevelCoder extends ColumnCoder<RecordRow> {
     private final RecordsLayout layout;
     private final int column;
     private int highest = Factor.MISSING;
 
-    Levels(RecordsLayout layout, int column) {
+    LevelCoder(RecordsLayout layout, int column) {
       this.layout = layout;
       this.column = column;
     }
@@ -111,12 +111,12 @@ final class StreamedRows implements CountedRows<RecordRow> {
   }
 
   /** Days, as levels. */
-  private static final class Days extends ColumnCoder<RecordRow> {
+  private static final class DayCoder extends ColumnCoder<RecordRow> {
     private final RecordsLayout layout;
     private final int column;
     private final Coding coding = new Coding();
 
-    Days(RecordsLayout layout, int column) {
+    DayCoder(RecordsLayout layout, int column) {
       this.layout = layout;
       this.column = column;
     }

@@ -10,8 +10,8 @@ import org.taketally.model.laplace.ModelData;
  * @param factor column name
  * @param levels levels with grafts in the cells used
  * @param standardDeviation of the deviations, logits, 0 or more
- * @param modes most likely deviation per level, logits
- * @param conditionalSds spread of each deviation given the standard deviations and fixed effects,
+ * @param levelEffects most likely deviation per level, logits
+ * @param levelEffectSds spread of each deviation given the standard deviations and fixed effects,
  *     logits
  * @param grafts per level
  * @param takes per level
@@ -20,15 +20,15 @@ public record VaryingFactor(
     String factor,
     List<String> levels,
     double standardDeviation,
-    double[] modes,
-    double[] conditionalSds,
+    double[] levelEffects,
+    double[] levelEffectSds,
     long[] grafts,
     long[] takes) {
 
   public VaryingFactor {
     levels = List.copyOf(levels);
-    modes = modes.clone();
-    conditionalSds = conditionalSds.clone();
+    levelEffects = levelEffects.clone();
+    levelEffectSds = levelEffectSds.clone();
     grafts = grafts.clone();
     takes = takes.clone();
   }
@@ -39,8 +39,8 @@ public record VaryingFactor(
    * @return a copy, logits
    */
   @Override
-  public double[] modes() {
-    return modes.clone();
+  public double[] levelEffects() {
+    return levelEffects.clone();
   }
 
   /**
@@ -49,8 +49,8 @@ public record VaryingFactor(
    * @param level place in {@link #levels}
    * @return logits
    */
-  public double mode(int level) {
-    return modes[level];
+  public double levelEffect(int level) {
+    return levelEffects[level];
   }
 
   /**
@@ -59,8 +59,8 @@ public record VaryingFactor(
    * @return a copy, logits
    */
   @Override
-  public double[] conditionalSds() {
-    return conditionalSds.clone();
+  public double[] levelEffectSds() {
+    return levelEffectSds.clone();
   }
 
   /**
@@ -69,8 +69,8 @@ public record VaryingFactor(
    * @param level place in {@link #levels}
    * @return logits
    */
-  public double conditionalSd(int level) {
-    return conditionalSds[level];
+  public double levelEffectSd(int level) {
+    return levelEffectSds[level];
   }
 
   /**

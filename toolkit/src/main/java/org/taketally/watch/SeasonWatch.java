@@ -12,7 +12,7 @@ import org.taketally.records.GraftRecords;
 import org.taketally.records.columns.DerivedColumn;
 import org.taketally.records.columns.RecordColumn;
 import org.taketally.terms.Logit;
-import org.taketally.watch.TakeWatch.Counted;
+import org.taketally.watch.TakeWatch.CountedLot;
 
 /** Watches the lots of a season against what past records let expect. */
 public final class SeasonWatch {
@@ -67,16 +67,19 @@ public final class SeasonWatch {
     List<LotExpectation> rows =
         season.values().stream().map(values -> expectation(forecast, values)).toList();
     Sessions sessions = Sessions.of(season, rows);
-    LearntLevel learning = new LearntLevel(sessions.lots());
-    LearntLevel.Learnt learnt = learning.from(sessions.takes());
+    LearntSeason learning = new LearntSeason(sessions.lots());
+    LearntSeason.Learnt learnt = learning.from(sessions.takes());
     SeasonChart chart = chart(sessions, typicalSeason(past), settings);
-    List<Counted> counted =
+    List<CountedLot> counted =
         IntStream.range(0, sessions.lots().size())
-            .mapToObj(i -> new Counted(sessions.counted().get(i), learnt.expected().get(i)))
+            .mapToObj(i -> new CountedLot(sessions.counted().get(i), learnt.expected().get(i)))
             .toList();
-    List<Counted> each =
+    List<CountedLot> each =
         IntStream.range(0, rows.size())
-            .mapToObj(i -> new Counted(season.counted().get(i), moved(rows.get(i), learnt.level())))
+            .mapToObj(
+                i ->
+                    new CountedLot(
+                        season.counted().get(i), moved(rows.get(i), learnt.seasonEffect())))
             .toList();
     double expectedFailures =
         IntStream.range(0, rows.size())
@@ -86,9 +89,9 @@ public final class SeasonWatch {
     return new WatchedSeason(
         TakeWatch.of(counted, chart, each),
         expectedFailures,
-        learnt.level(),
+        learnt.seasonEffect(),
         learning.tau(),
-        LearntLevel.take(Logit.of(mean) + learnt.level()) - mean,
+        LearntSeason.take(Logit.of(mean) + learnt.seasonEffect()) - mean,
         SeenFailures.of(each),
         CountsDue.of(season, past));
   }
@@ -96,7 +99,7 @@ public final class SeasonWatch {
   /** The limit is set for a season as long as past ones, before anything of it is counted. */
   private static SeasonChart chart(Sessions sessions, long grafts, Settings settings) {
     List<SeasonChart.Lot> whole = sessions.repeatedTo(grafts);
-    List<LotExpectation> planned = new LearntLevel(whole).planned();
+    List<LotExpectation> planned = new LearntSeason(whole).planned();
     return SeasonChart.of(
         IntStream.range(0, whole.size())
             .mapToObj(i -> new SeasonChart.Lot(whole.get(i).grafts(), planned.get(i)))
@@ -105,9 +108,10 @@ public final class SeasonWatch {
         settings.falseAlarms());
   }
 
-  private static LotExpectation moved(LotExpectation expected, double level) {
+  private static LotExpectation moved(LotExpectation expected, double seasonEffect) {
     return new LotExpectation(
-        new double[] {LearntLevel.take(Logit.of(expected.mean()) + level)}, expected.correlation());
+        new double[] {LearntSeason.take(Logit.of(expected.mean()) + seasonEffect)},
+        expected.correlation());
   }
 
   private static LotExpectation expectation(SeasonForecast forecast, Map<String, String> values) {

@@ -5,7 +5,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.taketally.watch.TakeWatch.Counted;
+import org.taketally.watch.TakeWatch.CountedLot;
 import org.taketally.watch.WatchedSeason.Seen;
 
 /** Adds up failures seen and expected by each level of each column. */
@@ -14,9 +14,9 @@ final class SeenFailures {
   private SeenFailures() {}
 
   /** Column by column, within it the most failures beyond those expected first. */
-  static List<Seen> of(List<Counted> lots) {
+  static List<Seen> of(List<CountedLot> lots) {
     Map<String, Map<String, Seen>> byColumn = new LinkedHashMap<>();
-    for (Counted counted : lots) {
+    for (CountedLot counted : lots) {
       WatchedLot lot = counted.lot();
       double expected = lot.grafts() * (1 - counted.expected().mean());
       lot.groups()

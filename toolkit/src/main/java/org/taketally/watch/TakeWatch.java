@@ -53,7 +53,7 @@ public record TakeWatch(
    * @param lot as counted
    * @param expected before it was
    */
-  public record Counted(WatchedLot lot, LotExpectation expected) {}
+  public record CountedLot(WatchedLot lot, LotExpectation expected) {}
 
   /**
    * Watches a season.
@@ -63,7 +63,7 @@ public record TakeWatch(
    * @param chart with the limit for the whole season
    * @return the chart and its alarms
    */
-  public static TakeWatch of(List<Counted> counted, SeasonChart chart) {
+  public static TakeWatch of(List<CountedLot> counted, SeasonChart chart) {
     return of(counted, chart, counted);
   }
 
@@ -75,15 +75,15 @@ public record TakeWatch(
    * @param parts the lots causes are looked for in
    * @return the chart and its alarms
    */
-  public static TakeWatch of(List<Counted> counted, SeasonChart chart, List<Counted> parts) {
-    List<Counted> inOrder =
+  public static TakeWatch of(List<CountedLot> counted, SeasonChart chart, List<CountedLot> parts) {
+    List<CountedLot> inOrder =
         counted.stream()
             .sorted(
-                Comparator.comparing((Counted c) -> c.lot().counted())
+                Comparator.comparing((CountedLot c) -> c.lot().counted())
                     .thenComparing(c -> c.lot().label()))
             .toList();
-    List<WatchedLot> lots = inOrder.stream().map(Counted::lot).toList();
-    List<LotExpectation> expected = inOrder.stream().map(Counted::expected).toList();
+    List<WatchedLot> lots = inOrder.stream().map(CountedLot::lot).toList();
+    List<LotExpectation> expected = inOrder.stream().map(CountedLot::expected).toList();
     List<SeasonChart.Step> steps = chart.run(lots, expected);
     List<Alarm> alarms =
         IntStream.range(0, steps.size())
@@ -100,18 +100,18 @@ public record TakeWatch(
         inOrder.stream().mapToDouble(c -> c.lot().grafts() * (1 - c.expected().mean())).sum());
   }
 
-  private static Alarm alarm(int i, List<SeasonChart.Step> steps, List<Counted> parts) {
+  private static Alarm alarm(int i, List<SeasonChart.Step> steps, List<CountedLot> parts) {
     int start = i;
     while (start > 0 && !steps.get(start - 1).alarm() && steps.get(start - 1).height() > 0) {
       start--;
     }
     LocalDate day = steps.get(i).lot().counted();
-    List<Counted> soFar =
+    List<CountedLot> soFar =
         parts.stream().filter(part -> !part.lot().counted().isAfter(day)).toList();
     List<Cause> causes =
         new CauseFinder(
-                soFar.stream().map(Counted::lot).toList(),
-                soFar.stream().map(Counted::expected).toList())
+                soFar.stream().map(CountedLot::lot).toList(),
+                soFar.stream().map(CountedLot::expected).toList())
             .causes();
     return new Alarm(day, steps.get(start).lot().counted(), causes);
   }

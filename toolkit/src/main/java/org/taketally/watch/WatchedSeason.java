@@ -6,21 +6,21 @@ import org.apache.commons.statistics.distribution.NormalDistribution;
 /**
  * A watched season: what stands apart in it, and how it runs as a whole.
  *
- * @param watch the chart over its sessions and the alarms, the level of the season learnt as it
+ * @param watch the chart over its sessions and the alarms, the effect of the season learnt as it
  *     goes
  * @param expectedFailures failures that past seasons let expect of the grafts counted
- * @param level how the season runs as a whole, logits of take against past seasons; below 0 is
- *     worse
+ * @param seasonEffect how the season runs as a whole, logits of take against past seasons; below 0
+ *     is worse
  * @param spread how far seasons differ, standard deviation, logits
- * @param points the same level as a difference in take at the mean take expected, -1 to 1
- * @param seen failures seen and expected by hand, week, stock and so on, the level of the season
+ * @param points the same as a difference in take at the mean take expected, -1 to 1
+ * @param seen failures seen and expected by hand, week, stock and so on, the effect of the season
  *     allowed for
  * @param due what is counted, due and not yet due
  */
 public record WatchedSeason(
     TakeWatch watch,
     double expectedFailures,
-    double level,
+    double seasonEffect,
     double spread,
     double points,
     List<Seen> seen,
@@ -58,6 +58,6 @@ public record WatchedSeason(
    * @return chance, 0 to 1
    */
   public double asBadAsThis() {
-    return NormalDistribution.of(0, 1).cumulativeProbability(level / Math.max(1e-9, spread));
+    return NormalDistribution.of(0, 1).cumulativeProbability(seasonEffect / Math.max(1e-9, spread));
   }
 }

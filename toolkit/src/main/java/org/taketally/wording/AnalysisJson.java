@@ -160,8 +160,8 @@ public final class AnalysisJson {
         JsonObject one = new JsonObject();
         one.addProperty("factor", factor.factor());
         one.addProperty("level", factor.levels().get(l));
-        one.add("levelEffect", JsonValues.number(factor.mode(l)));
-        one.add("levelEffectSd", JsonValues.number(factor.conditionalSd(l)));
+        one.add("levelEffect", JsonValues.number(factor.levelEffect(l)));
+        one.add("levelEffectSd", JsonValues.number(factor.levelEffectSd(l)));
         one.addProperty("grafts", factor.grafts(l));
         one.addProperty("takes", factor.takes(l));
         levels.add(one);

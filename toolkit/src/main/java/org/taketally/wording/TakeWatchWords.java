@@ -277,7 +277,7 @@ public final class TakeWatchWords {
     json.addProperty("grafts", watch.grafts());
     json.addProperty("failures", watch.failures());
     json.addProperty("expectedFailures", season.expectedFailures());
-    json.addProperty("level", season.level());
+    json.addProperty("seasonEffect", season.seasonEffect());
     json.addProperty("asBadAsThis", season.asBadAsThis());
     json.addProperty("notCounted", lots.notCounted());
     json.addProperty("withoutDay", lots.withoutDay());

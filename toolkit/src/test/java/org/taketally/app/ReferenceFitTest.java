@@ -62,8 +62,8 @@ class ReferenceFitTest {
     for (String line : lines.subList(1, lines.size())) {
       String[] parts = line.split(",", -1);
       int level = cultivar.levels().indexOf(parts[0]);
-      assertThat(cultivar.mode(level)).isCloseTo(Double.parseDouble(parts[1]), within(1e-4));
-      assertThat(cultivar.conditionalSd(level))
+      assertThat(cultivar.levelEffect(level)).isCloseTo(Double.parseDouble(parts[1]), within(1e-4));
+      assertThat(cultivar.levelEffectSd(level))
           .isCloseTo(Double.parseDouble(parts[2]), within(1e-4));
     }
   }
@@ -91,7 +91,8 @@ class ReferenceFitTest {
     TakeFit two = fit(BenchRecords.Size.M, 2);
     assertThat(two.beta()).containsExactly(one.beta());
     assertThat(two.logLikelihood()).isEqualTo(one.logLikelihood());
-    assertThat(two.varying("pairing").modes()).containsExactly(one.varying("pairing").modes());
+    assertThat(two.varying("pairing").levelEffects())
+        .containsExactly(one.varying("pairing").levelEffects());
     assertThat(two.linearPredictor()).containsExactly(one.linearPredictor());
   }
 }

@@ -74,7 +74,7 @@ final class MixedModelChecks implements CheckSource {
         .ours(
             () -> {
               double sum = 0;
-              for (double mode : herd.modes()) {
+              for (double mode : herd.levelEffects()) {
                 sum += mode * mode;
               }
               return new double[] {sum / herd.standardDeviation() / herd.standardDeviation()};

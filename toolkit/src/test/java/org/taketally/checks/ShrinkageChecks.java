@@ -6,7 +6,7 @@ import org.taketally.answers.counts.BetaRate;
 import org.taketally.answers.counts.Shrinkage;
 import org.taketally.answers.counts.TakeCount;
 
-/** Batting averages drawn in by hand; twelve hospitals each on its own. */
+/** Batting averages shrunken by hand; twelve hospitals each on its own. */
 final class ShrinkageChecks implements CheckSource {
 
   private static final double MONTE_CARLO = 4e-4;

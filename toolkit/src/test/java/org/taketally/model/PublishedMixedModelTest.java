@@ -109,7 +109,7 @@ class PublishedMixedModelTest {
   void cattle_herds_modes() {
     TakeFit fit = TakeModel.ofTakes().adjustFor("period").varyBy("herd").fit(cbpp());
     VaryingFactor herd = fit.varying("herd");
-    double sum = Vectors.dot(herd.modes(), herd.modes());
+    double sum = Vectors.dot(herd.levelEffects(), herd.levelEffects());
     assertThat(sum / Math.pow(herd.standardDeviation(), 2)).isCloseTo(9.72301, within(3e-3));
   }
 

@@ -82,8 +82,8 @@ class RowScatterTest {
     assertThat(rows.levels().get(last)).isEqualTo(Cells.SINGLE_GRAFTS);
     assertThat(rows.levels()).hasSize(ROWS + 1);
     assertThat(rows.grafts(last)).isEqualTo(2 * SINGLES);
-    assertThat(rows.mode(last)).isZero();
-    assertThat(rows.conditionalSd(last)).isZero();
+    assertThat(rows.levelEffect(last)).isZero();
+    assertThat(rows.levelEffectSd(last)).isZero();
     TakeDraws draws = fit.draws(50, 1);
     for (int d = 0; d < 50; d++) {
       assertThat(draws.effects(Cells.BATCH_ROW, d)[last]).isZero();

@@ -83,7 +83,7 @@ class TakeModelTest {
                 + " estimate; let rootstock vary instead of adjusting for it, or join the level"
                 + " with another");
     TakeFit varying = TakeModel.ofTakes().varyBy("rootstock").fit(cells);
-    assertThat(varying.varying("rootstock").mode(1)).isBetween(-5.0, -0.5);
+    assertThat(varying.varying("rootstock").levelEffect(1)).isBetween(-5.0, -0.5);
   }
 
   @Test

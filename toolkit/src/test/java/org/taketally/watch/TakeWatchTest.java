@@ -13,7 +13,7 @@ import java.util.stream.IntStream;
 import org.apache.commons.math3.distribution.BetaDistribution;
 import org.apache.commons.math3.random.Well19937c;
 import org.junit.jupiter.api.Test;
-import org.taketally.watch.TakeWatch.Counted;
+import org.taketally.watch.TakeWatch.CountedLot;
 import org.taketally.watch.chart.CusumWeight;
 
 class TakeWatchTest {
@@ -110,7 +110,7 @@ class TakeWatchTest {
     List<SeasonChart.Lot> season = season(0.2, 0.03);
     SeasonChart chart = SeasonChart.of(season, 2, 0.2);
     Random random = new Random(8);
-    List<Counted> counted = new ArrayList<>();
+    List<CountedLot> counted = new ArrayList<>();
     for (int i = 0; i < 80; i++) {
       double p = season.get(i).expected().mean();
       boolean batch = i % 8 == 3 && i >= 24;
@@ -126,7 +126,7 @@ class TakeWatchTest {
                   "grafter", "GR-" + i % 5,
                   "fridge_batch", batch ? "7" : "F" + i % 6,
                   "week", "week " + i / 28));
-      counted.add(new Counted(lot, season.get(i).expected()));
+      counted.add(new CountedLot(lot, season.get(i).expected()));
     }
     TakeWatch watch = TakeWatch.of(counted, chart);
     assertThat(watch.alarms()).isNotEmpty();
@@ -135,8 +135,8 @@ class TakeWatchTest {
     assertThat(first).isBetween(START.plusDays(6), START.plusDays(11));
     List<Cause> causes =
         new CauseFinder(
-                counted.stream().map(Counted::lot).toList(),
-                counted.stream().map(Counted::expected).toList())
+                counted.stream().map(CountedLot::lot).toList(),
+                counted.stream().map(CountedLot::expected).toList())
             .causes();
     assertThat(causes.get(0).level()).isEqualTo("7");
     assertThat(causes.get(0).excess()).isGreaterThan(10);
@@ -146,11 +146,11 @@ class TakeWatchTest {
   @Test
   void nothing_is_named_where_nothing_is_wrong() {
     List<SeasonChart.Lot> season = season(0.2, 0.05);
-    List<Counted> counted =
+    List<CountedLot> counted =
         IntStream.range(0, 80)
             .mapToObj(
                 i ->
-                    new Counted(
+                    new CountedLot(
                         lot(i, i % 2 == 0 ? 9 : 6, Map.of("grafter", "GR-" + i % 5)),
                         season.get(i).expected()))
             .toList();

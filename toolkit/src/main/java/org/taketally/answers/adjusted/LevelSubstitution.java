@@ -21,7 +21,7 @@ import org.taketally.records.columns.RecordColumn;
  */
 public final class LevelSubstitution {
 
-  private final Conditions conditions;
+  private final ObservedConditions conditions;
   private final TakeDesign design;
   private final TakeDraws draws;
   private final String column;
@@ -34,7 +34,7 @@ public final class LevelSubstitution {
   private LevelSubstitution(
       TakeFit fit,
       TakeDraws draws,
-      Conditions conditions,
+      ObservedConditions conditions,
       String column,
       List<String> levels,
       PairingMix pairing) {
@@ -52,13 +52,17 @@ public final class LevelSubstitution {
   }
 
   static LevelSubstitution ofLevels(
-      TakeFit fit, TakeDraws draws, Conditions conditions, String column, List<String> levels) {
+      TakeFit fit,
+      TakeDraws draws,
+      ObservedConditions conditions,
+      String column,
+      List<String> levels) {
     return new LevelSubstitution(
         fit, draws, conditions, column, levels, PairingMix.of(fit, column, levels));
   }
 
   static LevelSubstitution ofValues(
-      TakeFit fit, TakeDraws draws, Conditions conditions, String column, double[] values) {
+      TakeFit fit, TakeDraws draws, ObservedConditions conditions, String column, double[] values) {
     List<String> names = Arrays.stream(values).mapToObj(Double::toString).toList();
     return new LevelSubstitution(fit, draws, conditions, column, names, null);
   }
@@ -103,8 +107,8 @@ public final class LevelSubstitution {
         continue;
       }
       double total = Arrays.stream(cells).mapToDouble(i -> weights[i]).sum();
-      MeanTake mean =
-          MeanTake.of(
+      ShiftedMean mean =
+          ShiftedMean.of(
               Arrays.stream(cells).mapToDouble(i -> rest[i]).toArray(),
               Arrays.stream(cells).mapToDouble(i -> weights[i] / total).toArray());
       for (int l = 0; l < own.length; l++) {
@@ -188,7 +192,7 @@ public final class LevelSubstitution {
     }
 
     /** Conditions by partner. */
-    int[][] cells(Conditions conditions) {
+    int[][] cells(ObservedConditions conditions) {
       int[] partner = conditions.cells().map(cell -> partners[cell]).toArray();
       return IntStream.range(0, mix.length)
           .mapToObj(o -> IntStream.range(0, partner.length).filter(i -> partner[i] == o).toArray())

@@ -22,7 +22,7 @@ import org.taketally.records.columns.DerivedColumn;
  * posterior draw.
  *
  * <pre>
- *   eta    logit of take of a condition in a draw, see {@link Conditions}
+ *   eta    logit of take of a condition in a draw, see {@link ObservedConditions}
  *   swap   the part of eta that the column contributes
  *   e      what a level would contribute instead
  *   take   sum[weight * logistic(eta - swap + e)]
@@ -41,7 +41,7 @@ public final class MarginalTakes {
   private final TakeFit fit;
   private final TakeDesign design;
   private final TakeDraws draws;
-  private final Conditions conditions;
+  private final ObservedConditions conditions;
   private final float[][] eta;
   private final Optional<Picked> picked;
   private final Map<String, double[][]> takesOf = new ConcurrentHashMap<>();
@@ -61,16 +61,20 @@ public final class MarginalTakes {
     return new MarginalTakes(
         fit,
         fit.draws(affordable(fit, options), options.seed(), prior(options)),
-        new Conditions(fit));
+        new ObservedConditions(fit));
   }
 
-  private MarginalTakes(TakeFit fit, TakeDraws draws, Conditions conditions) {
+  private MarginalTakes(TakeFit fit, TakeDraws draws, ObservedConditions conditions) {
     this(fit, draws, conditions, new float[draws.count()][], Optional.empty());
     IntStream.range(0, eta.length).parallel().forEach(d -> eta[d] = conditions.eta(draws, d));
   }
 
   private MarginalTakes(
-      TakeFit fit, TakeDraws draws, Conditions conditions, float[][] eta, Optional<Picked> picked) {
+      TakeFit fit,
+      TakeDraws draws,
+      ObservedConditions conditions,
+      float[][] eta,
+      Optional<Picked> picked) {
     this.fit = fit;
     this.design = fit.design();
     this.draws = draws;
@@ -275,7 +279,7 @@ public final class MarginalTakes {
         .parallel()
         .mapToObj(
             d -> {
-              MeanTake mean = MeanTake.of(swap.rest(d, eta[d]), conditions.weights());
+              ShiftedMean mean = ShiftedMean.of(swap.rest(d, eta[d]), conditions.weights());
               return Arrays.stream(swap.contributions(d)).map(mean::at).toArray();
             })
         .toArray(double[][]::new);

@@ -44,9 +44,9 @@ final class ExtremeCells {
     List<Integer> suspects =
         IntStream.range(0, cells.size())
             .filter(i -> cells.takes(i) == 0 || cells.takes(i) == cells.grafts(i))
-            .filter(i -> chance(i) < rare)
+            .filter(i -> probability(i) < rare)
             .boxed()
-            .sorted(Comparator.comparingDouble(this::chance))
+            .sorted(Comparator.comparingDouble(this::probability))
             .toList();
     boolean again = !fit.isLarge() && cells.size() <= LeaveOneSeasonOut.REFIT_CELLS;
     List<ExtremeCell> found = new ArrayList<>();
@@ -54,7 +54,7 @@ final class ExtremeCells {
       int cell = suspects.get(k);
       if (again && k < MOST_FITTED) {
         FitWithoutCell.of(fit, cell, options)
-            .filter(without -> without.chanceOf(cells.takes(cell) == 0) < rare)
+            .filter(without -> without.probabilityOf(cells.takes(cell) == 0) < rare)
             .ifPresent(without -> found.add(extreme(cell, without.predicted())));
       } else {
         found.add(extreme(cell, leftOut.predicted(cell)));
@@ -68,7 +68,7 @@ final class ExtremeCells {
         conditions(cell), new TakeCount(cells.takes(cell), cells.grafts(cell)), predicted);
   }
 
-  private double chance(int cell) {
+  private double probability(int cell) {
     int takes = cells.takes(cell);
     return takes == 0
         ? leftOut.probabilityOfAtMost(0, cell)

@@ -68,7 +68,7 @@ final class FitWithoutCell {
   }
 
   /** Chance that none of the cell's grafts take, or that all do. */
-  double chanceOf(boolean none) {
+  double probabilityOf(boolean none) {
     return Arrays.stream(takes)
         .map(take -> Math.pow(none ? 1 - take : take, grafts))
         .average()

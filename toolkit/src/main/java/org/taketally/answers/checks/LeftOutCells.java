@@ -169,7 +169,7 @@ final class LeftOutCells {
         count[code]++;
       }
       for (int i = 0; i < eta.length; i++) {
-        eta[i] -= count[codes[i]] < SHARED_BY ? factor.mode(codes[i]) : 0;
+        eta[i] -= count[codes[i]] < SHARED_BY ? factor.levelEffect(codes[i]) : 0;
       }
     }
     return eta;

@@ -43,7 +43,7 @@ final class RowLuck {
             .orElse(0);
     return new RowLuck(
         fit.design().codes(Cells.BATCH_ROW),
-        rows.modes(),
+        rows.levelEffects(),
         variance,
         rows.levels().indexOf(Cells.SINGLE_GRAFTS));
   }

@@ -40,15 +40,15 @@ public record Shrinkage(double mean, double kept, List<Double> takes) {
     long grafts = lots.get(0).assessed().grafts();
     if (lots.stream().anyMatch(lot -> lot.grafts() != grafts)) {
       throw new IllegalArgumentException(
-          "drawing in by hand needs lots of one size; use the model for lots of unequal size");
+          "shrinking by hand needs lots of one size; use the model for lots of unequal size");
     }
     double mean = lots.stream().mapToDouble(TakeCount::rate).average().orElseThrow();
     double squares = lots.stream().mapToDouble(lot -> square(lot.rate() - mean)).sum();
     if (!(squares > 0)) {
-      throw new IllegalArgumentException("all lots have the same take, nothing to draw in");
+      throw new IllegalArgumentException("all lots have the same take, nothing to shrink");
     }
-    double chance = mean * (1 - mean) / grafts;
-    double kept = Math.max(0, 1 - (lots.size() - 3) * chance / squares);
+    double binomial = mean * (1 - mean) / grafts;
+    double kept = Math.max(0, 1 - (lots.size() - 3) * binomial / squares);
     return new Shrinkage(
         mean, kept, lots.stream().map(lot -> mean + kept * (lot.rate() - mean)).toList());
   }

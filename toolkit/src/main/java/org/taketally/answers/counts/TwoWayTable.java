@@ -134,11 +134,11 @@ public final class TwoWayTable {
     int drawn = Math.toIntExact(first.grafts());
     HypergeometricDistribution tables = new HypergeometricDistribution(null, grafts, takes, drawn);
     double seen = tables.probability(Math.toIntExact(first.takes())) * AS_LIKELY;
-    double chance = 0;
+    double pValue = 0;
     for (int x = tables.getSupportLowerBound(); x <= tables.getSupportUpperBound(); x++) {
       double probability = tables.probability(x);
-      chance += probability <= seen ? probability : 0;
+      pValue += probability <= seen ? probability : 0;
     }
-    return Math.min(1, chance);
+    return Math.min(1, pValue);
   }
 }

@@ -95,7 +95,7 @@ public final class DifficultyCalculator {
     }
     VaryingFactor factor = fit.varying(CULTIVAR);
     double sd = factor.standardDeviation();
-    return sd == 0 ? 1 : Math.min(1, Math.pow(factor.conditionalSd(l) / sd, 2));
+    return sd == 0 ? 1 : Math.min(1, Math.pow(factor.levelEffectSd(l) / sd, 2));
   }
 
   private Band band(double[] take) {

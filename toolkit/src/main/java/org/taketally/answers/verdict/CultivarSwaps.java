@@ -16,11 +16,11 @@ import org.taketally.records.columns.RecordColumn;
  *
  * @param probability that there are two levels of which one takes more by the margin on one
  *     cultivar, and less by the margin on another, 0 to 1
- * @param chance how often pairings that don't differ would spread as much, 0 to 1
+ * @param pValue how often pairings that don't differ would spread as much, 0 to 1
  * @param example the pair of levels, and the cultivars, most surely so
  */
 record CultivarSwaps(
-    double probability, double chance, Optional<FactorVerdict.CultivarSwap> example) {
+    double probability, double pValue, Optional<FactorVerdict.CultivarSwap> example) {
 
   static Optional<CultivarSwaps> of(MarginalTakes free, String factor, AnswerOptions options) {
     if (!factor.equals(RecordColumn.ROOTSTOCK.columnName()) || free.fit().isLarge()) {
@@ -106,7 +106,7 @@ record CultivarSwaps(
 
   /** Whether it was shown. */
   boolean shown() {
-    return probability >= VerdictRules.SURE && chance < VerdictRules.PAIRINGS_BY_CHANCE;
+    return probability >= VerdictRules.SURE && pValue < VerdictRules.PAIRINGS_BY_CHANCE;
   }
 
   List<FactorVerdict.Note> notes() {

@@ -343,7 +343,7 @@ public final class FactorVerdictCalculator {
             differences.draws(),
             statistic,
             differences.standardErrors().length,
-            differences.chanceOf(statistic)));
+            differences.pValueOf(statistic)));
     List<String> groups =
         DEALT_WITHIN.stream().filter(name -> cells.findFactor(name).isPresent()).toList();
     if (!groups.isEmpty() && cells.graftsTotal() <= MOST_DEALT) {

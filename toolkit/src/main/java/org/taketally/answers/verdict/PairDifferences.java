@@ -102,7 +102,7 @@ final class PairDifferences {
   }
 
   /** How often the most extreme pair of a draw lies so many errors from its mean, 0 to 1. */
-  double chanceOf(double inErrors) {
+  double pValueOf(double inErrors) {
     return Arrays.stream(most).filter(m -> m >= inErrors).count() / (double) most.length;
   }
 

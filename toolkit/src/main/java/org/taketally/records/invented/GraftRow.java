@@ -7,7 +7,7 @@ import java.util.List;
  * One row of a sheet: one graft, or several alike that were counted together.
  *
  * @param record name of the row
- * @param lot the budwood
+ * @param wood the budwood
  * @param rootstock the stock
  * @param condition healthy or weak
  * @param grafts one entry per graft
@@ -17,7 +17,7 @@ import java.util.List;
  */
 record GraftRow(
     String record,
-    Lot lot,
+    CutWood wood,
     String rootstock,
     String condition,
     List<Graft> grafts,

@@ -40,13 +40,13 @@ final class Grafting {
   List<GraftRow> rows(SeasonPlan plan) {
     List<GraftRow> rows = new ArrayList<>();
     for (Session session : planner.sessions(plan)) {
-      int lots =
+      int woods =
           plan.batches()
               ? scenario.habits().lotsPerBatchSession()
               : scenario.habits().lotsPerSingleSession();
       List<LocalDate> looks = looks(session.date());
-      for (Lot lot : planner.lots(session, lots)) {
-        addRows(rows, plan, lot, looks);
+      for (CutWood wood : planner.woods(session, woods)) {
+        addRows(rows, plan, wood, looks);
       }
     }
     return rows;
@@ -59,7 +59,7 @@ final class Grafting {
         grafted.plusDays(draw.between(92, 100)));
   }
 
-  private void addRows(List<GraftRow> rows, SeasonPlan plan, Lot lot, List<LocalDate> looks) {
+  private void addRows(List<GraftRow> rows, SeasonPlan plan, CutWood wood, List<LocalDate> looks) {
     for (String rootstock : draw.shuffled(truth.levels("rootstock"))) {
       if (draw.chance(0.06)) {
         continue;
@@ -69,40 +69,40 @@ final class Grafting {
       for (int made = 0; made < count; made += perRow) {
         String name =
             "%s%s-%04d".formatted(scenario.prefix(), plan.name().substring(2), rows.size() + 1);
-        rows.add(row(name, lot, rootstock, new Count(perRow, looks)));
+        rows.add(row(name, wood, rootstock, new Count(perRow, looks)));
       }
     }
   }
 
   private record Count(int grafts, List<LocalDate> looks) {}
 
-  private GraftRow row(String name, Lot lot, String rootstock, Count count) {
+  private GraftRow row(String name, CutWood wood, String rootstock, Count count) {
     boolean weak = draw.chance(truth.value("weak_share", rootstock));
     String condition = weak ? "weak" : "healthy";
-    double logit = logit(lot, rootstock) + truth.value("stock_condition", condition);
+    double logit = logit(wood, rootstock) + truth.value("stock_condition", condition);
     List<Graft> grafts = new ArrayList<>();
     for (int i = 0; i < count.grafts(); i++) {
       grafts.add(graft(logit, rootstock));
     }
     boolean lost = count.grafts() == 1 && draw.chance(0.008);
-    String cause = lost ? "" : causes.of(lot.session(), weak, grafts);
-    return new GraftRow(name, lot, rootstock, condition, grafts, count.looks(), lost, cause);
+    String cause = lost ? "" : causes.of(wood.session(), weak, grafts);
+    return new GraftRow(name, wood, rootstock, condition, grafts, count.looks(), lost, cause);
   }
 
-  private double logit(Lot lot, String rootstock) {
-    Session session = lot.session();
-    String pair = lot.cultivar() + " on " + rootstock;
+  private double logit(CutWood wood, String rootstock) {
+    Session session = wood.session();
+    String pair = wood.cultivar() + " on " + rootstock;
     String day = session.site() + " " + session.date();
     return truth.value("baseline", "")
-        + truth.value("cultivar", lot.cultivar())
+        + truth.value("cultivar", wood.cultivar())
         + truth.value("rootstock", rootstock)
-        + truth.value("method", lot.method())
-        + truth.value("bud_stage", lot.budStage())
-        + truth.value("budwood_kept", lot.kept())
+        + truth.value("method", wood.method())
+        + truth.value("bud_stage", wood.budStage())
+        + truth.value("budwood_kept", wood.kept())
         + truth.value("grafter", session.grafter())
         + truth.value("site", session.site())
         + truth.value("season", session.season())
-        + storage(lot.storageDays())
+        + storage(wood.storageDays())
         + (scenario.traps().hot(session.date()) ? truth.value("hot_week", "effect") : 0)
         + pairings.computeIfAbsent(pair, p -> draw.normal(0, truth.value("pairing", "sd")))
         + days.computeIfAbsent(day, d -> draw.normal(0, truth.value("grafting_day", "sd")));

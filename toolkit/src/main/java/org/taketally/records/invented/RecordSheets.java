@@ -79,21 +79,21 @@ final class RecordSheets {
   private static Map<String, Function<GraftRow, Object>> shared(boolean airTemperature) {
     Map<String, Function<GraftRow, Object>> columns = new LinkedHashMap<>();
     columns.put("record", GraftRow::record);
-    columns.put("season", row -> row.lot().session().season());
-    columns.put("site", row -> row.lot().session().site());
-    columns.put("block", row -> row.lot().block());
-    columns.put("grafter", row -> row.lot().session().grafter());
-    columns.put("cultivar", row -> row.lot().cultivar());
+    columns.put("season", row -> row.wood().session().season());
+    columns.put("site", row -> row.wood().session().site());
+    columns.put("block", row -> row.wood().block());
+    columns.put("grafter", row -> row.wood().session().grafter());
+    columns.put("cultivar", row -> row.wood().cultivar());
     columns.put("rootstock", GraftRow::rootstock);
-    columns.put("method", row -> row.lot().method());
-    columns.put("graft_date", row -> row.lot().session().date());
-    columns.put("budwood_cut_date", row -> row.lot().cutDate());
-    columns.put("storage_temp_c", row -> row.lot().storageTempC());
-    columns.put("budwood_kept", row -> row.lot().kept());
-    columns.put("bud_stage", row -> row.lot().budStage());
+    columns.put("method", row -> row.wood().method());
+    columns.put("graft_date", row -> row.wood().session().date());
+    columns.put("budwood_cut_date", row -> row.wood().cutDate());
+    columns.put("storage_temp_c", row -> row.wood().storageTempC());
+    columns.put("budwood_kept", row -> row.wood().kept());
+    columns.put("bud_stage", row -> row.wood().budStage());
     columns.put("stock_condition", GraftRow::condition);
     if (airTemperature) {
-      columns.put("air_temp_c", row -> row.lot().session().airTempC());
+      columns.put("air_temp_c", row -> row.wood().session().airTempC());
     }
     return columns;
   }

@@ -56,11 +56,11 @@ final class RunningSeason {
 
   private List<GraftRow> spoiled(List<GraftRow> rows) {
     List<GraftRow> spoiled = new ArrayList<>();
-    List<Session> sessions = rows.stream().map(row -> row.lot().session()).distinct().toList();
+    List<Session> sessions = rows.stream().map(row -> row.wood().session()).distinct().toList();
     for (GraftRow row : rows) {
-      Session session = row.lot().session();
+      Session session = row.wood().session();
       int pair = sessions.indexOf(session) / SESSIONS_PER_BATCH;
-      boolean left = row.lot().block().equals(LEFTOVERS);
+      boolean left = row.wood().block().equals(LEFTOVERS);
       String batch = "F%02d".formatted(left ? Math.max(1, pair) : pair + 1);
       batches.put(row.record(), batch);
       boolean hot =
@@ -73,8 +73,8 @@ final class RunningSeason {
   }
 
   private GraftRow hot(GraftRow row) {
-    Lot lot = row.lot();
-    Session session = lot.session();
+    CutWood wood = row.wood();
+    Session session = wood.session();
     Session hot =
         new Session(
             session.season(),
@@ -85,15 +85,15 @@ final class RunningSeason {
             session.airTempC() + 14);
     return with(
         row,
-        new Lot(
+        new CutWood(
             hot,
-            lot.block(),
-            lot.cultivar(),
-            lot.method(),
-            lot.budStage(),
-            lot.storageDays(),
-            lot.storageTempC(),
-            lot.kept()),
+            wood.block(),
+            wood.cultivar(),
+            wood.method(),
+            wood.budStage(),
+            wood.storageDays(),
+            wood.storageTempC(),
+            wood.kept()),
         row.grafts(),
         row.failureCause());
   }
@@ -108,13 +108,13 @@ final class RunningSeason {
     }
     Graft failed =
         new Graft(graft.scionMm(), graft.stockMm(), graft.cambium(), 0, graft.firstSeen());
-    return with(row, row.lot(), List.of(failed), dried ? "dried-scion" : "heat");
+    return with(row, row.wood(), List.of(failed), dried ? "dried-scion" : "heat");
   }
 
-  private static GraftRow with(GraftRow row, Lot lot, List<Graft> grafts, String cause) {
+  private static GraftRow with(GraftRow row, CutWood wood, List<Graft> grafts, String cause) {
     return new GraftRow(
         row.record(),
-        lot,
+        wood,
         row.rootstock(),
         row.condition(),
         grafts,

@@ -12,7 +12,7 @@ import org.taketally.records.invented.Scenario.StageWeights;
 final class SessionPlanner {
 
   private static final int NOVICE_EVERY = 8;
-  private static final int NOVICE_OTHER_LOT = 3;
+  private static final int NOVICE_OTHER_WOOD = 3;
   private static final int SITE_CHANGES_PERCENT = 25;
 
   private final Scenario scenario;
@@ -61,21 +61,21 @@ final class SessionPlanner {
   }
 
   /** The wood a session uses. */
-  List<Lot> lots(Session session, int count) {
-    List<Lot> lots = new ArrayList<>();
+  List<CutWood> woods(Session session, int count) {
+    List<CutWood> woods = new ArrayList<>();
     for (int i = 0; i < count; i++) {
-      lots.add(lot(session, cultivar(session, i), "ABCD".substring(i, i + 1)));
+      woods.add(wood(session, cultivar(session, i), "ABCD".substring(i, i + 1)));
     }
-    return lots;
+    return woods;
   }
 
-  private String cultivar(Session session, int lot) {
+  private String cultivar(Session session, int place) {
     Scenario.Traps traps = scenario.traps();
-    if (session.grafter().equals(traps.novice()) && lot != NOVICE_OTHER_LOT) {
+    if (session.grafter().equals(traps.novice()) && place != NOVICE_OTHER_WOOD) {
       return traps.noviceCultivar();
     }
     if (traps.hot(session.date())) {
-      return traps.hotWeekCultivars().get(lot % traps.hotWeekCultivars().size());
+      return traps.hotWeekCultivars().get(place % traps.hotWeekCultivars().size());
     }
     if (cultivarsLeft.isEmpty()) {
       cultivarsLeft.addAll(draw.shuffled(truth.levels("cultivar")));
@@ -83,11 +83,11 @@ final class SessionPlanner {
     return cultivarsLeft.remove(cultivarsLeft.size() - 1);
   }
 
-  private Lot lot(Session session, String cultivar, String block) {
+  private CutWood wood(Session session, String cultivar, String block) {
     Scenario.Habits habits = scenario.habits();
     Scenario.DayRange stored = draw.weighted(habits.storage());
     Scenario.DayRange halfDegrees = habits.storageTempC();
-    return new Lot(
+    return new CutWood(
         session,
         block,
         cultivar,

@@ -90,7 +90,7 @@ final class WorkbookSurvey {
   }
 
   private XMLStreamReader open(ZipFile zip, ZipEntry entry) throws IOException, XMLStreamException {
-    InputStream in = new Counted(new BufferedInputStream(zip.getInputStream(entry)), entry);
+    InputStream in = new CountingStream(new BufferedInputStream(zip.getInputStream(entry)), entry);
     return xml.createXMLStreamReader(in);
   }
 
@@ -268,12 +268,12 @@ final class WorkbookSurvey {
   }
 
   /** Stops where a part unpacks to more than any sheet has. */
-  private final class Counted extends FilterInputStream {
+  private final class CountingStream extends FilterInputStream {
     private final ZipEntry entry;
     private long count;
     private long sinceTag;
 
-    Counted(InputStream in, ZipEntry entry) {
+    CountingStream(InputStream in, ZipEntry entry) {
       super(in);
       this.entry = entry;
     }

@@ -59,8 +59,8 @@ class FactorEvidenceTest {
       assertThat(inHand[pair[0]] - inHand[pair[1]])
           .isCloseTo(refitted[pair[0]] - refitted[pair[1]], within(0.1 * errors[0]));
     }
-    assertThat(found.chanceOf(found.largestInErrors()))
-        .isCloseTo(expected.chanceOf(expected.largestInErrors()), within(0.05));
+    assertThat(found.pValueOf(found.largestInErrors()))
+        .isCloseTo(expected.pValueOf(expected.largestInErrors()), within(0.05));
     assertThat(routes.inHand().levels()).hasSameElementsAs(routes.refitted().levels());
   }
 

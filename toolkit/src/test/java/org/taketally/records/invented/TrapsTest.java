@@ -27,16 +27,17 @@ class TrapsTest {
 
   @Test
   void the_novice_grafted_mostly_one_cultivar_and_makes_it_look_hard() {
-    Predicate<GraftRow> corvane = row -> row.lot().cultivar().equals("Corvane");
-    Predicate<GraftRow> kit = row -> row.lot().session().grafter().equals("Kit");
+    Predicate<GraftRow> corvane = row -> row.wood().cultivar().equals("Corvane");
+    Predicate<GraftRow> kit = row -> row.wood().session().grafter().equals("Kit");
     assertThat(grafts(corvane.and(kit)) / grafts(kit)).isGreaterThan(0.7);
     assertThat(take(3, corvane.and(kit.negate())) - take(3, corvane)).isGreaterThan(0.10);
   }
 
   @Test
   void the_hot_week_held_two_cultivars_and_took_badly() {
-    Predicate<GraftRow> hot = row -> row.lot().session().airTempC() > 36;
-    Predicate<GraftRow> pair = row -> List.of("Larkmoor", "Selwick").contains(row.lot().cultivar());
+    Predicate<GraftRow> hot = row -> row.wood().session().airTempC() > 36;
+    Predicate<GraftRow> pair =
+        row -> List.of("Larkmoor", "Selwick").contains(row.wood().cultivar());
     assertThat(grafts(hot)).isEqualTo(grafts(hot.and(pair))).isGreaterThan(100);
     assertThat(take(3, pair.and(hot.negate())) - take(3, pair.and(hot))).isGreaterThan(0.20);
   }
@@ -69,7 +70,7 @@ class TrapsTest {
       Predicate<GraftRow> on = row -> row.rootstock().equals(rootstock);
       assertThat(grafts(on)).isBetween(750.0, 900.0);
       for (String season : List.of("2022", "2023", "2024", "2025")) {
-        Predicate<GraftRow> in = row -> row.lot().session().season().equals(season);
+        Predicate<GraftRow> in = row -> row.wood().session().season().equals(season);
         assertThat(grafts(on.and(in)) / grafts(in)).isCloseTo(1 / 6.0, within(0.03));
       }
     }

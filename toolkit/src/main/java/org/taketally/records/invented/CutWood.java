@@ -3,7 +3,7 @@ package org.taketally.records.invented;
 import java.time.LocalDate;
 
 /**
- * Budwood of one cultivar, used in one session.
+ * Budwood of one cultivar as cut, used in one session.
  *
  * @param session when, where and by whom it was used
  * @param block bench or bed
@@ -14,7 +14,7 @@ import java.time.LocalDate;
  * @param storageTempC temperature of the cool box
  * @param kept moist or dry
  */
-record Lot(
+record CutWood(
     Session session,
     String block,
     String cultivar,

@@ -9,7 +9,7 @@ import org.apache.commons.statistics.distribution.BetaDistribution;
 import org.junit.jupiter.api.Test;
 
 /** Published values are in PublishedChecksTest. */
-class DrawnInTest {
+class ShrinkageTest {
 
   private static TakeCount of20(long takes) {
     return new TakeCount(takes, 20);
@@ -37,9 +37,9 @@ class DrawnInTest {
         .hasMessage("drawing in needs at least 4 lots, got 3");
     assertThatThrownBy(() -> Shrinkage.of(List.of(of20(1), of20(2), of20(3), new TakeCount(1, 9))))
         .hasMessage(
-            "drawing in by hand needs lots of one size; use the model for lots of unequal size");
+            "shrinking by hand needs lots of one size; use the model for lots of unequal size");
     assertThatThrownBy(() -> Shrinkage.of(List.of(of20(3), of20(3), of20(3), of20(3))))
-        .hasMessage("all lots have the same take, nothing to draw in");
+        .hasMessage("all lots have the same take, nothing to shrink");
   }
 
   /** Against the beta distribution of commons-statistics. */

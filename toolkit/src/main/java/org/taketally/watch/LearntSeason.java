@@ -7,12 +7,12 @@ import java.util.stream.IntStream;
 import org.taketally.terms.Logit;
 
 /**
- * What is to be expected of each lot once those counted before it are known: the level of the whole
- * season is learnt as it goes, so that a season a little better or worse than the average does not
- * drown what stands apart in it.
+ * What is to be expected of each lot once those counted before it are known: the effect of the
+ * whole season is learnt as it goes, so that a season a little better or worse than the average
+ * does not drown what stands apart in it.
  *
  * <pre>
- *   theta   level of the season, logits, N(0, tau^2) before any count
+ *   theta   effect of the season, logits, N(0, tau^2) before any count
  *   tau^2   variance, over the seasons that may be, of the mean logit of all lots
  *   s_i^2   variance of lot i about that mean
  *   rho_i   p q (s_i^2 + V) / (1 + p q (s_i^2 + V)), beside the lot's own correlation
@@ -24,7 +24,7 @@ import org.taketally.terms.Logit;
  *
  * @see "West and Harrison (1997), Bayesian Forecasting and Dynamic Models, chapter 2"
  */
-final class LearntLevel {
+final class LearntSeason {
 
   private static final double MOST_SURPRISE = 2;
 
@@ -34,7 +34,7 @@ final class LearntLevel {
   private final double[] ownCorrelation;
   private final double variance;
 
-  LearntLevel(List<SeasonChart.Lot> lots) {
+  LearntSeason(List<SeasonChart.Lot> lots) {
     int seasons = lots.get(0).expected().seasons();
     this.grafts = lots.stream().mapToInt(SeasonChart.Lot::grafts).toArray();
     this.ownCorrelation = lots.stream().mapToDouble(lot -> lot.expected().correlation()).toArray();
@@ -62,13 +62,13 @@ final class LearntLevel {
             .toArray();
   }
 
-  /** Spread of the level before any count, logits. */
+  /** Spread of the season's effect before any count, logits. */
   double tau() {
     return Math.sqrt(variance);
   }
 
-  /** Expectations and the level after the last lot. */
-  record Learnt(List<LotExpectation> expected, double level) {}
+  /** Expectations and the season's effect after the last lot. */
+  record Learnt(List<LotExpectation> expected, double seasonEffect) {}
 
   /** With takes as they came. */
   Learnt from(int[] takes) {
@@ -82,10 +82,10 @@ final class LearntLevel {
 
   private Learnt run(int[] takes) {
     List<LotExpectation> expected = new ArrayList<>();
-    double level = 0;
+    double seasonEffect = 0;
     double v = variance;
     for (int i = 0; i < grafts.length; i++) {
-      double p = take(logits[i] + level);
+      double p = take(logits[i] + seasonEffect);
       double pq = p * (1 - p);
       double known = together(pq * ownVariance[i], ownCorrelation[i]);
       double seen = together(pq * (ownVariance[i] + v), ownCorrelation[i]);
@@ -96,10 +96,10 @@ final class LearntLevel {
       if (takes != null) {
         double most = MOST_SURPRISE * Math.sqrt(n * pq * (1 + (n - 1) * seen));
         double surprise = Math.max(-most, Math.min(most, takes[i] - n * p));
-        level += v * surprise / effect;
+        seasonEffect += v * surprise / effect;
       }
     }
-    return new Learnt(expected, level);
+    return new Learnt(expected, seasonEffect);
   }
 
   /** Correlation from a variance on the scale of takes, relative to p q, and one beside it. */

@@ -13,7 +13,7 @@ import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.taketally.terms.Logit;
 
-class LearntLevelTest {
+class LearntSeasonTest {
 
   private static final LocalDate START = LocalDate.of(2026, 4, 1);
   private static final int SEASONS = 200;
@@ -22,20 +22,21 @@ class LearntLevelTest {
   /** Seasons that differ by 0.5 logits, lots of fifteen that differ by 0.3 beside that. */
   private static List<SeasonChart.Lot> season() {
     Random random = new Random(5);
-    double[] level = random.doubles(SEASONS).map(u -> 0).toArray();
-    Arrays.setAll(level, d -> 0.5 * random.nextGaussian());
+    double[] effect = random.doubles(SEASONS).map(u -> 0).toArray();
+    Arrays.setAll(effect, d -> 0.5 * random.nextGaussian());
     List<SeasonChart.Lot> lots = new ArrayList<>();
     for (int i = 0; i < LOTS; i++) {
       double middle = i % 2 == 0 ? 1.2 : 0.1;
       double[] takes = new double[SEASONS];
-      Arrays.setAll(takes, d -> LearntLevel.take(middle + level[d] + 0.3 * random.nextGaussian()));
+      Arrays.setAll(
+          takes, d -> LearntSeason.take(middle + effect[d] + 0.3 * random.nextGaussian()));
       lots.add(new SeasonChart.Lot(15, new LotExpectation(takes, 0.02)));
     }
     return lots;
   }
 
   private static SeasonChart chart(List<SeasonChart.Lot> season, double falseAlarms) {
-    List<LotExpectation> planned = new LearntLevel(season).planned();
+    List<LotExpectation> planned = new LearntSeason(season).planned();
     return SeasonChart.of(
         IntStream.range(0, LOTS)
             .mapToObj(i -> new SeasonChart.Lot(season.get(i).grafts(), planned.get(i)))
@@ -51,7 +52,7 @@ class LearntLevelTest {
             i -> {
               double p = LotCounts.shifted(season.get(i).expected().takes()[luck], odds[i]);
               double own =
-                  LearntLevel.take(
+                  LearntSeason.take(
                       Logit.of(p) + Math.sqrt(0.02 / (p * (1 - p))) * random.nextGaussian());
               return (int) IntStream.range(0, 15).filter(g -> random.nextDouble() < own).count();
             })
@@ -64,7 +65,7 @@ class LearntLevelTest {
         IntStream.range(0, LOTS)
             .mapToObj(i -> new WatchedLot("L" + i, START.plusDays(i / 3), 15, takes[i], Map.of()))
             .toList();
-    return chart.run(lots, new LearntLevel(season).from(takes).expected());
+    return chart.run(lots, new LearntSeason(season).from(takes).expected());
   }
 
   @Test
@@ -103,14 +104,14 @@ class LearntLevelTest {
   }
 
   @Test
-  void the_level_of_the_season_is_learnt() {
+  void the_effect_of_the_season_is_learnt() {
     List<SeasonChart.Lot> season = season();
-    LearntLevel level = new LearntLevel(season);
-    assertThat(level.tau()).isCloseTo(0.5, within(0.06));
+    LearntSeason learnt = new LearntSeason(season);
+    assertThat(learnt.tau()).isCloseTo(0.5, within(0.06));
     int[] takes =
         IntStream.range(0, LOTS)
-            .map(i -> (int) Math.round(15 * LearntLevel.take((i % 2 == 0 ? 1.2 : 0.1) - 0.6)))
+            .map(i -> (int) Math.round(15 * LearntSeason.take((i % 2 == 0 ? 1.2 : 0.1) - 0.6)))
             .toArray();
-    assertThat(level.from(takes).level()).isBetween(-0.65, -0.4);
+    assertThat(learnt.from(takes).seasonEffect()).isBetween(-0.65, -0.4);
   }
 }

@@ -7,7 +7,7 @@ import java.util.Arrays;
  * kept as weights on a fine grid, shared between the two nearest points so that their mean is
  * exact.
  */
-final class MeanTake {
+final class ShiftedMean {
 
   private static final int POINTS = 256;
 
@@ -16,7 +16,7 @@ final class MeanTake {
 
   private final double[] mass;
 
-  private MeanTake(double[] against, double[] mass) {
+  private ShiftedMean(double[] against, double[] mass) {
     this.against = against;
     this.mass = mass;
   }
@@ -28,11 +28,11 @@ final class MeanTake {
    * @param weights one a condition, summing to 1
    * @return the function
    */
-  static MeanTake of(double[] logits, double[] weights) {
+  static ShiftedMean of(double[] logits, double[] weights) {
     if (logits.length <= POINTS) {
       double[] against = new double[logits.length];
       Arrays.setAll(against, i -> Math.exp(-logits[i]));
-      return new MeanTake(against, weights);
+      return new ShiftedMean(against, weights);
     }
     double low = Double.POSITIVE_INFINITY;
     double high = Double.NEGATIVE_INFINITY;
@@ -58,7 +58,7 @@ final class MeanTake {
         used++;
       }
     }
-    return new MeanTake(Arrays.copyOf(against, used), Arrays.copyOf(mass, used));
+    return new ShiftedMean(Arrays.copyOf(against, used), Arrays.copyOf(mass, used));
   }
 
   /** Mean take once {@code addition} is added to every logit. */

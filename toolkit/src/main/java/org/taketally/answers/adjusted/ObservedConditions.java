@@ -19,7 +19,7 @@ import org.taketally.model.VaryingFactor;
  *   eta    logit of take of a cell in a draw
  * </pre>
  */
-final class Conditions {
+final class ObservedConditions {
 
   static final int MOST_CELLS = 10_000;
 
@@ -30,7 +30,7 @@ final class Conditions {
   private final double[][] x;
   private final int[][] codes;
 
-  Conditions(TakeFit fit) {
+  ObservedConditions(TakeFit fit) {
     this.fit = fit;
     this.fixed = fit.fixed();
     this.cells = chosen(fit.cells());
