@@ -1,20 +1,12 @@
 package org.taketally.notebook;
 
-import java.util.Collection;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.Consumer;
-import org.taketally.cells.Cells;
 import org.taketally.figure.FigurePng;
 import org.taketally.notebook.display.Displays;
 import org.taketally.notebook.kernel.KernelSetup;
 import org.taketally.notebook.kernel.engine.EngineOptions;
-import org.taketally.records.GraftRecords;
-import tech.tablesaw.api.ColumnType;
-import tech.tablesaw.api.Table;
-import tech.tablesaw.columns.Column;
 
 /** The kernel as the toolkit sets it up: its packages imported, its values displayed. */
 public final class ToolkitKernel {
@@ -55,9 +47,6 @@ public final class ToolkitKernel {
           "org.taketally.publish.*",
           "tech.tablesaw.api.*");
 
-  private static final int ROWS_SEARCHED = 10_000;
-  private static final int WORDS = 500;
-
   private ToolkitKernel() {}
 
   /**
@@ -77,34 +66,10 @@ public final class ToolkitKernel {
         EngineOptions.usual()
             .importing(IMPORTS)
             .showing(Displays::register)
-            .completing(ToolkitKernel::words)
+            .completing(KnownWords::of)
             .advising(ToolkitKernel::advice)
             .picturing(FigurePng::of),
         log);
-  }
-
-  /** Names of columns and their levels, for completion within quotes. */
-  private static Collection<String> words(Object value) {
-    Set<String> words = new LinkedHashSet<>();
-    if (value instanceof GraftRecords records) {
-      words.addAll(words(records.frame()));
-    } else if (value instanceof Table table) {
-      words.addAll(table.columnNames());
-      table.columns().forEach(column -> addLevels(column, words));
-    } else if (value instanceof Cells cells) {
-      cells.factors().forEach(factor -> words.add(factor.name()));
-      cells.factors().forEach(factor -> words.addAll(factor.levels()));
-    }
-    return words;
-  }
-
-  private static void addLevels(Column<?> column, Set<String> words) {
-    if (column.type() == ColumnType.STRING) {
-      int rows = Math.min(column.size(), ROWS_SEARCHED);
-      for (int row = 0; row < rows && words.size() < WORDS; row++) {
-        words.add(column.getString(row));
-      }
-    }
   }
 
   private static String advice(Throwable thrown) {

@@ -8,6 +8,7 @@ import java.util.function.Function;
 import org.dflib.jjava.jupyter.kernel.display.RenderContext;
 import org.dflib.jjava.jupyter.kernel.display.Renderer;
 import org.dflib.jjava.jupyter.kernel.display.mime.MIMEType;
+import org.taketally.analysis.Analysis;
 import org.taketally.answers.Answer;
 import org.taketally.answers.effects.Band;
 import org.taketally.answers.verdict.Verdict;
@@ -57,7 +58,11 @@ public final class Displays {
     add(BudwoodPlan.class, Plans::budwood);
     add(WatchedSeason.class, Plans::season);
     add(SeasonReplay.class, Plans::replay);
+    add(Analysis.class, Answers::analysis);
+    add(Enum.class, Displays::constant);
+    add(Record.class, Outline::record);
     add(Collection.class, Displays::collection);
+    add(Map.class, Outline::map);
   }
 
   private Displays() {}
@@ -74,7 +79,14 @@ public final class Displays {
     if (!items.isEmpty() && items.stream().allMatch(Answer.class::isInstance)) {
       return Shown.all(items.stream().map(Answer.class::cast).map(Answers::answer).toList());
     }
-    return null;
+    return Outline.records(items);
+  }
+
+  /** Constants of the toolkit in words; others by their text. */
+  private static Shown constant(Enum<?> constant) {
+    return constant.getDeclaringClass().getName().startsWith("org.taketally.")
+        ? Shown.paragraph(Brief.of(constant))
+        : null;
   }
 
   /**

@@ -200,10 +200,53 @@ class KernelConveniencesTest {
     assertThat(matches("beds.stringColumn(\"rootstock\").isEqualTo(\"Ha"))
         .containsExactly("Halden seedling");
     assertThat(matches("beds.where(\"Br")).containsExactly("Brae \\\"9\\\"");
-    assertThat(matches("foo(\"ro")).containsExactlyInAnyOrder("rootstock", "rose");
+    assertThat(matches("foo(\"ro")).contains("rootstock", "rose");
     JsonObject reply = client.at("complete_request", "beds.column(\"ro\")", 15);
     assertThat(reply.get("cursor_start").getAsInt()).isEqualTo(13);
     assertThat(reply.get("cursor_end").getAsInt()).isEqualTo(15);
+  }
+
+  @Test
+  void completes_names_that_records_fits_and_verdicts_know() throws Exception {
+    client.execute(
+        """
+        var stalls = new StringBuilder("cultivar,rootstock,grafts,takes\\n");
+        for (int i = 0; i < 24; i++) {
+          stalls.append(i % 2 == 0 ? "Orrin," : "Tamsin,").append(i % 3 == 0 ? "Pellin" : "Ostrey");
+          stalls.append(",10,").append(4 + i % 5).append("\\n");
+        }
+        Path sheet = Files.writeString(Files.createTempFile("stalls", ".csv"), stalls.toString());
+        GraftRecords grafts = GraftRecords.read(sheet);
+        Analysis analysis = Analysis.of(grafts);
+        var verdict = analysis.rootstock();\
+        """);
+    assertThat(matches("grafts.where(\"cult")).containsExactly("cultivar");
+    assertThat(matches("grafts.where(\"cultivar\", \"")).startsWith("Orrin", "Tamsin");
+    assertThat(matches("grafts.where(\"rootstock\", \"O")).startsWith("Ostrey", "Orrin");
+    assertThat(matches("analysis.takeDraws(\"root")).containsExactly("rootstock");
+    assertThat(matches("verdict.orElseThrow().pair(\"Pellin\", \"O")).containsExactly("Ostrey");
+    assertThat(matches("analysis.fit().predict(PlannedLot.any().with(\"cultivar\", \""))
+        .startsWith("Orrin", "Tamsin");
+  }
+
+  /** Patterns in switch are part of Java from 21 on; see decision 17. */
+  @Test
+  void switch_over_types_works_where_java_has_it_and_else_says_so() throws Exception {
+    Outcome outcome =
+        client.execute(
+            """
+            record Whip(int cuts) { }
+            Object joint = new Whip(2);
+            String cut = switch (joint) { case Whip w -> "whip " + w.cuts(); default -> "other"; };
+            cut\
+            """);
+    if (Runtime.version().feature() >= 21) {
+      assertThat(outcome.result()).isEqualTo("whip 2");
+    } else {
+      assertThat(outcome.traceback())
+          .contains(
+              "cell [", "line 3", "this Java is version 17; for a later one, install its JDK");
+    }
   }
 
   @Test
@@ -260,7 +303,7 @@ class KernelConveniencesTest {
     assertThat(shown).contains("CompletableFuture@");
     String ours =
         client.execute("org.taketally.notebook.kernel.wire.ConnectionFile.unused()").result();
-    assertThat(ours).startsWith("ConnectionFile[");
+    assertThat(ours).startsWith("connection file\n").contains("shell port");
     String codec =
         client.execute("new org.taketally.notebook.kernel.wire.MessageCodec(\"k\")").result();
     assertThat(codec).isEqualTo("MessageCodec");

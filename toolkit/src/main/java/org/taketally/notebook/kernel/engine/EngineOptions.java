@@ -3,6 +3,7 @@ package org.taketally.notebook.kernel.engine;
 import java.nio.file.Path;
 import java.util.Collection;
 import java.util.List;
+import java.util.function.BiFunction;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import org.dflib.jjava.jupyter.kernel.display.Renderer;
@@ -13,8 +14,8 @@ import org.dflib.jjava.jupyter.kernel.display.Renderer;
  * @param imports names to import, e.g. {@code java.util.*} or {@code static a.b.C.*}
  * @param classpath jars and folders of classes beside the program's own
  * @param displays registers how values are shown; called when the first such value comes
- * @param words words that a value knows, e.g. names of its columns, offered within quotes; called
- *     for values of variables, and must be quick
+ * @param words words that a value knows, e.g. names of its columns, offered within quotes; given a
+ *     value of a variable and the text quoted last before, and must be quick
  * @param advice what to do about an error, or empty text
  * @param png makes a PNG picture of an SVG drawing, no bytes if it can't
  */
@@ -22,7 +23,7 @@ public record EngineOptions(
     List<String> imports,
     List<Path> classpath,
     Consumer<Renderer> displays,
-    Function<Object, Collection<String>> words,
+    BiFunction<Object, String, Collection<String>> words,
     Function<Throwable, String> advice,
     Function<String, byte[]> png) {
 
@@ -51,7 +52,12 @@ public record EngineOptions(
    */
   public static EngineOptions usual() {
     return new EngineOptions(
-        USUAL, List.of(), renderer -> {}, value -> List.of(), thrown -> "", svg -> new byte[0]);
+        USUAL,
+        List.of(),
+        renderer -> {},
+        (value, before) -> List.of(),
+        thrown -> "",
+        svg -> new byte[0]);
   }
 
   /**
@@ -79,10 +85,10 @@ public record EngineOptions(
   /**
    * With words to complete within quotes.
    *
-   * @param known words that a value knows
+   * @param known words that a value knows, given what was quoted last before, or empty text
    * @return changed options
    */
-  public EngineOptions completing(Function<Object, Collection<String>> known) {
+  public EngineOptions completing(BiFunction<Object, String, Collection<String>> known) {
     return new EngineOptions(imports, classpath, displays, known, advice, png);
   }
 

@@ -8,7 +8,9 @@ import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.function.BiFunction;
 import java.util.function.Function;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import jdk.jshell.JShell;
@@ -18,22 +20,23 @@ import jdk.jshell.VarSnippet;
 final class Words {
 
   private static final int FILES = 200;
+  private static final Pattern QUOTED = Pattern.compile("\"([^\"\\n]*)\"");
 
   private final JShell shell;
   private final Function<VarSnippet, Object> values;
-  private final Function<Object, Collection<String>> known;
+  private final BiFunction<Object, String, Collection<String>> known;
 
   /**
    * Words of one session.
    *
    * @param shell knows the variables
    * @param values gives their values
-   * @param known gives the words a value knows
+   * @param known gives the words a value knows, by what was quoted last before
    */
   Words(
       JShell shell,
       Function<VarSnippet, Object> values,
-      Function<Object, Collection<String>> known) {
+      BiFunction<Object, String, Collection<String>> known) {
     this.shell = shell;
     this.values = values;
     this.known = known;
@@ -48,9 +51,12 @@ final class Words {
   List<String> at(String begun, String statement) {
     Set<String> words = new LinkedHashSet<>();
     List<VarSnippet> variables = shell.variables().toList();
-    variables.stream().filter(each -> isNamed(each, statement)).forEach(each -> add(each, words));
+    String before = lastQuoted(statement);
+    variables.stream()
+        .filter(each -> isNamed(each, statement))
+        .forEach(each -> add(each, before, words));
     if (words.isEmpty()) {
-      variables.forEach(each -> add(each, words));
+      variables.forEach(each -> add(each, before, words));
     }
     words.addAll(files(begun));
     return words.stream().filter(word -> word.startsWith(begun)).map(Words::escaped).toList();
@@ -62,10 +68,19 @@ final class Words {
         .find();
   }
 
-  private void add(VarSnippet variable, Set<String> words) {
+  private static String lastQuoted(String statement) {
+    Matcher quoted = QUOTED.matcher(statement);
+    String last = "";
+    while (quoted.find()) {
+      last = quoted.group(1);
+    }
+    return last;
+  }
+
+  private void add(VarSnippet variable, String before, Set<String> words) {
     Object value = values.apply(variable);
     if (value != null) {
-      words.addAll(known.apply(value));
+      words.addAll(known.apply(value, before));
     }
   }
 

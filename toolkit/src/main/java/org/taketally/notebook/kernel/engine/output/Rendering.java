@@ -2,6 +2,7 @@ package org.taketally.notebook.kernel.engine.output;
 
 import com.google.gson.Gson;
 import com.google.gson.JsonObject;
+import java.lang.reflect.Array;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -17,6 +18,9 @@ public final class Rendering {
 
   /** Longer text is cut: a frontend would choke on it. */
   private static final int LONGEST_TEXT = 100_000;
+
+  /** Of longer arrays only so many values are shown. */
+  private static final int LONG_ARRAY = 100;
 
   private final Consumer<Renderer> displays;
   private final Function<String, byte[]> png;
@@ -137,8 +141,17 @@ public final class Rendering {
   }
 
   private static String arrayText(Object array) {
-    String text = Arrays.deepToString(new Object[] {array});
-    return text.substring(1, text.length() - 1);
+    int size = Array.getLength(array);
+    String text = Arrays.deepToString(new Object[] {size > LONG_ARRAY ? shortened(array) : array});
+    return size > LONG_ARRAY
+        ? "%s... (%,d more)".formatted(text.substring(1, text.length() - 2), size - LONG_ARRAY)
+        : text.substring(1, text.length() - 1);
+  }
+
+  private static Object shortened(Object array) {
+    Object first = Array.newInstance(array.getClass().getComponentType(), LONG_ARRAY);
+    System.arraycopy(array, 0, first, 0, LONG_ARRAY);
+    return first;
   }
 
   private static String cut(String text) {
