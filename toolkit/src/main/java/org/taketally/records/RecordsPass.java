@@ -54,6 +54,7 @@ final class RecordsPass implements PassRules.Sheets {
   private final RowReport report = new RowReport(log);
   private final RowTallies tallies;
   private final List<Map<String, SheetReader>> readers = new ArrayList<>();
+  private final List<SheetReader> alone = new ArrayList<>();
   private long read;
   private long kept;
 
@@ -81,6 +82,7 @@ final class RecordsPass implements PassRules.Sheets {
         ofSource.put(sheet.getKey(), reader(i, sheet.getKey(), sheet.getValue(), null));
       }
       readers.add(ofSource);
+      alone.add(ofSource.get(name));
     }
     if (rules.usesAllColumns()) {
       notes.close();
@@ -224,7 +226,9 @@ final class RecordsPass implements PassRules.Sheets {
 
   /** A row set aside once already is read by the rules of the file it came from. */
   private SheetReader sheet(int source, RawRow raw) {
-    return readers.get(source).get(shape.sheet(source, raw));
+    return shape.readsAgain(source)
+        ? readers.get(source).get(shape.sheet(source, raw))
+        : alone.get(source);
   }
 
   private RecordsCheck close() {

@@ -26,6 +26,8 @@ public final class DateRule {
   private final LocalDate today;
   private final Set<String> noted = new HashSet<>();
   private String fromDate;
+  private int agreedDay = RecordRow.MISSING;
+  private int agreedSeason;
 
   DateRule(RecordsLayout layout, LocalDate today) {
     this.layout = layout;
@@ -99,9 +101,15 @@ public final class DateRule {
       fromDate = name;
       return;
     }
+    if (graft == agreedDay && code == agreedSeason) {
+      return;
+    }
     String name = track.levels().name(code);
     int year = yearOf(name);
+    agreedDay = graft;
+    agreedSeason = code;
     if (year > 0 && Math.abs(LocalDate.ofEpochDay(graft).getYear() - year) > 1) {
+      agreedDay = RecordRow.MISSING;
       report.add(
           ProblemKind.SEASON_AND_DATE,
           sheet.heading(SEASON),

@@ -154,21 +154,38 @@ final class OddTakes {
     return "%.0f %%".formatted(100 * share);
   }
 
-  /** Grafts and takes by key, in the order met. */
+  /**
+   * Grafts and takes by key, in the order met. Rows that follow each other mostly have the same
+   * key: they are added up before the table is asked.
+   */
   private static final class Counts {
     private static final int BITS = 31;
     private static final long LOW = (1L << BITS) - 1;
     private final Long2LongLinkedOpenHashMap sums = new Long2LongLinkedOpenHashMap();
+    private long runKey;
+    private long run;
 
     interface Visitor {
       void see(long key, long grafts, long takes);
     }
 
     void add(long key, RecordRow row) {
-      sums.addTo(key, ((long) row.grafts() << BITS) + row.takes());
+      if (key != runKey) {
+        endRun();
+        runKey = key;
+      }
+      run += ((long) row.grafts() << BITS) + row.takes();
+    }
+
+    private void endRun() {
+      if (run > 0) {
+        sums.addTo(runKey, run);
+        run = 0;
+      }
     }
 
     void forEach(Visitor visitor) {
+      endRun();
       for (Long2LongMap.Entry one : sums.long2LongEntrySet()) {
         long sum = one.getLongValue();
         visitor.see(one.getLongKey(), sum >>> BITS, sum & LOW);

@@ -31,6 +31,7 @@ final class RecordIds {
   private final Long2IntOpenHashMap met = new Long2IntOpenHashMap();
   private final List<Replacement> replacements = new ArrayList<>();
   private final Places places;
+  private long inHand;
 
   private record Replacement(Place place, String heading, String replaced) {}
 
@@ -45,7 +46,8 @@ final class RecordIds {
     if (record == null) {
       return;
     }
-    int first = met.get(key(record, row.code(SEASON)));
+    inHand = key(record, row.code(SEASON));
+    int first = met.get(inHand);
     if (first != NONE) {
       report.add(
           ProblemKind.DUPLICATE_RECORD,
@@ -63,11 +65,11 @@ final class RecordIds {
     }
   }
 
-  /** Remembers a kept row. */
+  /** Remembers a kept row, the one checked last. */
   void keep(RecordRow row, SheetReader sheet, Place place) {
     String record = row.text(RECORD);
     if (record != null) {
-      met.put(key(record, row.code(SEASON)), places.pack(place.line()));
+      met.put(inHand, places.pack(place.line()));
     }
     String replaced = row.text(REPLACES);
     if (replaced != null) {

@@ -2,6 +2,7 @@ package org.taketally.records.checks;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.taketally.records.columns.ColumnKind;
 import org.taketally.records.columns.RecordColumn;
 import org.taketally.records.problems.Place;
@@ -15,6 +16,7 @@ public final class RowTallies {
   private final RecordsLayout layout;
   private final LevelTally seasons = new LevelTally(RecordColumn.SEASON);
   private final LevelTally sites = new LevelTally(RecordColumn.SITE);
+  private int[] columns;
   private long grafts;
   private long takes;
 
@@ -27,23 +29,29 @@ public final class RowTallies {
     takes += row.assessed() ? row.takes() : 0;
     seasons.add(row);
     sites.add(row);
-    for (int column = 0; column < layout.size(); column++) {
-      ColumnTrack track = layout.track(column);
-      if (!track.present()) {
-        continue;
-      }
+    for (int column : columns()) {
       int code = row.code(column);
       boolean recorded =
           code != RecordRow.MISSING
               || !Double.isNaN(row.number(column))
               || row.text(column) != null;
       if (recorded) {
+        ColumnTrack track = layout.track(column);
         track.countRecorded();
         if (code != RecordRow.MISSING && code < track.levels().size()) {
           track.levels().seen(code, place);
         }
       }
     }
+  }
+
+  /** The columns the sheets have, which is known when the first row comes. */
+  private int[] columns() {
+    if (columns == null) {
+      columns =
+          IntStream.range(0, layout.size()).filter(one -> layout.track(one).present()).toArray();
+    }
+    return columns;
   }
 
   /** Grafts assessed. */

@@ -30,10 +30,13 @@ final class SummaryRows {
   private final Long2LongOpenHashMap singles = new Long2LongOpenHashMap();
   private final List<Batch> batches = new ArrayList<>();
 
+  /** What is right above, of one season, cultivar and rootstock. */
   private long runKey;
+
   private long runRows;
   private long runGrafts;
   private long runTakes;
+  private long runSingles;
 
   private record Batch(Place place, String heading, long key, int grafts, int takes) {}
 
@@ -45,7 +48,7 @@ final class SummaryRows {
     long key = key(row);
     sumOfRun(key, row, sheet, report);
     if (row.grafts() == 1) {
-      singles.addTo(key, (1L << COUNT_BITS) + row.takes());
+      runSingles += (1L << COUNT_BITS) + row.takes();
     } else if (batches.size() < BATCHES_KEPT) {
       batches.add(new Batch(place, sheet.heading(GRAFTS), key, row.grafts(), row.takes()));
     }
@@ -54,9 +57,7 @@ final class SummaryRows {
   /** Asks whether a row sums up those of its own names right above it. */
   private void sumOfRun(long key, RecordRow row, SheetReader sheet, RowReport report) {
     if (key != runKey) {
-      runRows = 0;
-      runGrafts = 0;
-      runTakes = 0;
+      endRun();
       runKey = key;
     }
     if (runRows >= FEW && runGrafts == row.grafts() && runTakes == row.takes()) {
@@ -78,6 +79,16 @@ final class SummaryRows {
     runTakes += row.takes();
   }
 
+  private void endRun() {
+    if (runSingles > 0) {
+      singles.addTo(runKey, runSingles);
+    }
+    runRows = 0;
+    runGrafts = 0;
+    runTakes = 0;
+    runSingles = 0;
+  }
+
   private static long key(RecordRow row) {
     long season = row.has(SEASON) ? row.code(SEASON) + 1 : 0;
     return (season << (2 * CODE_BITS))
@@ -87,6 +98,7 @@ final class SummaryRows {
 
   /** Ends a file. */
   void close(ProblemLog log) {
+    endRun();
     for (Batch batch : batches) {
       long sum = singles.get(batch.key());
       long count = sum >>> COUNT_BITS;
@@ -104,9 +116,6 @@ final class SummaryRows {
                     "take the row out if it sums them up; else each graft counts twice"));
       }
     }
-    runRows = 0;
-    runGrafts = 0;
-    runTakes = 0;
     singles.clear();
     batches.clear();
   }

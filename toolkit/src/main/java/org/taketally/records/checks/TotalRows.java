@@ -77,9 +77,9 @@ final class TotalRows {
     private String cultivar;
     private String rootstock;
 
-    void add(RecordRow row, SheetReader reader) {
+    void add(RecordRow row, SheetReader reader, int labels) {
       boolean first = rows == 0;
-      filled = first ? filled(reader) : filled & filled(reader);
+      filled = first ? labels : filled & labels;
       cultivar = common(first, cultivar, reader.typed(CULTIVAR));
       rootstock = common(first, rootstock, reader.typed(ROOTSTOCK));
       rows++;
@@ -141,8 +141,9 @@ final class TotalRows {
         return;
       }
     }
-    sheet.add(row, reader);
-    block.add(row, reader);
+    int labels = filled(reader);
+    sheet.add(row, reader, labels);
+    block.add(row, reader, labels);
   }
 
   /** Whether a row differs enough from those that come to its counts. */

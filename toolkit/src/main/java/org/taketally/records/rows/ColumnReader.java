@@ -7,7 +7,10 @@ import java.util.regex.Pattern;
 import org.taketally.records.problems.ProblemKind;
 import org.taketally.records.sources.Trim;
 
-/** Reads one column of one sheet, remembering what it made of each text. */
+/**
+ * Reads one column of one sheet, remembering what it made of each text; of texts that hardly ever
+ * come twice, such as labels, it soon gives that up.
+ */
 final class ColumnReader {
 
   private static final int REMEMBERED = 1 << 16;
@@ -20,8 +23,10 @@ final class ColumnReader {
 
   private final SheetColumn sheet;
   private final FieldReader reader;
-  private final boolean remember;
+  private boolean remember;
   private final Map<String, FieldValue> known = new HashMap<>();
+  private long asked;
+  private long fresh;
   private String lastText;
   private FieldValue lastValue;
 
@@ -61,16 +66,25 @@ final class ColumnReader {
     if (text.equals(lastText)) {
       return lastValue;
     }
+    asked++;
     FieldValue value = known.get(text);
     if (value == null) {
       value = fresh(text, false);
-      if (known.size() < REMEMBERED) {
-        known.put(text, value);
-      }
+      learn(text, value);
     }
     lastText = text;
     lastValue = value;
     return value;
+  }
+
+  private void learn(String text, FieldValue value) {
+    fresh++;
+    if (known.size() < REMEMBERED) {
+      known.put(text, value);
+    } else if (fresh > asked / 2) {
+      remember = false;
+      known.clear();
+    }
   }
 
   /** Whether something is recorded there: neither blank nor a word for "not recorded". */

@@ -65,6 +65,9 @@ public final class RowReport {
 
   /** Whether the value of a column couldn't be read. */
   public boolean failed(String heading) {
+    if (errors.isEmpty()) {
+      return false;
+    }
     for (Fault error : errors) {
       if (error.problem().column().equals(heading)) {
         return true;
@@ -75,6 +78,9 @@ public final class RowReport {
 
   /** Whether a problem of a kind was found. */
   public boolean failed(ProblemKind kind) {
+    if (errors.isEmpty()) {
+      return false;
+    }
     for (Fault error : errors) {
       if (error.kind() == kind) {
         return true;

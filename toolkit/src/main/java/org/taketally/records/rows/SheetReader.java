@@ -30,6 +30,7 @@ public final class SheetReader {
   private final String[] headingOf;
   private final int extraField;
   private final int[] fieldOf;
+  private final boolean[] converts;
   private final SheetSurvey survey;
   private final DaysByPerson days;
   private final SheetSurvey.Example share;
@@ -55,8 +56,10 @@ public final class SheetReader {
     }
     rules.constants().forEach((name, value) -> constant(name, value, readers, layout));
     headingOf = new String[layout.size()];
+    converts = new boolean[layout.size()];
     for (int place = 0; place < headingOf.length; place++) {
       headingOf[place] = layout.track(place).name();
+      converts[place] = rules.column(headingOf[place]).unit().isPresent();
     }
     fieldOf = new int[layout.size()];
     Arrays.fill(fieldOf, NO_FIELD);
@@ -215,7 +218,7 @@ public final class SheetReader {
 
   /** Whether numbers of a column are in another unit than ours. */
   public boolean converts(RecordColumn column) {
-    return rules.column(column.columnName()).unit().isPresent();
+    return converts[RecordsLayout.place(column)];
   }
 
   /** What was seen before reading. */
@@ -238,7 +241,7 @@ public final class SheetReader {
   }
 
   public boolean reads(RecordColumn column) {
-    return headings.has(column.columnName());
+    return fieldOf[RecordsLayout.place(column)] != NO_FIELD;
   }
 
   /** The fields as typed; numbers of workbook cells with the decimal sign of this sheet. */

@@ -4,7 +4,6 @@ import de.siegmar.fastcsv.reader.CloseableIterator;
 import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
 import java.io.IOException;
-import java.io.Reader;
 import java.io.UncheckedIOException;
 import java.nio.charset.CharacterCodingException;
 import java.nio.file.Path;
@@ -145,7 +144,7 @@ final class CsvSource implements RowSource {
   /** An open file. */
   private final class CsvRows implements Rows {
 
-    private final Reader text;
+    private final TextFile.Ended text;
     private final CloseableIterator<RawRow> rows;
     private long lastLine = 1;
     private boolean ended;
@@ -171,7 +170,9 @@ final class CsvSource implements RowSource {
             ended = true;
           } else if (!row.blank()) {
             lastLine = row.line();
-            requireText(row);
+            if (text.sawNul()) {
+              requireText(row);
+            }
             return row;
           }
         }

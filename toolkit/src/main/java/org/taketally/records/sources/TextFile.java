@@ -34,7 +34,7 @@ public final class TextFile {
    * The text without byte order mark, with one more line at its end, {@link #isEnd}. A reader that
    * doesn't see that line has swallowed it into a quotation that never closes.
    */
-  static Reader open(Path path, Charset encoding) {
+  static Ended open(Path path, Charset encoding) {
     return new Ended(openPlain(path, encoding));
   }
 
@@ -151,10 +151,11 @@ public final class TextFile {
    * mark becomes a line feed: it ends a line just as well, and where it is the last character of a
    * quoted field, the parser would take it and the line end after the mark for one line end.
    */
-  private static final class Ended extends FilterReader {
+  static final class Ended extends FilterReader {
     private final String end = "\n" + END;
     private int given = -1;
     private boolean held;
+    private boolean nul;
 
     Ended(Reader text) {
       super(text);
@@ -181,6 +182,11 @@ public final class TextFile {
       return count;
     }
 
+    /** Whether a NUL was among the letters given so far, before the line added at the end. */
+    boolean sawNul() {
+      return nul;
+    }
+
     /** The text itself; a carriage return at the end of the buffer waits for what follows. */
     private int text(char[] buffer, int offset, int length) throws IOException {
       int start = held ? 1 : 0;
@@ -198,9 +204,13 @@ public final class TextFile {
         held = false;
       }
       int all = start + Math.max(count, 0);
+      nul |= buffer[offset] == '\u0000';
       for (int i = offset + 1; i < offset + all; i++) {
-        if (buffer[i] == '"' && buffer[i - 1] == '\r') {
-          buffer[i - 1] = '\n';
+        if (buffer[i] <= '"') { // nearly all letters are beyond, and need one look only
+          nul |= buffer[i] == '\u0000';
+          if (buffer[i] == '"' && buffer[i - 1] == '\r') {
+            buffer[i - 1] = '\n';
+          }
         }
       }
       if (count > 0 && buffer[offset + all - 1] == '\r' && all > 1) {

@@ -6,6 +6,9 @@ public final class Trim {
   private static final char BYTE_ORDER_MARK = '\uFEFF';
   private static final char ZERO_WIDTH_SPACE = '\u200B';
 
+  /** Up to here no letter beyond the space is one. */
+  private static final char LAST_PLAIN = '~';
+
   private Trim() {}
 
   public static String trim(String text) {
@@ -32,8 +35,9 @@ public final class Trim {
 
   private static boolean space(char letter) {
     return letter <= ' '
-        || Character.isSpaceChar(letter)
-        || letter == BYTE_ORDER_MARK
-        || letter == ZERO_WIDTH_SPACE;
+        || (letter > LAST_PLAIN
+            && (Character.isSpaceChar(letter)
+                || letter == BYTE_ORDER_MARK
+                || letter == ZERO_WIDTH_SPACE));
   }
 }
