@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
+import java.util.function.Function;
 import org.taketally.records.DictionaryProposal;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -50,28 +51,30 @@ final class DictionarySuggestCommand implements Callable<Integer> {
     files.forEach(file -> InputFile.require(spec.commandLine(), file));
     DictionaryProposal proposal = DictionaryProposal.of(files);
     PrintWriter err = spec.commandLine().getErr();
-    bySheet(proposal, "because ", proposal.reasons(), err);
+    bySheet(proposal, "because ", proposal::reasons, err);
     if (ask == null ? out.toFile() && System.console() != null : ask) {
       new Questions(
               new BufferedReader(new InputStreamReader(System.in, Charset.defaultCharset())), err)
           .ask(proposal);
     }
     out.give(proposal.json(), files);
-    bySheet(proposal, "open: ", proposal.questions(), err);
+    bySheet(proposal, "open: ", proposal::questions, err);
     err.flush();
     return proposal.questions().isEmpty() ? ExitStatus.FINE : ExitStatus.NEEDS_A_PERSON;
   }
 
-  /** Sentences that begin with the name of a sheet, below that name. */
+  /** The sentences of each sheet, below its name. */
   private static void bySheet(
-      DictionaryProposal proposal, String label, List<String> sentences, PrintWriter err) {
+      DictionaryProposal proposal,
+      String label,
+      Function<String, List<String>> sentences,
+      PrintWriter err) {
     for (String sheet : proposal.sheets()) {
-      String start = sheet + ": ";
-      List<String> own = sentences.stream().filter(one -> one.startsWith(start)).toList();
+      List<String> own = sentences.apply(sheet);
       if (!own.isEmpty()) {
         err.println(sheet);
       }
-      own.forEach(one -> err.println("  " + label + one.substring(start.length())));
+      own.forEach(one -> err.println("  " + label + one));
     }
   }
 }

@@ -10,7 +10,8 @@ import java.util.Map;
 /** What a proposed dictionary could not decide, with the readings there are. */
 public final class OpenQuestion {
 
-  private final String sentence;
+  private final String sheet;
+  private final String text;
   private final JsonObject rules;
   private final List<Choice> choices = new ArrayList<>();
   private boolean settled;
@@ -23,8 +24,9 @@ public final class OpenQuestion {
    */
   record Choice(String words, JsonObject entry) {}
 
-  OpenQuestion(String sentence, JsonObject rules) {
-    this.sentence = sentence;
+  OpenQuestion(String sheet, String text, JsonObject rules) {
+    this.sheet = sheet;
+    this.text = text;
     this.rules = rules;
   }
 
@@ -47,10 +49,15 @@ public final class OpenQuestion {
   /**
    * The question and what settles it.
    *
-   * @return one sentence
+   * @return one sentence, beginning with the sheet
    */
   public String sentence() {
-    return sentence;
+    return sheet + ": " + text;
+  }
+
+  /** The question and what settles it, where the sheet is said already. */
+  String text() {
+    return text;
   }
 
   /**
@@ -101,11 +108,9 @@ public final class OpenQuestion {
     return count == 1 ? "once" : "%,d times".formatted(count);
   }
 
-  static JsonArray list(String... texts) {
+  static JsonArray list(Iterable<String> texts) {
     JsonArray list = new JsonArray();
-    for (String text : texts) {
-      list.add(text);
-    }
+    texts.forEach(list::add);
     return list;
   }
 }

@@ -7,7 +7,6 @@ import java.util.Map;
 import org.taketally.records.columns.ColumnKind;
 import org.taketally.records.columns.NameLikeness;
 import org.taketally.records.columns.RecordColumn;
-import org.taketally.records.sources.RowSource;
 
 /** Asks of names that may be one: spelt two ways, nearly alike, or cut short with a dot. */
 final class ProposedNames {
@@ -15,21 +14,17 @@ final class ProposedNames {
   /** Names of one column that are compared with each other; a sheet with more is left to check. */
   private static final int COMPARED = 300;
 
-  private final RowSource source;
-  private final JsonObject rules;
-  private final List<OpenQuestion> questions;
+  private final ProposedSheet sheet;
 
-  ProposedNames(RowSource source, JsonObject rules, List<OpenQuestion> questions) {
-    this.source = source;
-    this.rules = rules;
-    this.questions = questions;
+  ProposedNames(ProposedSheet sheet) {
+    this.sheet = sheet;
   }
 
   void ask(RecordColumn column, String heading) {
     if (column.kind() != ColumnKind.LEVELS || column.closed()) {
       return;
     }
-    Map<String, Integer> counts = SheetValues.of(source, heading).counts();
+    Map<String, Integer> counts = sheet.values(heading).counts();
     List<String> names = new ArrayList<>(counts.keySet());
     if (names.size() > COMPARED) {
       return;
@@ -55,27 +50,25 @@ final class ProposedNames {
       RecordColumn column, String heading, List<String> pair, Map<String, Integer> counts) {
     String name = pair.get(0);
     String spelling = pair.get(1);
-    questions.add(
-        new OpenQuestion(
-                "%s: \"%s\" (%s under \"%s\") may be \"%s\" (%s); add \"same\": {\"%s\": [\"%s\"]} to %s if it is"
-                    .formatted(
-                        source.name(),
-                        spelling,
-                        OpenQuestion.times(counts.get(spelling)),
-                        heading,
-                        name,
-                        OpenQuestion.times(counts.get(name)),
-                        name,
-                        spelling,
-                        column.columnName()),
-                rules)
-            .choice(
-                "another spelling of " + name,
-                OpenQuestion.list(spelling),
-                "columns",
-                column.columnName(),
-                "same",
-                name)
-            .choice("a name of its own", new JsonObject()));
+    sheet
+        .ask(
+            "\"%s\" (%s under \"%s\") may be \"%s\" (%s); add \"same\": {\"%s\": [\"%s\"]} to %s if"
+                + " it is",
+            spelling,
+            OpenQuestion.times(counts.get(spelling)),
+            heading,
+            name,
+            OpenQuestion.times(counts.get(name)),
+            name,
+            spelling,
+            column.columnName())
+        .choice(
+            "another spelling of " + name,
+            OpenQuestion.list(List.of(spelling)),
+            "columns",
+            column.columnName(),
+            "same",
+            name)
+        .choice("a name of its own", new JsonObject());
   }
 }

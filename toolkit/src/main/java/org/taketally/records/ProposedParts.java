@@ -13,7 +13,6 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.taketally.records.columns.CommonWords;
 import org.taketally.records.columns.RecordColumn;
-import org.taketally.records.sources.RowSource;
 
 /** Proposes the parts of a sheet whose results stand side by side: seasons, or a tray. */
 final class ProposedParts {
@@ -26,16 +25,14 @@ final class ProposedParts {
   private static final List<String> NAMES =
       List.of(RecordColumn.ROOTSTOCK.columnName(), RecordColumn.CULTIVAR.columnName());
 
-  private final RowSource source;
+  private final ProposedSheet sheet;
   private final Map<String, String> headings;
-  private final JsonObject rules;
   private final Set<String> used = new LinkedHashSet<>();
   private final Set<String> marks = new LinkedHashSet<>();
 
-  ProposedParts(RowSource source, Map<String, String> headings, JsonObject rules) {
-    this.source = source;
-    this.headings = headings;
-    this.rules = rules;
+  ProposedParts(ProposedSheet sheet) {
+    this.sheet = sheet;
+    this.headings = sheet.headings();
   }
 
   /** Headings that stand in a part. */
@@ -53,9 +50,9 @@ final class ProposedParts {
   }
 
   /** A part for each season, where headings name the year; whether there are several. */
-  boolean seasons(List<String> reasons) {
+  boolean seasons() {
     Map<String, Map<String, String>> parts = new TreeMap<>();
-    for (String heading : source.headings()) {
+    for (String heading : sheet.source().headings()) {
       Matcher year = YEAR.matcher(heading);
       if (!headings.containsValue(heading) && year.find()) {
         String season = year.group(1).length() == 2 ? "20" + year.group(1) : year.group(1);
@@ -71,17 +68,17 @@ final class ProposedParts {
     }
     JsonArray wide = new JsonArray();
     parts.forEach((season, columns) -> wide.add(part("season", season, columns)));
-    rules.add("wide", wide);
-    reasons.add(
-        "%s: the results of %s stand side by side, a part for each season"
-            .formatted(source.name(), String.join(", ", parts.keySet())));
+    sheet.rules().add("wide", wide);
+    sheet.because(
+        "the results of %s stand side by side, a part for each season",
+        String.join(", ", parts.keySet()));
     return true;
   }
 
   /** What a heading means once its year is taken off; empty if nothing we know. */
   private String means(String heading, String rest) {
     Set<String> means = CommonWords.columns(rest);
-    String result = SheetValues.of(source, heading).result();
+    String result = sheet.values(heading).result();
     if (rest.isEmpty() || means.contains(TAKES) || means.contains(OUTCOME)) {
       return result;
     }
@@ -108,12 +105,12 @@ final class ProposedParts {
   }
 
   /** Asks whether headings over results are stocks or cultivars; whether it asked. */
-  boolean tray(List<OpenQuestion> questions) {
+  boolean tray() {
     List<String> missing = NAMES.stream().filter(name -> !headings.containsKey(name)).toList();
     Map<String, String> results = new LinkedHashMap<>();
-    for (String heading : source.headings()) {
+    for (String heading : sheet.source().headings()) {
       if (!headings.containsValue(heading) && !heading.isEmpty()) {
-        SheetValues values = SheetValues.of(source, heading);
+        SheetValues values = sheet.values(heading);
         if (marks(values)) {
           results.put(heading, OUTCOME);
         } else if (values.all(OF)) {
@@ -127,11 +124,11 @@ final class ProposedParts {
         || Set.copyOf(results.values()).size() > 1) {
       return false;
     }
-    questions.add(question(missing, results));
+    ask(missing, results);
     return true;
   }
 
-  private OpenQuestion question(List<String> missing, Map<String, String> results) {
+  private void ask(List<String> missing, Map<String, String> results) {
     List<JsonArray> wide = new ArrayList<>();
     for (String name : missing) {
       JsonArray parts = new JsonArray();
@@ -143,19 +140,16 @@ final class ProposedParts {
             ? ""
             : "; add the other of the two under \"constants\", if all rows have the same";
     OpenQuestion question =
-        new OpenQuestion(
-            "%s: results stand under %s, which may each be a %s; add \"wide\": %s%s"
-                .formatted(
-                    source.name(),
-                    String.join(", ", results.keySet()),
-                    String.join(" or a ", missing),
-                    wide.get(0),
-                    other),
-            rules);
+        sheet.ask(
+            "results stand under %s, which may each be a %s; add \"wide\": %s%s",
+            String.join(", ", results.keySet()),
+            String.join(" or a ", missing),
+            wide.get(0),
+            other);
     for (int i = 0; i < missing.size(); i++) {
       question.choice("each heading is a " + missing.get(i), wide.get(i), "wide");
     }
-    return question.choice("something else", new JsonObject());
+    question.choice("something else", new JsonObject());
   }
 
   /** Whether a column holds nothing but marks. */

@@ -12,7 +12,6 @@ import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.taketally.records.columns.RecordColumn;
-import org.taketally.records.dictionary.DatePattern;
 import org.taketally.records.sources.RawRow;
 import org.taketally.records.sources.RowSource;
 import org.taketally.records.sources.Trim;
@@ -26,22 +25,15 @@ final class ProposedShape {
   private static final int SEVERAL = 2;
   private static final Pattern COUNTING_DAY =
       Pattern.compile("(?i).*?(\\d{2,3})\\s*-?(d|days?|tage?n?|jours?|d[ií]as?|giorni|dias)\\b.*");
-  private static final List<String> SEPARATORS = List.of(".", "/", "-", " ");
 
+  private final ProposedSheet sheet;
   private final RowSource source;
   private final Map<String, String> headings;
-  private final List<OpenQuestion> questions;
-  private final JsonObject rules;
 
-  ProposedShape(
-      RowSource source,
-      Map<String, String> headings,
-      List<OpenQuestion> questions,
-      JsonObject rules) {
-    this.source = source;
-    this.headings = headings;
-    this.questions = questions;
-    this.rules = rules;
+  ProposedShape(ProposedSheet sheet) {
+    this.sheet = sheet;
+    this.source = sheet.source();
+    this.headings = sheet.headings();
   }
 
   /** Asks; gives the columns that need no further question. */
@@ -60,7 +52,7 @@ final class ProposedShape {
     for (RecordColumn column : List.of(RecordColumn.CULTIVAR, RecordColumn.ROOTSTOCK)) {
       String heading = headings.get(column.columnName());
       if (heading != null) {
-        SheetValues values = SheetValues.of(source, heading);
+        SheetValues values = sheet.values(heading);
         if (values.blanks() > 0 && values.blanks() < values.rows()) {
           filled.add(heading);
           blanks = Math.max(blanks, values.blanks());
@@ -71,14 +63,13 @@ final class ProposedShape {
       return; // a name forgotten, or a line of totals
     }
     String names = "\"" + String.join("\", \"", filled) + "\"";
-    questions.add(
-        new OpenQuestion(
-                "%s: up to %,d rows have nothing under %s; add \"fill_down\": [%s] if a blank there means the same as above (a merged cell, a name written once)"
-                    .formatted(source.name(), blanks, names, names),
-                rules)
-            .choice(
-                "the same as above", OpenQuestion.list(filled.toArray(String[]::new)), "fill_down")
-            .choice("not recorded", new JsonObject()));
+    sheet
+        .ask(
+            "up to %,d rows have nothing under %s; add \"fill_down\": [%s] if a blank there means"
+                + " the same as above (a merged cell, a name written once)",
+            blanks, names, names)
+        .choice("the same as above", OpenQuestion.list(filled), "fill_down")
+        .choice("not recorded", new JsonObject());
   }
 
   /** Days that read one way with one person and the other way with another. */
@@ -94,12 +85,11 @@ final class ProposedShape {
           JsonObject each = new JsonObject();
           patterns.forEach(each::addProperty);
           by.add("patterns", each);
-          questions.add(
-              new OpenQuestion(
-                      "%s: days under \"%s\" read differently by person: %s; add \"dates_by\": %s"
-                          .formatted(source.name(), days, patterns, by),
-                      rules)
-                  .choice("each as said here", by, "dates_by"));
+          sheet
+              .ask(
+                  "days under \"%s\" read differently by person: %s; add \"dates_by\": %s",
+                  days, patterns, by)
+              .choice("each as said here", by, "dates_by");
           asked.add(column.columnName());
           return;
         }
@@ -132,17 +122,11 @@ final class ProposedShape {
     Map<String, String> patterns = new LinkedHashMap<>();
     texts.forEach(
         (name, days) -> {
-          List<String> fit = new ArrayList<>();
-          for (String separator : SEPARATORS) {
-            for (String order :
-                List.of("d%1$sM%1$syyyy", "M%1$sd%1$syyyy", "d%1$sM%1$syy", "M%1$sd%1$syy")) {
-              String pattern = order.formatted(separator);
-              DatePattern reader = DatePattern.of(pattern).orElseThrow();
-              if (days.stream().allMatch(day -> reader.read(day).isPresent())) {
-                fit.add(pattern);
-              }
-            }
-          }
+          List<String> fit =
+              ProposedDays.inNumbers()
+                  .filter(
+                      pattern -> days.stream().allMatch(day -> ProposedDays.reads(pattern, day)))
+                  .toList();
           if (fit.size() == 1) {
             patterns.put(name, fit.get(0));
           }
@@ -155,7 +139,7 @@ final class ProposedShape {
     Map<Integer, String> days = new TreeMap<>();
     for (String heading : source.headings()) {
       Matcher day = COUNTING_DAY.matcher(heading);
-      if (day.matches() && SheetValues.of(source, heading).result().equals("takes")) {
+      if (day.matches() && sheet.values(heading).result().equals("takes")) {
         days.putIfAbsent(Integer.parseInt(day.group(1)), heading);
       }
     }
@@ -171,12 +155,11 @@ final class ProposedShape {
           count.addProperty("alive", heading);
           counts.add(count);
         });
-    questions.add(
-        new OpenQuestion(
-                "%s: %s look like counts at stated days after grafting; add \"counts\": %s"
-                    .formatted(source.name(), days.values(), counts),
-                rules)
-            .choice("counts of the same grafts, the last one is the result", counts, "counts")
-            .choice("something else", new JsonObject()));
+    sheet
+        .ask(
+            "%s look like counts at stated days after grafting; add \"counts\": %s",
+            days.values(), counts)
+        .choice("counts of the same grafts, the last one is the result", counts, "counts")
+        .choice("something else", new JsonObject());
   }
 }

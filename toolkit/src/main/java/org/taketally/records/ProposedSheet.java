@@ -1,0 +1,78 @@
+package org.taketally.records;
+
+import com.google.gson.JsonObject;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.taketally.records.sources.RowSource;
+
+/**
+ * What is proposed for one sheet: which heading holds which column of ours, the rules of the
+ * dictionary, what they rest on, and what is open.
+ */
+final class ProposedSheet {
+
+  private final RowSource source;
+  private final JsonObject rules;
+  private final Map<String, String> headings;
+  private final List<String> reasons = new ArrayList<>();
+  private final List<OpenQuestion> questions = new ArrayList<>();
+
+  /**
+   * A sheet of which nothing is proposed yet.
+   *
+   * @param rules to be filled
+   * @param headings our column to its heading, to be filled
+   */
+  ProposedSheet(RowSource source, JsonObject rules, Map<String, String> headings) {
+    this.source = source;
+    this.rules = rules;
+    this.headings = headings;
+  }
+
+  String name() {
+    return source.name();
+  }
+
+  RowSource source() {
+    return source;
+  }
+
+  JsonObject rules() {
+    return rules;
+  }
+
+  /** Our column to the heading that seems to hold it. */
+  Map<String, String> headings() {
+    return headings;
+  }
+
+  SheetValues values(String heading) {
+    return SheetValues.of(source, heading);
+  }
+
+  SheetValues values(Set<String> together) {
+    return SheetValues.of(source, together);
+  }
+
+  /** Says what an entry rests on. */
+  void because(String format, Object... parts) {
+    reasons.add(format.formatted(parts));
+  }
+
+  /** Adds a question whose choices follow. */
+  OpenQuestion ask(String format, Object... parts) {
+    OpenQuestion question = new OpenQuestion(name(), format.formatted(parts), rules);
+    questions.add(question);
+    return question;
+  }
+
+  List<String> reasons() {
+    return reasons;
+  }
+
+  List<OpenQuestion> questions() {
+    return questions;
+  }
+}
