@@ -81,7 +81,7 @@ final class Brief {
     }
     String text = value.toString();
     return text.startsWith(value.getClass().getName() + "@")
-        ? Outline.words(value.getClass().getSimpleName())
+        ? Parts.words(value.getClass().getSimpleName())
         : text;
   }
 
@@ -122,8 +122,8 @@ final class Brief {
       return "%,d of %,d".formatted(count.takes(), count.grafts());
     }
     List<String> parts = new ArrayList<>();
-    for (RecordComponent part : Outline.parts(record.getClass())) {
-      parts.add(Outline.words(part.getName()) + " " + of(Outline.value(record, part)));
+    for (RecordComponent part : Parts.of(record.getClass())) {
+      parts.add(Parts.words(part.getName()) + " " + of(Parts.value(record, part)));
     }
     return String.join("; ", parts);
   }

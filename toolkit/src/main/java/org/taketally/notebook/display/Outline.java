@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import org.taketally.answers.Estimate;
 import org.taketally.answers.counts.TakeCount;
@@ -30,11 +29,11 @@ final class Outline {
       return Shown.paragraph(Brief.of(record));
     }
     List<List<String>> rows = new ArrayList<>();
-    for (RecordComponent part : parts(record.getClass())) {
-      rows.add(List.of(words(part.getName()), Brief.of(value(record, part))));
+    for (RecordComponent part : Parts.of(record.getClass())) {
+      rows.add(List.of(Parts.words(part.getName()), Brief.of(Parts.value(record, part))));
     }
     return Shown.of(
-        Grid.of(words(record.getClass().getSimpleName()), List.of("part", "value"), rows));
+        Grid.of(Parts.words(record.getClass().getSimpleName()), List.of("part", "value"), rows));
   }
 
   /** A line for each record; null if these aren't records of the toolkit. */
@@ -52,22 +51,22 @@ final class Outline {
     String caption =
         "%s%,d %s"
             .formatted(
-                alike ? words(kind.getSimpleName()) + ": " : "",
+                alike ? Parts.words(kind.getSimpleName()) + ": " : "",
                 items.size(),
                 items.size() == 1 ? "row" : "rows");
     List<String> headings =
         alike
-            ? Arrays.stream(parts(kind)).map(part -> words(part.getName())).toList()
+            ? Arrays.stream(Parts.of(kind)).map(part -> Parts.words(part.getName())).toList()
             : List.of("what", "parts");
     return Shown.of(Grid.of(caption, headings, rows));
   }
 
   private static List<String> row(Record record, boolean alike) {
     if (!alike) {
-      return List.of(words(record.getClass().getSimpleName()), Brief.of(record));
+      return List.of(Parts.words(record.getClass().getSimpleName()), Brief.of(record));
     }
-    return Arrays.stream(parts(record.getClass()))
-        .map(part -> Brief.of(value(record, part)))
+    return Arrays.stream(Parts.of(record.getClass()))
+        .map(part -> Brief.of(Parts.value(record, part)))
         .toList();
   }
 
@@ -83,22 +82,5 @@ final class Outline {
 
   private static boolean isOurs(Object value) {
     return value instanceof Record && value.getClass().getName().startsWith("org.taketally.");
-  }
-
-  static RecordComponent[] parts(Class<?> kind) {
-    return kind.getRecordComponents();
-  }
-
-  static Object value(Record record, RecordComponent part) {
-    try {
-      return part.getAccessor().invoke(record);
-    } catch (ReflectiveOperationException closed) {
-      return "\u2026";
-    }
-  }
-
-  /** {@code standardDeviation} as {@code standard deviation}. */
-  static String words(String name) {
-    return name.replaceAll("(?<=[a-z0-9])(?=[A-Z])", " ").toLowerCase(Locale.ROOT);
   }
 }
