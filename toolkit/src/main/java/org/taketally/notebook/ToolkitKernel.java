@@ -68,7 +68,8 @@ public final class ToolkitKernel {
             .showing(Displays::register)
             .completing(KnownWords::of)
             .advising(ToolkitKernel::advice)
-            .picturing(FigurePng::of),
+            .picturing(FigurePng::of)
+            .naming(Doing::at),
         log);
   }
 

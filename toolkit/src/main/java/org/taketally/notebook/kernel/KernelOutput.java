@@ -123,6 +123,12 @@ final class KernelOutput implements Output {
     pages.add(page);
   }
 
+  /** As with questions: a frontend that takes input has somebody before it. */
+  @Override
+  public boolean isWatched() {
+    return request != null && !silent && Json.flag(request.content(), "allow_stdin", false);
+  }
+
   @Override
   public String ask(String prompt, boolean secret, Question question) throws IOException {
     if (!Json.flag(request.content(), "allow_stdin", false)) {

@@ -36,12 +36,14 @@ public final class Engine implements AutoCloseable, CellFunctions.Stage {
   private final Rendering rendering;
   private final FutureTask<Workspace> starting;
   private final Clock clock;
+  private final LongWork longWork;
   private boolean outOfMemory;
 
   private Engine(EngineOptions options, Output output) {
     this.output = output;
     clock = new Clock(output, this::stopRunningCode);
     threads = new UserThreads(output, clock::reason);
+    longWork = new LongWork(output, threads::stack, options.doing(), LongWork.Pace.usual()).start();
     console = new Console(output, threads::ask);
     rendering = new Rendering(options.displays(), options.png());
     starting = new FutureTask<>(() -> new Workspace(options, threads));
@@ -100,10 +102,12 @@ public final class Engine implements AutoCloseable, CellFunctions.Stage {
    */
   public CellResult run(int number, String code) {
     clock.cellBegins();
+    longWork.cellBegins();
     try {
       return result(number, code);
     } finally {
       console.flush();
+      longWork.cellEnds();
       if (outOfMemory) {
         outOfMemory = false;
         workspace().control.forgetOutcome();

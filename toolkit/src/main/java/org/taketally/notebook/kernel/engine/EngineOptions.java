@@ -18,6 +18,8 @@ import org.dflib.jjava.jupyter.kernel.display.Renderer;
  *     value of a variable and the text quoted last before, and must be quick
  * @param advice what to do about an error, or empty text
  * @param png makes a PNG picture of an SVG drawing, no bytes if it can't
+ * @param doing what code is at, by where it is, in a few words or empty text; told while a cell
+ *     takes long
  */
 public record EngineOptions(
     List<String> imports,
@@ -25,7 +27,8 @@ public record EngineOptions(
     Consumer<Renderer> displays,
     BiFunction<Object, String, Collection<String>> words,
     Function<Throwable, String> advice,
-    Function<String, byte[]> png) {
+    Function<String, byte[]> png,
+    Function<StackTraceElement[], String> doing) {
 
   private static final List<String> USUAL =
       List.of(
@@ -57,7 +60,8 @@ public record EngineOptions(
         renderer -> {},
         (value, before) -> List.of(),
         thrown -> "",
-        svg -> new byte[0]);
+        svg -> new byte[0],
+        stack -> "");
   }
 
   /**
@@ -69,7 +73,7 @@ public record EngineOptions(
   public EngineOptions importing(List<String> more) {
     List<String> all = new java.util.ArrayList<>(imports);
     all.addAll(more);
-    return new EngineOptions(all, classpath, displays, words, advice, png);
+    return new EngineOptions(all, classpath, displays, words, advice, png, doing);
   }
 
   /**
@@ -79,7 +83,7 @@ public record EngineOptions(
    * @return changed options
    */
   public EngineOptions showing(Consumer<Renderer> registrations) {
-    return new EngineOptions(imports, classpath, registrations, words, advice, png);
+    return new EngineOptions(imports, classpath, registrations, words, advice, png, doing);
   }
 
   /**
@@ -89,7 +93,7 @@ public record EngineOptions(
    * @return changed options
    */
   public EngineOptions completing(BiFunction<Object, String, Collection<String>> known) {
-    return new EngineOptions(imports, classpath, displays, known, advice, png);
+    return new EngineOptions(imports, classpath, displays, known, advice, png, doing);
   }
 
   /**
@@ -99,7 +103,7 @@ public record EngineOptions(
    * @return changed options
    */
   public EngineOptions advising(Function<Throwable, String> known) {
-    return new EngineOptions(imports, classpath, displays, words, known, png);
+    return new EngineOptions(imports, classpath, displays, words, known, png, doing);
   }
 
   /**
@@ -109,6 +113,16 @@ public record EngineOptions(
    * @return changed options
    */
   public EngineOptions picturing(Function<String, byte[]> maker) {
-    return new EngineOptions(imports, classpath, displays, words, advice, maker);
+    return new EngineOptions(imports, classpath, displays, words, advice, maker, doing);
+  }
+
+  /**
+   * With words for what takes long.
+   *
+   * @param naming what code is at, by where it is, innermost first; empty text if that isn't known
+   * @return changed options
+   */
+  public EngineOptions naming(Function<StackTraceElement[], String> naming) {
+    return new EngineOptions(imports, classpath, displays, words, advice, png, naming);
   }
 }

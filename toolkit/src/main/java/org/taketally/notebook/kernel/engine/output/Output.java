@@ -53,6 +53,15 @@ public interface Output {
    */
   String ask(String prompt, boolean secret, Question question) throws IOException;
 
+  /**
+   * Whether a person sits at the notebook, who may like to know what takes so long.
+   *
+   * @return false where it is run as a batch
+   */
+  default boolean isWatched() {
+    return false;
+  }
+
   /** An open question. */
   interface Question {
 

@@ -102,6 +102,15 @@ public final class UserThreads {
     }
   }
 
+  /** Where the running code is, innermost first; empty while none runs. */
+  public StackTraceElement[] stack() {
+    Run run;
+    synchronized (this) {
+      run = current;
+    }
+    return run == null ? new StackTraceElement[0] : run.thread.getStackTrace();
+  }
+
   /** Asks the user, from any thread, while a cell runs. */
   public String ask(String prompt, boolean secret) throws IOException {
     Run run;
