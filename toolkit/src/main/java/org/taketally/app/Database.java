@@ -1,5 +1,6 @@
 package org.taketally.app;
 
+import java.io.FileNotFoundException;
 import java.io.IOException;
 import java.net.URL;
 import java.net.URLClassLoader;
@@ -9,6 +10,8 @@ import java.sql.Driver;
 import java.sql.SQLException;
 import java.util.Properties;
 import java.util.ServiceLoader;
+import java.util.zip.ZipException;
+import java.util.zip.ZipFile;
 import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
 
@@ -18,6 +21,9 @@ final class Database implements AutoCloseable {
   private static final String DRIVERS =
       "name the jar of its driver with --driver (for DuckDB and Parquet: duckdb_jdbc, from Maven"
           + " Central, org.duckdb)";
+
+  /** Where a jar says which driver is in it. */
+  private static final String SERVICE = "META-INF/services/java.sql.Driver";
 
   private final URLClassLoader jar;
   private final Connection connection;
@@ -34,6 +40,9 @@ final class Database implements AutoCloseable {
    * @param driver jar with its driver; null if the driver is there already
    */
   static Database open(CommandLine command, String url, Path driver) throws IOException {
+    if (driver != null) {
+      requireJar(command, driver);
+    }
     URL[] jars = driver == null ? new URL[0] : new URL[] {driver.toUri().toURL()};
     URLClassLoader jar = new URLClassLoader(jars, Database.class.getClassLoader());
     try {
@@ -52,6 +61,24 @@ final class Database implements AutoCloseable {
     throw new ParameterException(
         command,
         "found --url %s, expected a database a driver is there for; %s".formatted(url, DRIVERS));
+  }
+
+  /** Says so where a file isn't a jar: else its database would seem to be the wrong one. */
+  private static void requireJar(CommandLine command, Path driver) throws IOException {
+    String found = null;
+    try (ZipFile zip = new ZipFile(driver.toFile())) {
+      if (zip.getEntry(SERVICE) == null) {
+        found = "a jar without a JDBC driver";
+      }
+    } catch (ZipException | FileNotFoundException other) {
+      found = "no jar";
+    }
+    if (found != null) {
+      throw new ParameterException(
+          command,
+          "--driver %s: found %s, expected the jar that the maker of the database gives for JDBC (for DuckDB: duckdb_jdbc-VERSION.jar)"
+              .formatted(driver, found));
+    }
   }
 
   private static String firstLine(SQLException refused) {

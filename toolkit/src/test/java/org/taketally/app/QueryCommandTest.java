@@ -2,7 +2,12 @@ package org.taketally.app;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipOutputStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -62,5 +67,24 @@ class QueryCommandTest {
         run("check", "--query", "SELECT * FROM nowhere"),
         "nowhere",
         "try it in the database's own program first");
+  }
+
+  @Test
+  void a_driver_that_is_none_is_named_and_not_the_database() throws IOException {
+    Path empty = folder.resolve("empty.jar");
+    try (ZipOutputStream jar = new ZipOutputStream(Files.newOutputStream(empty))) {
+      jar.putNextEntry(new ZipEntry("readme.txt"));
+    }
+    for (Path driver : List.of(WALNUT, folder, empty)) {
+      CommandRun outcome =
+          run("check", "--query", "SELECT 1", "--url", "jdbc:some:where", "--driver", driver);
+      refused(
+          ExitStatus.USAGE,
+          outcome,
+          "--driver " + driver,
+          driver.equals(empty) ? "found a jar without a JDBC driver" : "found no jar",
+          "duckdb_jdbc-VERSION.jar");
+      assertThat(outcome.err()).doesNotContain("found --url");
+    }
   }
 }

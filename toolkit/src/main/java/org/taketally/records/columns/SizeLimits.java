@@ -1,5 +1,9 @@
 package org.taketally.records.columns;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+
 /**
  * How large what is read may be: far beyond what any circle or nursery keeps, and small enough that
  * a damaged or hostile file is refused in a sentence before it takes the memory or the day. Stated
@@ -17,7 +21,7 @@ public final class SizeLimits {
   public static final int GRAFTS_IN_ROW = 1_000_000;
 
   /** Bytes of a dictionary or crop profile. */
-  public static final long SMALL_FILE = 10_000_000;
+  private static final long SMALL_FILE = 10_000_000;
 
   /** Bytes of one part of a workbook, unpacked. */
   public static final long WORKBOOK_PART = 4_000_000_000L;
@@ -29,4 +33,13 @@ public final class SizeLimits {
   public static final int NUMBER = 40;
 
   private SizeLimits() {}
+
+  /**
+   * Whether a file may be held in memory whole: a pipe or a device never tells where it ends.
+   *
+   * @param path a file that exists
+   */
+  public static boolean isSmallFile(Path path) throws IOException {
+    return Files.size(path) <= SMALL_FILE && Files.isRegularFile(path);
+  }
 }

@@ -68,7 +68,7 @@ public final class SheetDictionary {
    */
   public static SheetDictionary load(Path path) {
     try {
-      if (Files.size(path) > SizeLimits.SMALL_FILE) {
+      if (!SizeLimits.isSmallFile(path)) {
         throw new IOException("too large");
       }
       return parse(path.toString(), text(Files.readAllBytes(path)));

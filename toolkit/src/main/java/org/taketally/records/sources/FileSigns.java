@@ -71,10 +71,18 @@ public final class FileSigns {
     if (Files.isDirectory(path)) {
       throw refuse(path, "a folder", "name the files in it, e.g. " + path.resolve("*.csv"));
     }
+    requireWhole(path);
     try (InputStream in = Files.newInputStream(path)) {
       return in.readNBytes(LOOKED_AT);
     } catch (IOException e) {
       throw cannotOpen(path, e);
+    }
+  }
+
+  /** Refuses what isn't kept anywhere: it may never begin or never end, and is looked at twice. */
+  private static void requireWhole(Path path) {
+    if (Files.exists(path) && !Files.isRegularFile(path)) {
+      throw refuse(path, "a pipe or a device", "save what it gives as a file, and name that file");
     }
   }
 
@@ -91,7 +99,8 @@ public final class FileSigns {
   /** Refuses a dictionary or crop profile too large to be one. */
   public static void requireSmall(Path path) {
     try {
-      if (Files.size(path) > SizeLimits.SMALL_FILE) {
+      requireWhole(path);
+      if (!SizeLimits.isSmallFile(path)) {
         throw refuse(
             path, "%,d bytes".formatted(Files.size(path)), "check that the right file was named");
       }
