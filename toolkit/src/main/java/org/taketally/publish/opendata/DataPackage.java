@@ -17,7 +17,7 @@ import org.taketally.records.RecordsCheck;
 import org.taketally.wording.AnalysisJson;
 import org.taketally.wording.AnswerTable;
 import org.taketally.wording.Wording;
-import org.taketally.wording.opendata.FileWords.Holds;
+import org.taketally.wording.opendata.FileWords;
 import org.taketally.wording.opendata.PackageWords;
 
 /**
@@ -63,7 +63,7 @@ public final class DataPackage {
             text ->
                 made.files.add(
                     PackageFile.text(
-                        "sheets-dictionary.json", Holds.SHEETS_DICTIONARY.title(), text)));
+                        "sheets-dictionary.json", FileWords.SHEETS_DICTIONARY.title(), text)));
     made.files.addAll(new MiappeTables(open.records().frame(), options).all());
     made.files.add(ProblemFiles.problems(made.check, options.named()));
     if (options.named() && read.setAside().size() > 0) {
@@ -71,7 +71,9 @@ public final class DataPackage {
     }
     made.files.add(
         PackageFile.text(
-            "answers.json", Holds.ANSWERS.title(), JSON.toJson(AnalysisJson.of(analysis)) + "\n"));
+            "answers.json",
+            FileWords.ANSWERS.title(),
+            JSON.toJson(AnalysisJson.of(analysis)) + "\n"));
     for (Answer answer : analysis.answers()) {
       for (AnswerTable table : Wording.of(answer).tables()) {
         if (made.files.stream().noneMatch(file -> file.text().equals(table.toCsv()))) {

@@ -8,7 +8,6 @@ import java.util.Map;
 import java.util.TreeMap;
 import org.taketally.records.columns.RecordColumn;
 import org.taketally.wording.opendata.MiappeWords;
-import org.taketally.wording.opendata.MiappeWords.Section;
 import tech.tablesaw.api.DateColumn;
 import tech.tablesaw.api.IntColumn;
 import tech.tablesaw.api.Table;
@@ -52,7 +51,7 @@ final class MiappeTables {
     }
     List<List<String>> lines = new ArrayList<>();
     spans.forEach((key, span) -> lines.add(study(key.get(0), key.get(1), span)));
-    return table("study.csv", Section.STUDY, lines);
+    return PackageFile.table("study.csv", MiappeWords.STUDY, lines);
   }
 
   private LocalDate day(RecordColumn column, int row) {
@@ -114,7 +113,7 @@ final class MiappeTables {
                   key.get(0),
                   Long.toString(count)));
         });
-    return table("germplasm.csv", Section.MATERIAL, lines);
+    return PackageFile.table("germplasm.csv", MiappeWords.MATERIAL, lines);
   }
 
   private static int order(List<String> one, List<String> other) {
@@ -151,10 +150,6 @@ final class MiappeTables {
                     .columnName()));
       }
     }
-    return table("observation-variables.csv", Section.VARIABLES, lines);
-  }
-
-  private static PackageFile table(String file, Section section, List<List<String>> lines) {
-    return PackageFile.table(file, section.title(), section.headings(), lines);
+    return PackageFile.table("observation-variables.csv", MiappeWords.VARIABLES, lines);
   }
 }

@@ -18,7 +18,6 @@ import org.taketally.records.columns.KnownColumns;
 import org.taketally.records.columns.RecordColumn;
 import org.taketally.records.dictionary.SheetDictionary;
 import org.taketally.wording.opendata.FileWords;
-import org.taketally.wording.opendata.FileWords.Holds;
 import tech.tablesaw.api.DateColumn;
 import tech.tablesaw.api.DoubleColumn;
 import tech.tablesaw.api.IntColumn;
@@ -134,7 +133,7 @@ public final class OpenRecords {
   }
 
   PackageFile dictionary() {
-    return PackageFile.text("dictionary.json", Holds.DICTIONARY.title(), dictionary);
+    return PackageFile.text("dictionary.json", FileWords.DICTIONARY.title(), dictionary);
   }
 
   PackageFile table() {
@@ -155,7 +154,7 @@ public final class OpenRecords {
     }
     JsonArray fields = new JsonArray();
     columns.forEach(column -> fields.add(TableFields.field(column.name(), kind(column))));
-    return PackageFile.table("records.csv", Holds.RECORDS.title(), Csv.text(lines), fields);
+    return PackageFile.table("records.csv", FileWords.RECORDS.title(), Csv.text(lines), fields);
   }
 
   private static String cell(Column<?> column, int row) {

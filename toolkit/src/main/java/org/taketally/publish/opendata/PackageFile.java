@@ -10,8 +10,8 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 import org.taketally.files.Csv;
-import org.taketally.wording.opendata.FileWords.Holds;
 import org.taketally.wording.opendata.Heading;
+import org.taketally.wording.opendata.TableWords;
 
 /**
  * One file of a package.
@@ -30,8 +30,8 @@ record PackageFile(String name, String title, String text, Optional<JsonArray> f
   }
 
   /** A table of text in its own columns. */
-  static PackageFile table(String name, Holds holds, List<List<String>> lines) {
-    return table(name, holds.title(), holds.headings(), lines);
+  static PackageFile table(String name, TableWords words, List<List<String>> lines) {
+    return table(name, words.title(), words.headings(), lines);
   }
 
   /** A table of text, without its headings. */

@@ -10,7 +10,6 @@ import org.taketally.records.problems.ProblemSummary;
 import org.taketally.terms.Problem;
 import org.taketally.terms.Severity;
 import org.taketally.wording.opendata.FileWords;
-import org.taketally.wording.opendata.FileWords.Holds;
 import org.taketally.wording.opendata.Heading;
 
 /** What is wrong with the records, and the rows that couldn't be used. */
@@ -36,7 +35,7 @@ final class ProblemFiles {
               group.column(),
               Long.toString(group.count())));
     }
-    return PackageFile.table(PROBLEMS, Holds.PROBLEM_COUNTS, lines);
+    return PackageFile.table(PROBLEMS, FileWords.PROBLEM_COUNTS, lines);
   }
 
   private static PackageFile everyProblem(RecordsCheck check) {
@@ -52,7 +51,7 @@ final class ProblemFiles {
               problem.expected(),
               problem.remedy()));
     }
-    return PackageFile.table(PROBLEMS, Holds.PROBLEMS, lines);
+    return PackageFile.table(PROBLEMS, FileWords.PROBLEMS, lines);
   }
 
   private static String word(Severity severity) {
@@ -67,7 +66,7 @@ final class ProblemFiles {
         names.stream().map(name -> new Heading(name, FileWords.asTyped())).toList();
     return PackageFile.table(
         "set-aside.csv",
-        Holds.SET_ASIDE.title(),
+        FileWords.SET_ASIDE.title(),
         read.setAside().csv(),
         TableFields.texts(headings));
   }

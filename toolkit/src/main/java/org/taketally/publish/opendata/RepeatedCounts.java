@@ -8,7 +8,7 @@ import org.taketally.records.Assessments;
 import org.taketally.records.columns.ColumnKind;
 import org.taketally.records.columns.KnownColumns;
 import org.taketally.records.columns.RecordColumn;
-import org.taketally.wording.opendata.FileWords.Holds;
+import org.taketally.wording.opendata.FileWords;
 import tech.tablesaw.api.Table;
 
 /** Repeated counts in the columns they are read in. */
@@ -38,7 +38,7 @@ final class RepeatedCounts {
     }
     JsonArray fields = new JsonArray();
     header.forEach(name -> fields.add(TableFields.field(name, kind(name))));
-    return PackageFile.table(FILE, Holds.ASSESSMENTS.title(), Csv.text(lines), fields);
+    return PackageFile.table(FILE, FileWords.ASSESSMENTS.title(), Csv.text(lines), fields);
   }
 
   private static List<String> header(boolean seasons) {

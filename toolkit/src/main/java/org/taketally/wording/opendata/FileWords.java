@@ -1,85 +1,61 @@
 package org.taketally.wording.opendata;
 
-import java.util.List;
-
 /** Files of a package: what each holds, and the columns of those that list problems. */
 public final class FileWords {
 
+  /** Usable rows. */
+  public static final TableWords RECORDS = TableWords.of("Grafts, one row each or one row a batch");
+
+  /** How they are read back. */
+  public static final TableWords DICTIONARY = TableWords.of("How records.csv is read back");
+
+  /** How the sheets were read. */
+  public static final TableWords SHEETS_DICTIONARY = TableWords.of("How the sheets were read");
+
+  /** All answers. */
+  public static final TableWords ANSWERS = TableWords.of("All answers");
+
+  /** Repeated counts. */
+  public static final TableWords ASSESSMENTS = TableWords.of("Repeated counts of the same rows");
+
+  /** Rows set aside. */
+  public static final TableWords SET_ASIDE = TableWords.of("Rows that can't be used, as typed");
+
+  /** How many problems of each kind. */
+  public static final TableWords PROBLEM_COUNTS =
+      TableWords.of(
+          "What is wrong or worth a look, counted",
+          "severity",
+          "error: rows set aside; check: worth a look; note",
+          "problem",
+          "what is wrong",
+          "file",
+          "sheet it was found in",
+          "column",
+          "heading in that sheet",
+          "count",
+          "how often");
+
+  /** Problems one by one. */
+  public static final TableWords PROBLEMS =
+      TableWords.of(
+          "What is wrong or worth a look: the first thousand of each kind, sheet and column",
+          "severity",
+          "error: row set aside; check: worth a look; note",
+          "file",
+          "sheet it was found in",
+          "line",
+          "line there; the headings are line 1",
+          "column",
+          "heading there",
+          "found",
+          "what stands there",
+          "expected",
+          "what would have been right",
+          "remedy",
+          "what to do");
+
   private FileWords() {}
-
-  /** A file whose title and columns are the same in every package. */
-  public enum Holds {
-    /** Usable rows. */
-    RECORDS("Grafts, one row each or one row a batch"),
-    /** How they are read back. */
-    DICTIONARY("How records.csv is read back"),
-    /** How the sheets were read. */
-    SHEETS_DICTIONARY("How the sheets were read"),
-    /** All answers. */
-    ANSWERS("All answers"),
-    /** Repeated counts. */
-    ASSESSMENTS("Repeated counts of the same rows"),
-    /** Rows set aside. */
-    SET_ASIDE("Rows that can't be used, as typed"),
-    /** How many problems of each kind. */
-    PROBLEM_COUNTS(
-        "What is wrong or worth a look, counted",
-        "severity",
-        "error: rows set aside; check: worth a look; note",
-        "problem",
-        "what is wrong",
-        "file",
-        "sheet it was found in",
-        "column",
-        "heading in that sheet",
-        "count",
-        "how often"),
-    /** Problems one by one. */
-    PROBLEMS(
-        "What is wrong or worth a look: the first thousand of each kind, sheet and column",
-        "severity",
-        "error: row set aside; check: worth a look; note",
-        "file",
-        "sheet it was found in",
-        "line",
-        "line there; the headings are line 1",
-        "column",
-        "heading there",
-        "found",
-        "what stands there",
-        "expected",
-        "what would have been right",
-        "remedy",
-        "what to do");
-
-    private final String title;
-
-    @SuppressWarnings("ImmutableEnumChecker") // a list nobody can write to
-    private final List<Heading> headings;
-
-    Holds(String title, String... headings) {
-      this.title = title;
-      this.headings = Heading.list(headings);
-    }
-
-    /**
-     * What the file holds.
-     *
-     * @return a few words
-     */
-    public String title() {
-      return title;
-    }
-
-    /**
-     * Its columns, of a table that isn't records, counts or an answer.
-     *
-     * @return in the order of the file
-     */
-    public List<Heading> headings() {
-      return headings;
-    }
-  }
 
   /**
    * What a column of the user's own means.

@@ -1,6 +1,5 @@
 package org.taketally.wording.opendata;
 
-import java.util.List;
 import org.taketally.records.columns.RecordColumn;
 
 /**
@@ -16,102 +15,76 @@ public final class MiappeWords {
   /** Stands where nobody said. */
   public static final String UNREPORTED = "Unreported";
 
+  /** A season at a site. */
+  public static final TableWords STUDY =
+      TableWords.of(
+          "Studies: a season at a site (MIAPPE 1.2)",
+          "Investigation title",
+          "what the data are",
+          "License",
+          "terms of passing them on, SPDX identifier",
+          "MIAPPE version",
+          "of the checklist these headings are from",
+          "Study unique ID",
+          "package, season and site",
+          "Study title",
+          "season and site in words",
+          "Start date of study",
+          "first day of grafting",
+          "End date of study",
+          "last day of counting, or of grafting",
+          "Contact institution",
+          "who answers for the records",
+          "Geographic location (country)",
+          "two letters of ISO 3166, if given",
+          "Experimental site name",
+          "site as in records.csv",
+          "Description of the experimental design",
+          "as far as it is known",
+          "Observation unit level hierarchy",
+          "how rows are nested",
+          "Observation unit description",
+          "what a row is",
+          "Description of growth facility",
+          "where the grafts stood",
+          "season",
+          "season as in records.csv");
+
+  /** Scions and stocks. */
+  public static final TableWords MATERIAL =
+      TableWords.of(
+          "Scions and stocks (MIAPPE 1.2)",
+          "Biological material ID",
+          "role and name",
+          "Organism",
+          "species, as far as it was said",
+          "Infraspecific name",
+          "cultivar or type of stock",
+          "Material source accession name",
+          "name as in records.csv",
+          "role",
+          "scion, rootstock or interstock",
+          "grafts",
+          "grafts it had a part in");
+
+  /** What was observed. */
+  public static final TableWords VARIABLES =
+      TableWords.of(
+          "What was observed (MIAPPE 1.2)",
+          "Variable ID",
+          "column of records.csv",
+          "Variable name",
+          "in words",
+          "Trait",
+          "what was looked at",
+          "Method",
+          "how",
+          "Scale",
+          "unit or list of values",
+          "Time scale",
+          "when");
+
   private MiappeWords() {}
-
-  /** A table of the checklist. */
-  public enum Section {
-    /** A season at a site. */
-    STUDY(
-        "Studies: a season at a site (MIAPPE 1.2)",
-        "Investigation title",
-        "what the data are",
-        "License",
-        "terms of passing them on, SPDX identifier",
-        "MIAPPE version",
-        "of the checklist these headings are from",
-        "Study unique ID",
-        "package, season and site",
-        "Study title",
-        "season and site in words",
-        "Start date of study",
-        "first day of grafting",
-        "End date of study",
-        "last day of counting, or of grafting",
-        "Contact institution",
-        "who answers for the records",
-        "Geographic location (country)",
-        "two letters of ISO 3166, if given",
-        "Experimental site name",
-        "site as in records.csv",
-        "Description of the experimental design",
-        "as far as it is known",
-        "Observation unit level hierarchy",
-        "how rows are nested",
-        "Observation unit description",
-        "what a row is",
-        "Description of growth facility",
-        "where the grafts stood",
-        "season",
-        "season as in records.csv"),
-    /** Scions and stocks. */
-    MATERIAL(
-        "Scions and stocks (MIAPPE 1.2)",
-        "Biological material ID",
-        "role and name",
-        "Organism",
-        "species, as far as it was said",
-        "Infraspecific name",
-        "cultivar or type of stock",
-        "Material source accession name",
-        "name as in records.csv",
-        "role",
-        "scion, rootstock or interstock",
-        "grafts",
-        "grafts it had a part in"),
-    /** What was observed. */
-    VARIABLES(
-        "What was observed (MIAPPE 1.2)",
-        "Variable ID",
-        "column of records.csv",
-        "Variable name",
-        "in words",
-        "Trait",
-        "what was looked at",
-        "Method",
-        "how",
-        "Scale",
-        "unit or list of values",
-        "Time scale",
-        "when");
-
-    private final String title;
-
-    @SuppressWarnings("ImmutableEnumChecker") // a list nobody can write to
-    private final List<Heading> headings;
-
-    Section(String title, String... headings) {
-      this.title = title;
-      this.headings = Heading.list(headings);
-    }
-
-    /**
-     * What the table holds.
-     *
-     * @return a few words
-     */
-    public String title() {
-      return title;
-    }
-
-    /**
-     * Its columns.
-     *
-     * @return in the order of the table
-     */
-    public List<Heading> headings() {
-      return headings;
-    }
-  }
 
   /**
    * A season at a site.
