@@ -8,11 +8,13 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.stream.IntStream;
 import org.taketally.answers.AnswerOptions;
+import org.taketally.files.FileSet;
 import org.taketally.plan.layout.LayoutSheet;
 import org.taketally.plan.layout.TrialLayout;
 import org.taketally.plan.next.NextTrial;
 import org.taketally.plan.next.NextTrialPlanner;
 import org.taketally.publish.BenchSheet;
+import org.taketally.publish.NextTrialPage;
 import org.taketally.publish.PlotLabels;
 import org.taketally.records.GraftRecords;
 import org.taketally.wording.NextTrialWords;
@@ -35,7 +37,9 @@ import picocli.CommandLine.Spec;
             + " tries what the verdict would be.")
 final class PlanNextCommand implements Callable<Integer> {
 
-  private static final String[] FILES = {"trial.csv", "bench-sheet.html", "labels.html"};
+  private static final String[] FILES = {
+    "next.html", "trial.csv", "bench-sheet.html", "labels.html"
+  };
 
   @Spec private CommandSpec spec;
   @Mixin private RecordsOptions input;
@@ -125,21 +129,25 @@ final class PlanNextCommand implements Callable<Integer> {
         layout.more().forEach(printing::paragraphs);
       }
     }
-    if (out.asked() && next.layout().isPresent()) {
-      err.println("sheet, bench sheet and labels written: " + write(next.layout().get()));
+    if (out.asked()) {
+      err.println("written: " + write(next));
       err.flush();
     }
     json.write(words.json(), out, input.files());
     return ExitStatus.FINE;
   }
 
-  private Path write(TrialLayout layout) throws IOException {
-    return out.files("plan next", input.files())
-        .add(FILES[0], LayoutSheet.of(layout, "").csv())
-        .add(FILES[1], BenchSheet.of(layout, "").html())
-        .add(FILES[2], PlotLabels.html(layout, ""))
-        .write()
-        .get(0);
+  private Path write(NextTrial next) throws IOException {
+    FileSet files =
+        out.files("plan next", input.files()).add(FILES[0], NextTrialPage.of(next).html());
+    if (next.layout().isPresent()) {
+      TrialLayout layout = next.layout().get();
+      files
+          .add(FILES[1], LayoutSheet.of(layout, "").csv())
+          .add(FILES[2], BenchSheet.of(layout, "").html())
+          .add(FILES[3], PlotLabels.html(layout, ""));
+    }
+    return files.write().get(0);
   }
 
   private List<String> dayNames() {

@@ -1,7 +1,9 @@
 package org.taketally.figure;
 
 import org.taketally.plan.layout.TrialLayout;
+import org.taketally.plan.order.GraftOrder;
 import org.taketally.plan.size.TrialSize;
+import org.taketally.plan.size.VerdictChances;
 import org.taketally.watch.WatchedSeason;
 
 /** Figures of plans and of the running season, as SVG text; see {@link Figures}. */
@@ -70,5 +72,47 @@ public final class PlanFigures {
    */
   public static String layout(TrialLayout layout) {
     return layout(layout, FigureSize.WIDE);
+  }
+
+  /**
+   * What share of each line's grafts ends as saleable trees, and how far seasons move it.
+   *
+   * @param order grafts line by line
+   * @param size shape it is laid out for
+   * @return an {@code <svg>} element
+   */
+  public static String order(GraftOrder order, FigureSize size) {
+    return OrderFigure.draw(order, size);
+  }
+
+  /**
+   * As {@link #order(GraftOrder, FigureSize)}, wide.
+   *
+   * @param order grafts line by line
+   * @return an {@code <svg>} element
+   */
+  public static String order(GraftOrder order) {
+    return order(order, FigureSize.WIDE);
+  }
+
+  /**
+   * The chance of each verdict, from trials made up.
+   *
+   * @param chances of them
+   * @param size shape it is laid out for
+   * @return an {@code <svg>} element
+   */
+  public static String chances(VerdictChances chances, FigureSize size) {
+    return VerdictChancesFigure.draw(chances, size);
+  }
+
+  /**
+   * As {@link #chances(VerdictChances, FigureSize)}, wide.
+   *
+   * @param chances of them
+   * @return an {@code <svg>} element
+   */
+  public static String chances(VerdictChances chances) {
+    return chances(chances, FigureSize.WIDE);
   }
 }

@@ -2,6 +2,7 @@ package org.taketally.publish;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.taketally.figure.PlanFigures;
 import org.taketally.plan.order.BudwoodPlan;
 import org.taketally.plan.order.GraftOrder;
 import org.taketally.publish.Block.Bullets;
@@ -48,6 +49,7 @@ public final class OrderPage {
             "lines",
             OrderPageWords.LINES,
             List.of(
+                FigureBlocks.figure(size -> PlanFigures.order(order, size)),
                 new Table(
                     new Grid(OrderPageWords.CAPTION, words.headings(), words.table(), true)))));
     if (!notes.isEmpty()) {

@@ -11,6 +11,9 @@ import org.taketally.plan.order.OrderLine;
 /** An order in words. */
 public final class GraftOrderWords {
 
+  /** Where no number of grafts gives a line the certainty asked for. */
+  public static final String NONE_ENOUGH = "none is enough";
+
   private final GraftOrder order;
 
   private GraftOrderWords(GraftOrder order) {
@@ -42,7 +45,13 @@ public final class GraftOrderWords {
             cost().map(money -> " The grafts cost %s.".formatted(money)).orElse(""));
   }
 
-  private static String tenths(double chance) {
+  /**
+   * A chance as seasons of ten.
+   *
+   * @param chance 0 to 1
+   * @return e.g. {@code 9} or {@code 7.4}
+   */
+  public static String tenths(double chance) {
     double tenths = Math.round(chance * 100) / 10.0;
     return tenths == Math.rint(tenths)
         ? String.valueOf((int) tenths)
@@ -172,9 +181,7 @@ public final class GraftOrderWords {
                 Words.count(line.line().trees()),
                 "about %s (%s)"
                     .formatted(Words.percent(line.share()), Words.percents(line.shareRange())),
-                line.grafts().isPresent()
-                    ? Words.count(line.grafts().getAsInt())
-                    : "none is enough",
+                line.grafts().isPresent() ? Words.count(line.grafts().getAsInt()) : NONE_ENOUGH,
                 line.sticks().isPresent() ? Words.count(line.sticks().getAsInt()) : "–",
                 line.trees().map(GraftOrderWords::range).orElse("–")));
     if (order.terms().costPerGraft().isPresent()) {

@@ -11,7 +11,9 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.IntConsumer;
 import java.util.stream.IntStream;
 import org.taketally.answers.AnswerOptions;
+import org.taketally.answers.Estimate;
 import org.taketally.answers.adjusted.SuggestedModel;
+import org.taketally.answers.counts.TakeRateInterval;
 import org.taketally.answers.verdict.RootstockVerdictCalculator;
 import org.taketally.answers.verdict.Verdict;
 import org.taketally.cells.Cells;
@@ -102,14 +104,35 @@ public record VerdictChances(Map<Verdict, Integer> counts, int unanswered, int t
   }
 
   /**
+   * Chance of a verdict, and how far so few trials leave it open.
+   *
+   * @param verdict which
+   * @return the share of the trials with its 95 % Wilson interval, 0 to 1
+   */
+  public Estimate estimate(Verdict verdict) {
+    int count = counts.getOrDefault(verdict, 0);
+    return new Estimate(chance(verdict), TakeRateInterval.wilson(count, trials, 0.95));
+  }
+
+  /**
+   * Whether a verdict settles the question one way or the other.
+   *
+   * @param verdict any
+   * @return all but {@code can't tell yet}, {@code differs, how much isn't settled} and {@code
+   *     entangled}
+   */
+  public static boolean settles(Verdict verdict) {
+    return !OPEN.contains(verdict);
+  }
+
+  /**
    * Chance that the trial settles the question one way or the other.
    *
-   * @return chance of any verdict but {@code can't tell yet}, {@code differs, how much isn't
-   *     settled} and {@code entangled}, 0 to 1
+   * @return chance of any verdict that {@link #settles}, 0 to 1
    */
   public double settled() {
     return counts.entrySet().stream()
-            .filter(e -> !OPEN.contains(e.getKey()))
+            .filter(e -> settles(e.getKey()))
             .mapToInt(Map.Entry::getValue)
             .sum()
         / (double) trials;

@@ -1,0 +1,123 @@
+package org.taketally.build;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import java.io.File;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The script {@code toolkit/taketally}: the same as the jar, and faster from its second start. */
+class LauncherIT {
+
+  private static final Path SCRIPT =
+      Path.of(System.getProperty("taketally.root"), "toolkit", "taketally");
+  private static final Path BUILT = Path.of(System.getProperty("taketally.jar"));
+
+  private record Ended(int status, String out, String err) {}
+
+  @TempDir private static Path installed;
+  private static Path script;
+  private static Path archive;
+
+  @BeforeAll
+  static void install() throws Exception {
+    assumeTrue(File.separatorChar == '/', "the script is for a POSIX shell");
+    script = Files.copy(SCRIPT, installed.resolve("taketally"));
+    assertThat(script.toFile().setExecutable(true)).isTrue();
+    Files.copy(BUILT, installed.resolve("taketally.jar"));
+    archive = installed.resolve("taketally.jsa");
+    assertThat(run(script, "--version").status()).isZero();
+    assertThat(archive).isNotEmptyFile();
+  }
+
+  private static Ended run(Path start, String... arguments) throws Exception {
+    List<String> command = new ArrayList<>(List.of(start.toString()));
+    command.addAll(List.of(arguments));
+    return run(command);
+  }
+
+  private static Ended run(List<String> command) throws Exception {
+    Path out = Files.createTempFile(installed, "out", "");
+    Path err = Files.createTempFile(installed, "err", "");
+    ProcessBuilder builder =
+        new ProcessBuilder(command).redirectOutput(out.toFile()).redirectError(err.toFile());
+    builder.environment().put("JAVA_HOME", System.getProperty("java.home"));
+    Process process = builder.start();
+    assertThat(process.waitFor(300, TimeUnit.SECONDS)).isTrue();
+    return new Ended(process.exitValue(), Files.readString(out), Files.readString(err));
+  }
+
+  private static Ended jar(String... arguments) throws Exception {
+    List<String> command =
+        new ArrayList<>(
+            List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-jar",
+                BUILT.toString()));
+    command.addAll(List.of(arguments));
+    return run(command);
+  }
+
+  @Test
+  void says_and_ends_as_the_jar_does() throws Exception {
+    assertThat(run(script, "--help")).isEqualTo(jar("--help"));
+    assertThat(run(script, "check", "no such file.csv"))
+        .isEqualTo(jar("check", "no such file.csv"))
+        .extracting(Ended::status)
+        .isNotEqualTo(0);
+  }
+
+  @Test
+  void later_starts_read_the_archive() throws Exception {
+    Ended ended =
+        run(
+            List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-XX:SharedArchiveFile=" + archive,
+                "-Xlog:class+load",
+                "-jar",
+                installed.resolve("taketally.jar").toString(),
+                "--version"));
+    assertThat(ended.out())
+        .contains("org.taketally.app.AnalyseCommand source: shared objects file (top)");
+  }
+
+  @Test
+  void runs_by_way_of_a_link_from_elsewhere() throws Exception {
+    Path link = Files.createSymbolicLink(installed.resolve("tt"), Path.of("taketally"));
+    assertThat(run(link, "--version")).isEqualTo(jar("--version"));
+  }
+
+  @Test
+  void an_archive_that_is_older_than_the_jar_or_spoilt_changes_nothing() throws Exception {
+    Path other = Files.createDirectory(installed.resolve("other"));
+    Path again = Files.copy(SCRIPT, other.resolve("taketally"));
+    assertThat(again.toFile().setExecutable(true)).isTrue();
+    Files.copy(BUILT, other.resolve("taketally.jar"));
+    Path spoilt = other.resolve("taketally.jsa");
+    Files.writeString(spoilt, "not an archive", StandardCharsets.UTF_8);
+    assertThat(run(again, "--version")).isEqualTo(jar("--version"));
+    Files.setLastModifiedTime(spoilt, FileTime.fromMillis(0));
+    assertThat(run(again, "--version")).isEqualTo(jar("--version"));
+    assertThat(Files.size(spoilt)).isGreaterThan(1_000_000);
+  }
+
+  @Test
+  void says_what_to_do_where_nothing_is_built() throws Exception {
+    Path empty = Files.createDirectory(installed.resolve("empty"));
+    Path alone = Files.copy(SCRIPT, empty.resolve("taketally"));
+    assertThat(alone.toFile().setExecutable(true)).isTrue();
+    Ended ended = run(alone, "--version");
+    assertThat(ended.status()).isEqualTo(2);
+    assertThat(ended.err()).contains("./mvnw");
+  }
+}
