@@ -4,6 +4,8 @@ import com.google.gson.JsonArray;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import tech.tablesaw.api.Table;
 
 /**
@@ -82,6 +84,33 @@ public record AnswerTable(
     public AnswerTable build() {
       return new AnswerTable(name, caption, columns, rows);
     }
+  }
+
+  /**
+   * For showing: without columns of names that say the same in each of several rows.
+   *
+   * @return the table with fewer columns, or as it is
+   */
+  public AnswerTable withoutRepeats() {
+    List<Integer> telling =
+        IntStream.range(0, columns.size()).filter(i -> !repeats(i)).boxed().toList();
+    return telling.size() == columns.size() || telling.isEmpty()
+        ? this
+        : new AnswerTable(
+            name,
+            caption,
+            telling.stream().map(columns::get).toList(),
+            rows.stream().map(row -> picked(row, telling)).toList());
+  }
+
+  private static List<Object> picked(List<Object> row, List<Integer> columns) {
+    return columns.stream().map(row::get).collect(Collectors.toCollection(ArrayList::new));
+  }
+
+  private boolean repeats(int column) {
+    return columns.get(column).kind() == AnswerColumn.Kind.NAME
+        && rows.size() > 1
+        && rows.stream().map(row -> row.get(column)).distinct().count() == 1;
   }
 
   /**

@@ -45,7 +45,8 @@ final class Answers {
     return Shown.all(parts);
   }
 
-  static Shown table(AnswerTable table) {
+  static Shown table(AnswerTable whole) {
+    AnswerTable table = whole.withoutRepeats();
     return new Shown("<div class=\"tt-scroll\">" + table.toHtml() + "</div>\n", table.toText());
   }
 }

@@ -4,6 +4,7 @@ import java.lang.reflect.Array;
 import java.lang.reflect.RecordComponent;
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
@@ -16,7 +17,10 @@ import java.util.OptionalLong;
 import java.util.stream.IntStream;
 import org.taketally.answers.Estimate;
 import org.taketally.answers.counts.TakeCount;
+import org.taketally.answers.effects.Band;
+import org.taketally.answers.verdict.Verdict;
 import org.taketally.terms.Interval;
+import org.taketally.wording.Names;
 
 /** Any value in a few words, for a cell of a table: numbers with four digits, long lists cut. */
 final class Brief {
@@ -24,6 +28,12 @@ final class Brief {
   private static final int ITEMS = 6;
   private static final int LONGEST = 100;
   private static final int DIGITS = 4;
+
+  /** Numbers of so many digits and fewer stay as they are. */
+  private static final int TYPED = 6;
+
+  private static final double WHOLE = 1000;
+  private static final int LONGEST_SCALE = 9;
   private static final String NONE = "none";
 
   private Brief() {}
@@ -44,6 +54,12 @@ final class Brief {
       return count instanceof Integer || count instanceof Long
           ? "%,d".formatted(count.longValue())
           : count.toString();
+    }
+    if (value instanceof Verdict verdict) {
+      return Names.of(verdict);
+    }
+    if (value instanceof Band band) {
+      return Names.of(band);
     }
     if (value instanceof Enum<?> constant) {
       return constant.name().toLowerCase(Locale.ROOT).replace('_', ' ');
@@ -85,19 +101,25 @@ final class Brief {
         : text;
   }
 
-  private static String number(double value) {
+  /** As it is if it is short, as most numbers that were typed are; else with four digits. */
+  static String number(double value) {
     if (Double.isNaN(value)) {
       return NONE;
     }
     if (Double.isInfinite(value)) {
       return value > 0 ? "\u221e" : "-\u221e";
     }
-    double size = Math.abs(value);
-    if (size >= 1000 && size < 1e9) {
-      return "%,.0f".formatted(value);
-    }
-    BigDecimal rounded = new BigDecimal(value, new MathContext(DIGITS)).stripTrailingZeros();
-    return size == 0 || size >= 1e-4 ? rounded.toPlainString() : rounded.toString();
+    BigDecimal exact = BigDecimal.valueOf(value).stripTrailingZeros();
+    boolean whole = Math.abs(value) >= WHOLE && exact.scale() > 0 && exact.precision() > TYPED;
+    BigDecimal shown =
+        whole
+            ? exact.setScale(0, RoundingMode.HALF_EVEN)
+            : exact.precision() > TYPED
+                ? exact.round(new MathContext(DIGITS)).stripTrailingZeros()
+                : exact;
+    return shown.scale() > LONGEST_SCALE || shown.precision() - shown.scale() > LONGEST_SCALE
+        ? shown.toString()
+        : shown.toPlainString();
   }
 
   private static String list(List<?> first, int size) {

@@ -5,12 +5,18 @@ import java.util.List;
 import java.util.Locale;
 import org.taketally.model.FitWarning;
 import org.taketally.model.FixedEffect;
+import org.taketally.model.LotPrediction;
+import org.taketally.model.TakeDesign;
+import org.taketally.model.TakeDraws;
 import org.taketally.model.TakeFit;
 import org.taketally.model.TakeModel;
 import org.taketally.model.VaryingFactor;
+import org.taketally.wording.Words;
 
 /** Models and fits. */
 final class Fits {
+
+  private static final double LIKELY = 0.95;
 
   private Fits() {}
 
@@ -57,6 +63,22 @@ final class Fits {
       parts.add(Shown.of(varying(fit)));
     }
     return Shown.all(parts);
+  }
+
+  static Shown forecast(LotPrediction lot) {
+    return Shown.paragraph(
+        "About %s of such grafts take (likely %s). count(grafts, 0.9) gives how many of a number of grafts, draws() every draw."
+            .formatted(Words.percent(lot.take()), Words.percents(lot.take(LIKELY))));
+  }
+
+  static Shown design(TakeDesign design) {
+    return Shown.paragraph("Fixed part of the model: " + String.join(", ", design.names()) + ".");
+  }
+
+  static Shown draws(TakeDraws draws) {
+    return Shown.paragraph(
+        "%,d draws of %s, in logits. Analysis gives them as a table with named columns: draws(), and takeDraws(column) as takes."
+            .formatted(draws.count(), String.join(", ", draws.fixedNames())));
   }
 
   private static Grid fixed(TakeFit fit) {

@@ -56,9 +56,16 @@ final class Tables {
   private static List<String> row(Table table, int index) {
     List<String> row = new ArrayList<>();
     for (Column<?> column : table.columns()) {
-      row.add(column.isMissing(index) ? "" : column.getString(index));
+      row.add(column.isMissing(index) ? "" : value(column, index));
     }
     return row;
+  }
+
+  /** Numbers that were worked out have more digits than anyone reads. */
+  private static String value(Column<?> column, int index) {
+    return column.type() == ColumnType.DOUBLE || column.type() == ColumnType.FLOAT
+        ? Brief.number(((Number) column.get(index)).doubleValue())
+        : column.getString(index);
   }
 
   private static List<String> kinds(Table table) {

@@ -25,6 +25,8 @@ import org.taketally.answers.AnswerOptions;
 import org.taketally.answers.effects.Band;
 import org.taketally.answers.effects.Difficulty;
 import org.taketally.answers.effects.DifficultyCalculator;
+import org.taketally.answers.verdict.FactorVerdict;
+import org.taketally.answers.verdict.FactorVerdictCalculator;
 import org.taketally.answers.verdict.Verdict;
 import org.taketally.cells.Cells;
 import org.taketally.cells.CellsOf;
@@ -34,6 +36,7 @@ import org.taketally.records.GraftRecords;
 import org.taketally.records.RecordsReader;
 import org.taketally.terms.Problem;
 import org.taketally.terms.Severity;
+import org.taketally.wording.AnswerTable;
 import org.taketally.wording.AnswerWords;
 import org.taketally.wording.Wording;
 import tech.tablesaw.api.DoubleColumn;
@@ -104,6 +107,16 @@ class DisplaysTest {
   }
 
   @Test
+  void numbers_that_were_worked_out_have_four_digits_and_typed_ones_all() {
+    DoubleColumn values =
+        DoubleColumn.create(
+            "v", 0.8076547602701757, 1234.5678901, 1234.56, 21.35, 1e-7 / 3, -2, 0, 3e12);
+    String shown = text(Table.create("t", values));
+    assertThat(shown.lines().skip(2).map(String::strip))
+        .containsExactly("0.8077", "1235", "1234.56", "21.35", "3.333E-8", "-2", "0", "3E+12");
+  }
+
+  @Test
   void wide_tables_name_the_columns_that_plain_text_has_no_room_for() {
     Table table = Table.create("wide");
     for (int i = 0; i < 11; i++) {
@@ -161,6 +174,12 @@ class DisplaysTest {
     assertThat(html(answer)).contains("Selka &lt;i&gt;", "<caption>").doesNotContain("Selka <i>");
     assertThat(html(List.of(answer, answer)).split("tt-head\">", -1)).hasSize(3);
     assertThat(text(words.table())).isEqualTo(words.table().toText());
+    FactorVerdict verdict =
+        FactorVerdictCalculator.of(fit, "rootstock", AnswerOptions.defaults().withDraws(500));
+    AnswerTable levels = Wording.of(verdict).tables().get(1);
+    assertThat(levels.toText()).contains("Factor ", "Stands out");
+    assertThat(text(levels)).doesNotContain("Factor ").contains("stock 1", "Stands out");
+    assertThat(html(levels)).doesNotContain(">Factor<").contains(">Stands out<");
   }
 
   @Test
