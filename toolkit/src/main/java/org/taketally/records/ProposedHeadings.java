@@ -1,5 +1,6 @@
 package org.taketally.records;
 
+import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonPrimitive;
 import java.util.Arrays;
@@ -18,6 +19,8 @@ final class ProposedHeadings {
   private static final String DAY = RecordColumn.GRAFT_DATE.columnName();
   private static final Pattern DEGREES =
       Pattern.compile(".*([°º]\\s*[CF]|\\btemp).*", Pattern.CASE_INSENSITIVE);
+
+  private static final Pattern FAHRENHEIT = Pattern.compile("[°º]\\s*F|(?i)fahrenheit");
 
   private final ProposedSheet sheet;
   private final Map<String, String> found;
@@ -61,12 +64,13 @@ final class ProposedHeadings {
     Set<String> open = candidates(heading);
     String storage = RecordColumn.STORAGE_TEMP_C.columnName();
     if (open.isEmpty() && DEGREES.matcher(heading).matches() && !found.containsKey(storage)) {
+      JsonElement entry = temperature(heading);
       sheet
           .ask(
-              "\"%s\" may be the temperature the budwood was kept at; add \"%s\": \"%s\" under"
+              "\"%s\" may be the temperature the budwood was kept at; add \"%s\": %s under"
                   + " \"columns\" if it is",
-              heading, storage, heading)
-          .choice("kept at that", new JsonPrimitive(heading), "columns", storage)
+              heading, storage, entry)
+          .choice("kept at that", entry, "columns", storage)
           .choice("another temperature", new JsonObject());
     } else if (open.size() == 1) {
       String name = open.iterator().next();
@@ -78,6 +82,17 @@ final class ProposedHeadings {
               "\"%s\" may be %s; add it under \"columns\"", heading, String.join(" or ", open));
       open.forEach(name -> question.choice(name, new JsonPrimitive(heading), "columns", name));
     }
+  }
+
+  /** The entry of a column of temperatures, with its unit where the heading says one. */
+  private static JsonElement temperature(String heading) {
+    if (!FAHRENHEIT.matcher(heading).find()) {
+      return new JsonPrimitive(heading);
+    }
+    JsonObject entry = new JsonObject();
+    entry.addProperty("from", heading);
+    entry.addProperty("unit", "F");
+    return entry;
   }
 
   /** Our columns a heading may hold, by its word and by what stands below it. */

@@ -2,6 +2,8 @@ package org.taketally.records;
 
 import com.google.gson.JsonObject;
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.taketally.records.columns.ColumnKind;
@@ -29,13 +31,29 @@ final class ProposedNames {
     if (names.size() > COMPARED) {
       return;
     }
+    Map<String, String> asked = new HashMap<>();
+    for (List<String> pair : pairs(names, counts)) {
+      String before = asked.get(pair.get(0));
+      boolean settled = before != null && before.equals(asked.get(pair.get(1)));
+      if (!settled) { // two spellings of a third name aren't asked about a third time
+        pair(column, heading, pair, counts);
+        asked.putIfAbsent(pair.get(1), pair.get(0));
+      }
+    }
+  }
+
+  /** Names that may be one, those of the commonest name first. */
+  private static List<List<String>> pairs(List<String> names, Map<String, Integer> counts) {
+    List<List<String>> pairs = new ArrayList<>();
     for (int i = 0; i < names.size(); i++) {
       for (int j = 0; j < i; j++) {
         if (NameLikeness.mayBeOne(names.get(i), names.get(j))) {
-          pair(column, heading, longer(counts, names.get(j), names.get(i)), counts);
+          pairs.add(longer(counts, names.get(j), names.get(i)));
         }
       }
     }
+    pairs.sort(Comparator.comparingInt(pair -> -counts.get(pair.get(0))));
+    return pairs;
   }
 
   /** The full name first, or else the commoner. */

@@ -1,6 +1,7 @@
 package org.taketally.records;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
 import java.io.OutputStream;
@@ -41,6 +42,10 @@ class DictionaryProposalTest {
         .read(List.of(file));
   }
 
+  private Path sheet(String text) throws IOException {
+    return Files.writeString(folder.resolve("kept.csv"), text);
+  }
+
   @Test
   void a_sheet_in_german_with_a_title_reads_after_one_edit() throws IOException {
     Path file = Files.writeString(folder.resolve("club.csv"), CLUB);
@@ -60,8 +65,7 @@ class DictionaryProposalTest {
     assertThat(records.setAside().size()).isZero();
     assertThat(records.frame().dateColumn("graft_date").get(0))
         .isEqualTo(LocalDate.of(2025, 3, 14));
-    assertThat(records.frame().doubleColumn("storage_temp_c").get(3))
-        .isCloseTo(5.83, org.assertj.core.api.Assertions.within(0.01));
+    assertThat(records.frame().doubleColumn("storage_temp_c").get(3)).isCloseTo(5.83, within(0.01));
   }
 
   /**
@@ -336,5 +340,53 @@ class DictionaryProposalTest {
             file);
     assertThat(records.grafts()).isEqualTo(3);
     assertThat(records.takes()).isEqualTo(1);
+  }
+
+  @Test
+  void headings_cut_short_with_dots_are_known() throws IOException {
+    Path file =
+        sheet(
+            """
+            Variedad;Patrón;Fecha inj.;Temp. almac. (°F);Diám. púa (mm);Hechos;Prendidos
+            Orrin;Pellin;14/03/2024;39,2;6,5;10;6
+            Corvane;Pellin;15/03/2024;41,0;7,0;12;9
+            """);
+    String json = DictionaryProposal.of(List.of(file)).json();
+    assertThat(json.replaceAll("\\s+", ""))
+        .contains(
+            "\"graft_date\":{\"from\":\"Fechainj.\",\"dates\":\"d/M/yyyy\"}",
+            "\"storage_temp_c\":{\"from\":\"Temp.almac.(°F)\",\"unit\":\"F\"}",
+            "\"scion_diameter_mm\":\"Diám.púa(mm)\"");
+  }
+
+  @Test
+  void a_heading_cut_short_that_may_be_two_is_asked() throws IOException {
+    Path file = sheet("variety,stock,scion d.,made,took\nOrrin,Pellin,6,10,6\n");
+    assertThat(DictionaryProposal.of(List.of(file)).json())
+        .as("two letters are too few to tell")
+        .doesNotContain("scion_diameter_mm");
+  }
+
+  @Test
+  void a_temperature_taken_for_that_of_the_wood_keeps_its_unit() throws IOException {
+    Path file = sheet("variety,stock,°F cold cellar,made,took\nOrrin,Pellin,39,10,6\n");
+    DictionaryProposal proposal = DictionaryProposal.of(List.of(file));
+    proposal.open().get(0).settle(0);
+    GraftRecords records =
+        RecordsReader.defaults()
+            .withDictionary(SheetDictionary.parse("d.json", proposal.json()))
+            .read(file);
+    assertThat(records.frame().doubleColumn("storage_temp_c").get(0)).isCloseTo(3.9, within(0.02));
+  }
+
+  @Test
+  void three_spellings_of_a_name_are_two_questions() throws IOException {
+    Path file =
+        sheet(
+            "variety,stock,made,took\nQUESSEL,Pellin,10,6\nquesel,Pellin,10,6\n"
+                + "Quessel,Pellin,10,7\nQuessel,Varric,9,3\n");
+    assertThat(DictionaryProposal.of(List.of(file)).questions())
+        .hasSize(2)
+        .allMatch(question -> question.contains("may be \"Quessel\" (2 times)"));
   }
 }

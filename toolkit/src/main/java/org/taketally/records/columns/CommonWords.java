@@ -7,13 +7,17 @@ import java.io.InputStream;
 import java.io.InputStreamReader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
@@ -25,9 +29,19 @@ public final class CommonWords {
   private static final String HEADING = "heading";
   private static final Pattern UNIT =
       Pattern.compile("[\\s(\\[]+(°?[CF]|mm|cm|in|inch|%)[)\\]]*$", Pattern.CASE_INSENSITIVE);
+
+  /** Words that join others, in headings of several words. */
+  private static final Set<String> JOINING =
+      Set.of("de", "del", "di", "du", "da", "do", "der", "des", "of", "the", "la", "le", "el");
+
+  private static final int SHORTEST = 3;
   private static final CommonWords ALL = load();
 
   private final Map<String, Map<String, Set<String>>> meanings = new LinkedHashMap<>();
+  private final List<Heading> headings = new ArrayList<>();
+
+  /** A heading by its single words. */
+  private record Heading(List<String> words, String means) {}
 
   private CommonWords() {}
 
@@ -44,6 +58,9 @@ public final class CommonWords {
             .computeIfAbsent(row.getField("where"), where -> new LinkedHashMap<>())
             .computeIfAbsent(plain(row.getField("word")), word -> new LinkedHashSet<>())
             .add(row.getField("means"));
+        if (row.getField("where").equals(HEADING)) {
+          words.headings.add(new Heading(words(row.getField("word")), row.getField("means")));
+        }
       }
     } catch (IOException e) {
       throw new UncheckedIOException(e);
@@ -79,10 +96,43 @@ public final class CommonWords {
    */
   public static Set<String> columns(String heading) {
     Map<String, Set<String>> words = ALL.meanings.get(HEADING);
-    Set<String> whole = words.getOrDefault(plain(heading), Set.of());
-    return whole.isEmpty()
-        ? words.getOrDefault(plain(UNIT.matcher(heading).replaceAll("")), Set.of())
-        : whole;
+    String withoutUnit = UNIT.matcher(heading).replaceAll("");
+    for (String one : List.of(heading, withoutUnit)) {
+      if (words.containsKey(plain(one))) {
+        return words.get(plain(one));
+      }
+    }
+    return cutShort(words(withoutUnit));
+  }
+
+  /** The meanings of headings that begin like these words where they end with a dot. */
+  private static Set<String> cutShort(List<String> words) {
+    Set<String> means = new LinkedHashSet<>();
+    if (words.stream().anyMatch(CommonWords::isCut)) {
+      ALL.headings.stream()
+          .filter(known -> known.words().size() == words.size())
+          .filter(known -> IntStream.range(0, words.size()).allMatch(i -> like(words, known, i)))
+          .forEach(known -> means.add(known.means()));
+    }
+    return means;
+  }
+
+  private static boolean like(List<String> words, Heading known, int place) {
+    String word = plain(words.get(place));
+    String whole = plain(known.words().get(place));
+    return isCut(words.get(place)) && word.length() >= SHORTEST
+        ? whole.startsWith(word)
+        : whole.equals(word);
+  }
+
+  private static boolean isCut(String word) {
+    return word.endsWith(".");
+  }
+
+  private static List<String> words(String heading) {
+    return Arrays.stream(heading.split("[\\s_/]+"))
+        .filter(word -> !word.isEmpty() && !JOINING.contains(plain(word)))
+        .toList();
   }
 
   /** Whether a heading is a common word for what groups grafts treated together. */
