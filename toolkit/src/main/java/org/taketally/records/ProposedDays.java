@@ -44,6 +44,7 @@ final class ProposedDays {
   void propose(RecordColumn column, String heading, JsonObject entry) {
     Set<String> texts =
         sheet.values(heading).counts().keySet().stream()
+            .filter(text -> text.matches(".*\\d.*")) // others are words, such as one for totals
             .filter(text -> !text.matches("\\d{4}-\\d{2}-\\d{2}.*"))
             .collect(Collectors.toCollection(LinkedHashSet::new));
     if (texts.isEmpty()) {

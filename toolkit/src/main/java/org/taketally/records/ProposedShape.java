@@ -24,7 +24,8 @@ final class ProposedShape {
   private static final int ROWS = 20_000;
   private static final int SEVERAL = 2;
   private static final Pattern COUNTING_DAY =
-      Pattern.compile("(?i).*?(\\d{2,3})\\s*-?(d|days?|tage?n?|jours?|d[ií]as?|giorni|dias)\\b.*");
+      Pattern.compile(
+          "(?i).*?(\\d{2,3})\\s*-?(d|days?|tage?n?|j|jours?|gg|d[ií]as?|giorni|dias)\\b.*");
 
   private final ProposedSheet sheet;
   private final RowSource source;

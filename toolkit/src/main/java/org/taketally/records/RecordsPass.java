@@ -159,7 +159,7 @@ final class RecordsPass implements PassRules.Sheets {
       rules.requireColumns(headings, sheet);
     } catch (RecordsUnreadable why) {
       long line = source.likelyHeadingRow();
-      if (line <= 1) {
+      if (line <= 1 || line == sheet.headingRow()) {
         throw why;
       }
       Problem problem = why.problem();

@@ -389,4 +389,34 @@ class DictionaryProposalTest {
         .hasSize(2)
         .allMatch(question -> question.contains("may be \"Quessel\" (2 times)"));
   }
+
+  @Test
+  void counting_days_are_known_by_their_letter() throws IOException {
+    Path file =
+        sheet(
+            "Variété,Porte-greffe,Nb greffés,Reprises 30 j,Reprises 90 j\n"
+                + "Belcarme,Franc,12,10,9\nCorvane,Franc,10,6,5\n");
+    DictionaryProposal proposal = DictionaryProposal.of(List.of(file));
+    assertThat(proposal.questions())
+        .singleElement()
+        .asString()
+        .contains("[Reprises 30 j, Reprises 90 j] look like counts at stated days");
+    proposal.open().get(0).settle(0);
+    assertThat(read(proposal.json(), file).takes()).isEqualTo(14);
+  }
+
+  @Test
+  void a_word_for_totals_among_days_is_no_day() throws IOException {
+    Path file =
+        sheet(
+            "Sorte,Unterlage,Datum,Stück,angew.\nOrrin,Pellin,12.4.24,15,11\n"
+                + "Bexley,Varric,13.4.24,20,9\n,,Summe:,35,20\n");
+    DictionaryProposal proposal = DictionaryProposal.of(List.of(file));
+    assertThat(proposal.questions()).isEmpty();
+    GraftRecords records = read(proposal.json(), file);
+    assertThat(records.grafts()).isEqualTo(35);
+    assertThat(records.frame().dateColumn("graft_date").get(0))
+        .isEqualTo(LocalDate.of(2024, 4, 12));
+    assertThat(records.provenance().rowsSetAside()).isEqualTo(1);
+  }
 }

@@ -208,4 +208,23 @@ class SheetShapesTest {
     Path file = Files.writeString(folder.resolve("quince.csv"), CropProfiles.template("apple"));
     assertThat(CropProfiles.load(file).crop()).isEqualTo("my-crop");
   }
+
+  @Test
+  void what_is_wrong_with_headings_below_a_title_is_said_of_their_line() throws IOException {
+    Path file =
+        Files.writeString(
+            folder.resolve("titled.csv"),
+            "Halden Bay,,\n,,\nVariety,Stock,made\nOrrin,Pellin,10\n");
+    assertThatThrownBy(
+            () ->
+                RecordsReader.defaults()
+                    .withDictionary(
+                        SheetDictionary.parse(
+                            "d.json",
+                            "{\"heading_row\": 3, \"columns\": {\"cultivar\": \"Variety\","
+                                + " \"rootstock\": \"Stock\", \"grafts\": \"made\"}}"))
+                    .read(file))
+        .hasMessageContaining("titled.csv line 3: found \"Variety, Stock, made\"")
+        .hasMessageNotContaining("looks like the headings");
+  }
 }

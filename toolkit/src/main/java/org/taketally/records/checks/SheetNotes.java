@@ -58,7 +58,7 @@ public final class SheetNotes {
     headings.meaning().values().stream()
         .filter(name -> !KnownColumns.isKnown(name))
         .forEach(ownHeadings::add);
-    Place header = new Place(file, 1);
+    Place header = new Place(file, rules.headingRow());
     headings
         .respelled()
         .forEach(

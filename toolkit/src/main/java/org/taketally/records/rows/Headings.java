@@ -33,6 +33,7 @@ public final class Headings {
   private final Map<Integer, String> respelled = new LinkedHashMap<>();
   private final Map<Integer, String> leftOut = new LinkedHashMap<>();
   private final List<String> ours;
+  private final long line;
 
   /**
    * Reads the headings of a sheet.
@@ -49,6 +50,7 @@ public final class Headings {
     this.file = file;
     this.headings = headings;
     this.ours = ours;
+    this.line = rules.headingRow();
     if (headings.size() > SizeLimits.COLUMNS) {
       throw unreadable(
           "more than %,d columns".formatted(SizeLimits.COLUMNS),
@@ -225,6 +227,7 @@ public final class Headings {
   }
 
   RecordsUnreadable unreadable(String found, String expected, String remedy) {
-    return new RecordsUnreadable(new Problem(Severity.ERROR, file, 1, "", found, expected, remedy));
+    return new RecordsUnreadable(
+        new Problem(Severity.ERROR, file, line, "", found, expected, remedy));
   }
 }
