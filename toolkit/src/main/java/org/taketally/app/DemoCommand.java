@@ -61,6 +61,9 @@ final class DemoCommand implements Callable<Integer> {
     RecordsReader reader = RecordsReader.defaults();
     GraftRecords records = reader.readFolder(clean, "grafts-*.csv");
     printing.paragraphs(RecordsOptions.counts(records.check()));
+    spec.commandLine().getOut().flush();
+    spec.commandLine().getErr().println(RecordsOptions.howLong(records.check()));
+    spec.commandLine().getErr().flush();
     Analysis analysis =
         AnalyseCommand.analysis(records, new ModelOptions(), false, new ArrayList<>())
             .withLateLoss(

@@ -34,6 +34,13 @@ final class RecordsOptions {
 
   private static final long MANY_ROWS = 50_000;
 
+  /**
+   * A page's answers at least, and more a thousand rows, measured on two cores with little else.
+   */
+  private static final long SECONDS = 5;
+
+  private static final long SECONDS_A_THOUSAND = 3;
+
   private static final int SHOWN = 5;
 
   @Spec(Spec.Target.MIXEE)
@@ -82,6 +89,14 @@ final class RecordsOptions {
           "What a blank result means where the dictionary doesn't say: failed (only takes were"
               + " written down), taken (only failures were) or unassessed (nobody looked).")
   private BlankResult blankResult;
+
+  @Option(
+      names = "--rootstock",
+      paramLabel = "NAME",
+      description =
+          "What all grafts stand on, where the records have no such column; unknown if nobody"
+              + " knows.")
+  private String rootstock;
 
   @Option(
       names = "--assessments",
@@ -211,6 +226,18 @@ final class RecordsOptions {
     err.flush();
   }
 
+  /**
+   * That answers are being worked out, and about how long that takes: {@value #SECONDS} seconds and
+   * {@value #SECONDS_A_THOUSAND} more a thousand rows, up to three times that on a slow or busy
+   * machine.
+   */
+  static String howLong(RecordsCheck check) {
+    long least = SECONDS + SECONDS_A_THOUSAND * check.provenance().rowsKept() / 1000;
+    return least < 100
+        ? "working out the answers: about %d to %d seconds".formatted(least, 3 * least)
+        : "working out the answers: minutes, with this many rows";
+  }
+
   /** Rows read, kept and set aside, grafts and takes, in one line. */
   static String counts(RecordsCheck check) {
     Provenance provenance = check.provenance();
@@ -234,6 +261,7 @@ final class RecordsOptions {
   private RecordsReader reader() {
     RecordsReader reader = dictionary.reader(commandLine());
     reader = crop == null ? reader : reader.withCrop(profile());
+    reader = rootstock == null ? reader : reader.withRootstock(rootstock);
     return blankResult == null ? reader : reader.withBlankResult(blankResult);
   }
 

@@ -78,6 +78,8 @@ final class SummaryCommand implements Callable<Integer> {
     files.requireFree("season.html", "handout.html", "season.md", "season.csv", PUBLISHED);
     GraftRecords records = input.read();
     input.report(records.check());
+    spec.commandLine().getErr().println(RecordsOptions.howLong(records.check()));
+    spec.commandLine().getErr().flush();
     Analysis analysis = AnalyseCommand.analysis(records, choices, false, new ArrayList<>());
     Optional<Assessments> counts = input.assessments(records);
     if (counts.isPresent()) {

@@ -14,10 +14,13 @@ import org.taketally.publish.Block.Grid;
 import org.taketally.publish.Block.Paragraph;
 import org.taketally.publish.Block.Section;
 import org.taketally.publish.Block.Table;
+import org.taketally.records.columns.RecordColumn;
 import org.taketally.wording.season.AdviceWords;
 
 /** What to do differently next season. */
 final class AdviceSection {
+
+  private static final String ROOTSTOCK = RecordColumn.ROOTSTOCK.columnName();
 
   private final PublicAnswers answers;
   private final SeasonAdvice advice;
@@ -47,10 +50,19 @@ final class AdviceSection {
         words.caption(), words.headings(), advice.steps().stream().map(words::row).toList(), true);
   }
 
+  /** Rootstocks have a sentence of their own. */
+  private static Stream<List<String>> apart(List<String> columns) {
+    return Stream.of(
+            columns.stream().filter(ROOTSTOCK::equals).toList(),
+            columns.stream().filter(column -> !ROOTSTOCK.equals(column)).toList())
+        .filter(some -> !some.isEmpty());
+  }
+
   private List<String> nothingAdvised() {
     return Stream.of(Reason.values())
         .filter(reason -> !columns(reason).isEmpty())
-        .map(reason -> words.nothingAdvised(reason, columns(reason)))
+        .flatMap(
+            reason -> apart(columns(reason)).map(columns -> words.nothingAdvised(reason, columns)))
         .toList();
   }
 

@@ -133,6 +133,9 @@ final class ResultSections {
             pairs.add(new Fold(pairs(answer)));
           }
         });
+    if (verdict.isEmpty()) {
+      blocks.add(new Callout(say.unsaid()));
+    }
     facts.rootstockTable().ifPresent(table -> blocks.add(new Table(rootstockGrid(table, verdict))));
     blocks.addAll(pairs);
     blocks.add(new Paragraph(say.limits()));

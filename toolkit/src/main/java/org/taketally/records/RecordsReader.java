@@ -68,6 +68,20 @@ public final class RecordsReader {
   }
 
   /**
+   * With one rootstock for all grafts, for files that have no such column.
+   *
+   * @param rootstock its name, or a word for not known
+   * @return a new reader
+   */
+  public RecordsReader withRootstock(String rootstock) {
+    return new RecordsReader(
+        new RecordsReading(
+            reading.dictionary().constant(RecordColumn.ROOTSTOCK.columnName(), rootstock),
+            reading.crop(),
+            reading.today()));
+  }
+
+  /**
    * With a crop profile, so that storage and days to assessment are compared with what is usual.
    *
    * @param profile the profile

@@ -50,6 +50,39 @@ final class CurveRule {
         .filter(a -> a.sure() >= SeasonAdviceCalculator.SURE);
   }
 
+  /**
+   * Advice that holds within hands and days as well.
+   *
+   * @param advice from the curve shown
+   * @param within the same curve within hands and days
+   * @return as sure as the less sure of the two
+   */
+  Optional<UseWithin> confirmed(UseWithin advice, TakeCurve within) {
+    Estimate gain = fall(take(within, advice.within()), take(within, advice.beyond()));
+    double sure = Math.min(advice.sure(), sureness.above(gain));
+    boolean worth = gain.value() >= curve.options().margin() / 2;
+    return worth && sure >= SeasonAdviceCalculator.SURE
+        ? Optional.of(
+            new UseWithin(
+                advice.factor(),
+                advice.unit(),
+                advice.within(),
+                advice.beyond(),
+                advice.takeWithin(),
+                advice.takeBeyond(),
+                advice.gain(),
+                sure,
+                advice.grafts()))
+        : Optional.empty();
+  }
+
+  private static Estimate take(TakeCurve curve, double value) {
+    return curve.points().stream()
+        .min(Comparator.comparingDouble(point -> Math.abs(point.value() - value)))
+        .orElseThrow()
+        .take();
+  }
+
   private UseWithin advice(Point within, Point beyond) {
     Estimate gain = fall(within.take(), beyond.take());
     return new UseWithin(

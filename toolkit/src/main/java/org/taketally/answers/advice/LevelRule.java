@@ -24,15 +24,26 @@ final class LevelRule {
 
   private final LevelComparison comparison;
   private final Sureness sureness;
+  private final boolean withinHands;
 
   LevelRule(LevelComparison comparison, Sureness sureness) {
+    this(comparison, sureness, false);
+  }
+
+  /**
+   * A rule for a comparison made within hands and days.
+   *
+   * @param withinHands whether only levels that met within hands and days are among the pairs
+   */
+  LevelRule(LevelComparison comparison, Sureness sureness, boolean withinHands) {
     this.comparison = comparison;
     this.sureness = sureness;
+    this.withinHands = withinHands;
   }
 
   /** Why nothing can be advised, whatever the sizes of differences; empty if something can. */
   Optional<NoAdvice.Reason> barred() {
-    boolean apart = comparison.confounding().efficiency() < Confounding.WARN_BELOW;
+    boolean apart = !withinHands && comparison.confounding().efficiency() < Confounding.WARN_BELOW;
     if (comparison.pairs().isEmpty() || apart) {
       return Optional.of(NoAdvice.Reason.NOT_COMPARED);
     }

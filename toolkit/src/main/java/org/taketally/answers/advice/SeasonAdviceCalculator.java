@@ -95,7 +95,14 @@ public final class SeasonAdviceCalculator {
       compared.add(GRAFTER);
     }
     Map<String, LevelComparison> comparisons = comparisons(compared);
-    choices.forEach(factor -> levels(factor, comparisons.get(factor), sureness));
+    for (String factor : choices) {
+      LevelComparison comparison = comparisons.get(factor);
+      if (comparison == null) {
+        none(factor, NoAdvice.Reason.NOT_COMPARED);
+      } else {
+        levels(factor, new LevelRule(comparison, sureness, comparedWithin(factor)));
+      }
+    }
     curve().ifPresent(c -> curve(c, sureness));
     if (comparisons.containsKey(GRAFTER)) {
       hands(comparisons.get(GRAFTER), sureness);
@@ -119,13 +126,20 @@ public final class SeasonAdviceCalculator {
   }
 
   private void curve(TakeCurve curve, Sureness sureness) {
-    new CurveRule(curve, sureness)
-        .advice()
+    CurveRule rule = new CurveRule(curve, sureness);
+    Optional<Advice.UseWithin> shown = rule.advice();
+    Optional<TakeCurve> within =
+        shown.isPresent() ? new WithinHands(fit, options).curve(curve.column()) : Optional.empty();
+    if (shown.isPresent() && within.isEmpty()) {
+      none(curve.column(), NoAdvice.Reason.NOT_COMPARED);
+      return;
+    }
+    shown
+        .flatMap(advice -> rule.confirmed(advice, within.orElseThrow()))
         .ifPresentOrElse(steps::add, () -> none(curve.column(), NoAdvice.Reason.NOT_SURE));
   }
 
-  private void levels(String factor, LevelComparison comparison, Sureness sureness) {
-    LevelRule rule = new LevelRule(comparison, sureness);
+  private void levels(String factor, LevelRule rule) {
     Optional<NoAdvice.Reason> barred = rule.barred();
     Optional<Advice.PreferLevels> advice = rule.advice();
     if (barred.isPresent()) {
@@ -150,10 +164,22 @@ public final class SeasonAdviceCalculator {
   private Map<String, LevelComparison> comparisons(List<String> factors) {
     Map<String, LevelComparison> comparisons = new HashMap<>();
     verdicts().forEach(v -> comparisons.put(v.factor(), LevelComparison.of(v)));
-    List<String> rest = factors.stream().filter(f -> !comparisons.containsKey(f)).toList();
+    WithinHands within = new WithinHands(fit, options);
+    factors.stream()
+        .filter(this::comparedWithin)
+        .forEach(f -> within.levels(f).ifPresent(found -> comparisons.put(f, found)));
+    List<String> rest =
+        factors.stream().filter(f -> !comparisons.containsKey(f) && !comparedWithin(f)).toList();
     LevelComparisonCalculator.of(fit, rest, options)
         .forEach(comparison -> comparisons.put(comparison.factor(), comparison));
     return comparisons;
+  }
+
+  /** A choice without a verdict, which is compared here within hands and days. */
+  private boolean comparedWithin(String factor) {
+    return CHOICES.contains(factor)
+        && fit.design().adjustsFor(factor)
+        && verdicts().noneMatch(verdict -> verdict.factor().equals(factor));
   }
 
   private Stream<FactorVerdict> verdicts() {

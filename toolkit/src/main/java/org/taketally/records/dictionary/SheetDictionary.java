@@ -155,6 +155,23 @@ public final class SheetDictionary {
     return new SheetDictionary(file, more);
   }
 
+  /** A value for all rows, for all files that don't say it themselves. */
+  public SheetDictionary constant(String column, String value) {
+    JsonObject more = json.deepCopy();
+    JsonObject constants =
+        more.has("constants") ? more.getAsJsonObject("constants") : new JsonObject();
+    if (!constants.has(column)) {
+      constants.addProperty(column, value);
+    }
+    more.add("constants", constants);
+    JsonObject files = new JsonObject();
+    overlays.forEach(files::add);
+    if (!overlays.isEmpty()) {
+      more.add("files", files);
+    }
+    return new SheetDictionary(file, more);
+  }
+
   /** What {@code blank_result} says, for all files that don't say it themselves. */
   public SheetDictionary blankResult(BlankResult meaning) {
     JsonObject more = json.deepCopy();

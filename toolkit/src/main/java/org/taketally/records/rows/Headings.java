@@ -12,6 +12,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.taketally.records.columns.CommonWords;
 import org.taketally.records.columns.NameLikeness;
+import org.taketally.records.columns.RecordColumn;
 import org.taketally.records.columns.SizeLimits;
 import org.taketally.records.dictionary.SheetRules;
 import org.taketally.records.problems.RecordsUnreadable;
@@ -213,7 +214,11 @@ public final class Headings {
                 .map(name -> name.replace("|", " or "))
                 .collect(Collectors.joining(", ")),
         "name the headings that hold them in the dictionary, e.g. \"columns\": {%s}; \"taketally dictionary suggest\" proposes one"
-            .formatted(entries));
+                .formatted(entries)
+            + (absent.equals(List.of(RecordColumn.ROOTSTOCK.columnName()))
+                ? "; if all stand on one, or nobody knows, say --rootstock NAME or --rootstock"
+                    + " unknown"
+                : ""));
   }
 
   /** The heading that may hold one of our columns, by its meaning or its letters. */

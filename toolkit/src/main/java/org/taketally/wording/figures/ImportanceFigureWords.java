@@ -10,6 +10,9 @@ import org.taketally.wording.language.Phrases;
 /** The figure of every factor on one scale in words. */
 public final class ImportanceFigureWords {
 
+  /** More that tie are all in the figure. */
+  private static final int MOST_TIES = 3;
+
   private final FactorImportance answer;
   private final Phrases phrases;
 
@@ -31,9 +34,18 @@ public final class ImportanceFigureWords {
    * @return a few words
    */
   public String title(List<Importance> factors) {
-    return factors.isEmpty()
+    if (factors.isEmpty()) {
+      return phrases.say("figure.importance.empty");
+    }
+    String most = phrases.points(factors.get(0).typical().value());
+    List<String> ties =
+        factors.stream()
+            .filter(factor -> phrases.points(factor.typical().value()).equals(most))
+            .map(factor -> phrases.column(factor.factor()))
+            .toList();
+    return ties.size() > MOST_TIES
         ? phrases.say("figure.importance.empty")
-        : phrases.say("figure.importance.title", phrases.column(factors.get(0).factor()));
+        : phrases.say("figure.importance.title", phrases.list(ties));
   }
 
   /**

@@ -124,7 +124,12 @@ public final class AdviceWords {
   public String nothingAdvised(Reason reason, List<String> columns) {
     String names = phrases.sentence(phrases.list(columns.stream().map(phrases::column).toList()));
     return switch (reason) {
-      case NO_PRACTICAL_DIFFERENCE -> phrases.say("advice.no.difference", names);
+      case NO_PRACTICAL_DIFFERENCE ->
+          phrases.say(
+              columns.equals(List.of("rootstock"))
+                  ? "advice.no.difference.rootstock"
+                  : "advice.no.difference",
+              names);
       case NOT_SURE -> phrases.say("advice.not.sure", names);
       case NOT_COMPARED -> phrases.say("advice.not.compared", names);
       case HANDS_NOT_RECORDED -> phrases.say("advice.no.hands", names);

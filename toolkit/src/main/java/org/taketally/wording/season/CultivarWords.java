@@ -15,6 +15,11 @@ import org.taketally.wording.language.Phrases;
 /** How hard cultivars are; a plain word only where the likely range lies within the band. */
 public final class CultivarWords {
 
+  /** Names a sentence has room for: clearly and probably hard. */
+  private static final int MOST_CLEARLY = 6;
+
+  private static final int MOST_PROBABLY = 4;
+
   private final Phrases phrases;
   private final Takes takes;
 
@@ -71,10 +76,20 @@ public final class CultivarWords {
     String all =
         clearly.isEmpty()
             ? phrases.say("cultivars.none.hard", phrases.percent(bands.hardBelow()))
-            : phrases.say("cultivars.hard", phrases.list(clearly));
+            : phrases.say("cultivars.hard", named(clearly, MOST_CLEARLY));
     return probably.isEmpty()
         ? all
-        : all + " " + phrases.say("cultivars.probably.hard", phrases.list(probably));
+        : all + " " + phrases.say("cultivars.probably.hard", named(probably, MOST_PROBABLY));
+  }
+
+  /** The first of many; the table has all. */
+  private String named(List<String> names, int most) {
+    if (names.size() <= most + 1) {
+      return phrases.list(names);
+    }
+    List<String> first = new ArrayList<>(names.subList(0, most));
+    first.add(phrases.say("cultivars.more", names.size() - most));
+    return phrases.list(first);
   }
 
   private String band(CultivarTake cultivar, Bands bands) {

@@ -30,6 +30,15 @@ public final class RootstockWords {
   }
 
   /**
+   * That rootstocks can't be compared.
+   *
+   * @return a sentence
+   */
+  public String unsaid() {
+    return phrases.say("rootstock.unsaid");
+  }
+
+  /**
    * The verdict with its question, among other points.
    *
    * @param answer with the stocks that may be named

@@ -9,6 +9,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.taketally.answers.AnswerOptions;
+import org.taketally.answers.adjusted.FallbackFit;
 import org.taketally.answers.adjusted.SuggestedModel;
 import org.taketally.answers.effects.TakeCurveCalculator;
 import org.taketally.cells.Cells;
@@ -21,7 +22,7 @@ class AdviceErrorRatesTest {
 
   static SeasonAdvice advice(CircleTruth truth) {
     Cells cells = truth.cells();
-    TakeFit fit = SuggestedModel.of(cells).model().fit(cells);
+    TakeFit fit = FallbackFit.of(cells, SuggestedModel.of(cells).model()).fit();
     return SeasonAdviceCalculator.of(
         fit, List.of(TakeCurveCalculator.of(fit, OPTIONS, "storage_days")), true, OPTIONS);
   }
@@ -71,7 +72,7 @@ class AdviceErrorRatesTest {
   @Test
   void without_hands_nothing_is_advised_and_the_reason_is_given() {
     Cells cells = new CircleTruth(CircleTruth.Kind.ONE_STOCK_WORSE_AND_OLD_WOOD, 1).cells();
-    TakeFit fit = SuggestedModel.of(cells).model().fit(cells);
+    TakeFit fit = FallbackFit.of(cells, SuggestedModel.of(cells).model()).fit();
 
     SeasonAdvice advice = SeasonAdviceCalculator.of(fit, List.of(), false, OPTIONS);
 

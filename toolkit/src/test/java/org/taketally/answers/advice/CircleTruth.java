@@ -34,7 +34,19 @@ final class CircleTruth {
     /** One stock of three is worse; wood loses from the fourth day on, slowly: grafts are many. */
     ONE_STOCK_WORSE_AND_OLD_WOOD(1800),
     /** Take rises a little while wood is stored. */
-    WOOD_IMPROVES(600);
+    WOOD_IMPROVES(600),
+    /** No choice matters; the novice cut mostly dormant wood, the others swelling. */
+    NOVICE_WITH_DORMANT_WOOD(500),
+    /** No choice matters; dormant wood came mostly on bad days. */
+    DORMANT_WOOD_ON_BAD_DAYS(700),
+    /** No choice matters; old wood was mostly grafted on bad days. */
+    OLD_WOOD_ON_BAD_DAYS(700),
+    /** No choice matters; a bad season was grafted mostly on one stock and by one method. */
+    ONE_STOCK_IN_A_BAD_SEASON(700),
+    /** Dormant wood is better, but the novice used it mostly: counts alone say the reverse. */
+    NOVICE_WITH_THE_BETTER_WOOD(900),
+    /** No choice matters; nine in ten take. */
+    NOTHING_MATTERS_HIGH_TAKE(700);
 
     final int grafts;
 
@@ -44,13 +56,16 @@ final class CircleTruth {
   }
 
   private static final int DAYS = 24;
+  private static final int SEASONS = 3;
   private static final List<String> COLUMNS =
-      List.of("cultivar", "rootstock", "grafter", "grafting_day", "method", "bud_stage");
-  private static final int[] SIZES = {8, 3, 5, DAYS, 2, 2};
+      List.of("cultivar", "rootstock", "grafter", "grafting_day", "method", "bud_stage", "season");
+  private static final int[] SIZES = {8, 3, 5, DAYS, 2, 2, SEASONS};
   private static final int STOCK = 1;
   private static final int HAND = 2;
   private static final int DAY = 3;
   private static final int METHOD = 4;
+  private static final int BUDS = 5;
+  private static final int SEASON = 6;
 
   private final Kind kind;
   private final Random random;
@@ -59,7 +74,7 @@ final class CircleTruth {
 
   CircleTruth(Kind kind, long seed) {
     this.kind = kind;
-    this.random = new Random(seed);
+    this.random = new Random(seed * 0x9E3779B97F4A7C15L); // neighbouring seeds are alike
     this.codes = new int[COLUMNS.size()][kind.grafts];
     this.days = new double[kind.grafts];
     for (int i = 0; i < kind.grafts; i++) {
@@ -72,8 +87,11 @@ final class CircleTruth {
       codes[c][i] = random.nextInt(SIZES[c]);
     }
     days[i] = random.nextInt(12);
+    codes[SEASON][i] = codes[DAY][i] / (DAYS / SEASONS);
     boolean novice = codes[HAND][i] == 0;
+    boolean badDay = codes[DAY][i] % 2 == 0;
     boolean habit = random.nextInt(10) > 0;
+    boolean mostly = random.nextInt(10) > 1;
     switch (kind) {
       case NOVICE_ON_ONE_STOCK -> {
         if (habit) {
@@ -85,6 +103,22 @@ final class CircleTruth {
       case NOVICE_WITH_OLD_WOOD -> {
         if (habit) {
           days[i] = novice ? 6 + random.nextInt(6) : random.nextInt(6);
+        }
+      }
+      case NOVICE_WITH_DORMANT_WOOD, NOVICE_WITH_THE_BETTER_WOOD -> {
+        codes[BUDS][i] = habit == novice ? 0 : 1;
+      }
+      case DORMANT_WOOD_ON_BAD_DAYS -> codes[BUDS][i] = mostly == badDay ? 0 : 1;
+      case OLD_WOOD_ON_BAD_DAYS -> {
+        if (mostly) {
+          days[i] = badDay ? 6 + random.nextInt(6) : random.nextInt(6);
+        }
+      }
+      case ONE_STOCK_IN_A_BAD_SEASON -> {
+        if (mostly) {
+          boolean bad = codes[SEASON][i] == 0;
+          codes[STOCK][i] = bad ? 0 : 1 + random.nextInt(2);
+          codes[METHOD][i] = bad ? 0 : 1;
         }
       }
       default -> {}
@@ -99,7 +133,25 @@ final class CircleTruth {
     if (column == STOCK && kind == Kind.ONE_STOCK_WORSE_AND_OLD_WOOD) {
       return new double[] {-1, 0, 0};
     }
+    if (column == BUDS && kind == Kind.NOVICE_WITH_THE_BETTER_WOOD) {
+      return new double[] {0.7, 0};
+    }
     return new double[SIZES[column]];
+  }
+
+  /** Logits of each day: every other one, and a whole season, is bad where the kind says so. */
+  private double[] ofDays() {
+    double[] days = spread(DAYS, kind == Kind.ONE_STOCK_A_DAY ? 0.8 : 0.3);
+    for (int day = 0; day < DAYS; day++) {
+      boolean bad =
+          switch (kind) {
+            case DORMANT_WOOD_ON_BAD_DAYS, OLD_WOOD_ON_BAD_DAYS -> day % 2 == 0;
+            case ONE_STOCK_IN_A_BAD_SEASON -> day < DAYS / SEASONS;
+            default -> false;
+          };
+      days[day] -= bad ? 1 : 0;
+    }
+    return days;
   }
 
   private double ofDays(double value) {
@@ -112,13 +164,19 @@ final class CircleTruth {
 
   Cells cells() {
     double[] logits = new double[kind.grafts];
-    Arrays.fill(logits, 0.4);
+    Arrays.fill(logits, kind == Kind.NOTHING_MATTERS_HIGH_TAKE ? 2.3 : 0.4);
     double[] cultivars = spread(SIZES[0], 0.6);
     double[] hands = spread(SIZES[HAND], 0.3);
     hands[0] -= 1.2;
-    double[] ofDay = spread(DAYS, kind == Kind.ONE_STOCK_A_DAY ? 0.8 : 0.3);
     List<double[]> effects =
-        List.of(cultivars, effects(STOCK), hands, ofDay, effects(METHOD), effects(5));
+        List.of(
+            cultivars,
+            effects(STOCK),
+            hands,
+            ofDays(),
+            effects(METHOD),
+            effects(BUDS),
+            effects(SEASON));
     int[] takes = new int[kind.grafts];
     for (int i = 0; i < kind.grafts; i++) {
       for (int c = 0; c < SIZES.length; c++) {
