@@ -20,10 +20,20 @@ final class CurveRule {
 
   private final TakeCurve curve;
   private final Sureness sureness;
+  private final int freedom;
 
-  CurveRule(TakeCurve curve, Sureness sureness) {
+  /**
+   * A rule for one curve.
+   *
+   * @param curve as shown
+   * @param sureness how many questions were looked at
+   * @param freedom degrees of freedom of the curve, at least 1: the points compared are chosen by
+   *     looking at it, and a curve that bends more shows more by chance
+   */
+  CurveRule(TakeCurve curve, Sureness sureness, int freedom) {
     this.curve = curve;
     this.sureness = sureness;
+    this.freedom = freedom;
   }
 
   Optional<UseWithin> advice() {
@@ -59,7 +69,7 @@ final class CurveRule {
    */
   Optional<UseWithin> confirmed(UseWithin advice, TakeCurve within) {
     Estimate gain = fall(take(within, advice.within()), take(within, advice.beyond()));
-    double sure = Math.min(advice.sure(), sureness.above(gain));
+    double sure = Math.min(advice.sure(), sureness.above(gain, freedom));
     boolean worth = gain.value() >= curve.options().margin() / 2;
     return worth && sure >= SeasonAdviceCalculator.SURE
         ? Optional.of(
@@ -93,7 +103,7 @@ final class CurveRule {
         within.take(),
         beyond.take(),
         gain,
-        sureness.above(gain),
+        sureness.above(gain, freedom),
         curve.tally().grafts());
   }
 

@@ -69,6 +69,24 @@ final class LevelRule {
     return Optional.of(between(rather, than));
   }
 
+  /**
+   * Advice that another comparison gives as well.
+   *
+   * @param other advice on the same factor
+   * @return what both say, as sure as this comparison makes it; empty if they share nothing
+   */
+  Optional<PreferLevels> confirming(PreferLevels other) {
+    return advice()
+        .flatMap(
+            own -> {
+              List<String> rather = own.rather().stream().filter(other.rather()::contains).toList();
+              List<String> than = own.than().stream().filter(other.than()::contains).toList();
+              return rather.isEmpty() || than.isEmpty()
+                  ? Optional.empty()
+                  : Optional.of(between(rather, than));
+            });
+  }
+
   private PreferLevels between(List<String> rather, List<String> than) {
     List<Estimate> gains = new ArrayList<>();
     rather.forEach(r -> than.forEach(t -> better(r, t).ifPresent(gains::add)));

@@ -99,8 +99,10 @@ public final class SeasonAdviceCalculator {
       LevelComparison comparison = comparisons.get(factor);
       if (comparison == null) {
         none(factor, NoAdvice.Reason.NOT_COMPARED);
+      } else if (comparedWithin(factor)) {
+        levelsWithin(factor, comparison, sureness);
       } else {
-        levels(factor, new LevelRule(comparison, sureness, comparedWithin(factor)));
+        levels(factor, new LevelRule(comparison, sureness));
       }
     }
     curve().ifPresent(c -> curve(c, sureness));
@@ -126,10 +128,11 @@ public final class SeasonAdviceCalculator {
   }
 
   private void curve(TakeCurve curve, Sureness sureness) {
-    CurveRule rule = new CurveRule(curve, sureness);
+    int freedom = fit.model().curves().getOrDefault(curve.column(), 1);
+    CurveRule rule = new CurveRule(curve, sureness, freedom);
     Optional<Advice.UseWithin> shown = rule.advice();
     Optional<TakeCurve> within =
-        shown.isPresent() ? new WithinHands(fit, options).curve(curve.column()) : Optional.empty();
+        shown.isPresent() ? new WithinHands(fit, options).curve(curve) : Optional.empty();
     if (shown.isPresent() && within.isEmpty()) {
       none(curve.column(), NoAdvice.Reason.NOT_COMPARED);
       return;
@@ -151,6 +154,39 @@ public final class SeasonAdviceCalculator {
     }
   }
 
+  /**
+   * A choice as the fit compares it; where hands or days used it unevenly, only what a comparison
+   * within them says as well.
+   */
+  private void levelsWithin(String factor, LevelComparison comparison, Sureness sureness) {
+    WithinHands hands = new WithinHands(fit, options);
+    LevelRule rule = new LevelRule(hands.met(comparison), sureness, true);
+    Optional<Advice.PreferLevels> advice = rule.advice();
+    boolean alike =
+        rule.barred().filter(NoAdvice.Reason.NO_PRACTICAL_DIFFERENCE::equals).isPresent();
+    if ((advice.isEmpty() && !alike) || !hands.uneven(factor)) {
+      levels(factor, rule);
+      return;
+    }
+    Optional<LevelComparison> found = hands.levels(factor);
+    if (found.isEmpty()) {
+      none(factor, NoAdvice.Reason.NOT_COMPARED);
+      return;
+    }
+    LevelRule within = new LevelRule(found.get(), sureness, true);
+    Optional<Advice.PreferLevels> both = advice.flatMap(within::confirming);
+    if (both.isPresent()) {
+      steps.add(both.get());
+    } else {
+      none(
+          factor,
+          within
+              .barred()
+              .filter(reason -> alike || reason == NoAdvice.Reason.NOT_COMPARED)
+              .orElse(NoAdvice.Reason.NOT_SURE));
+    }
+  }
+
   /** Advice must not say more than the verdict printed beside it. */
   private boolean undecided(String factor) {
     return verdicts()
@@ -164,12 +200,7 @@ public final class SeasonAdviceCalculator {
   private Map<String, LevelComparison> comparisons(List<String> factors) {
     Map<String, LevelComparison> comparisons = new HashMap<>();
     verdicts().forEach(v -> comparisons.put(v.factor(), LevelComparison.of(v)));
-    WithinHands within = new WithinHands(fit, options);
-    factors.stream()
-        .filter(this::comparedWithin)
-        .forEach(f -> within.levels(f).ifPresent(found -> comparisons.put(f, found)));
-    List<String> rest =
-        factors.stream().filter(f -> !comparisons.containsKey(f) && !comparedWithin(f)).toList();
+    List<String> rest = factors.stream().filter(f -> !comparisons.containsKey(f)).toList();
     LevelComparisonCalculator.of(fit, rest, options)
         .forEach(comparison -> comparisons.put(comparison.factor(), comparison));
     return comparisons;

@@ -55,7 +55,39 @@ final class WithinHands {
   }
 
   /**
-   * Levels compared within hands and days.
+   * Pairs of a comparison made in the fit itself that met within hands and days.
+   *
+   * @param comparison of a column of levels that the fit adjusts for
+   * @return the same, without pairs that hardly met
+   */
+  LevelComparison met(LevelComparison comparison) {
+    List<Pair> pairs =
+        comparison.pairs().stream()
+            .filter(pair -> met(comparison.factor(), pair.level()))
+            .filter(pair -> met(comparison.factor(), pair.other()))
+            .toList();
+    return new LevelComparison(
+        comparison.factor(),
+        comparison.levels(),
+        pairs,
+        comparison.confounding(),
+        comparison.options());
+  }
+
+  /**
+   * Whether hands, days, seasons and sites used the levels as unevenly as dealing by lot hardly
+   * would. Where they didn't, the fit itself compares within them.
+   *
+   * @param factor a column of levels that the fit adjusts for
+   * @return whether to compare by {@link #levels}
+   */
+  boolean uneven(String factor) {
+    return WithinGroups.of(fit.cells(), asking(factor)).groups().stream()
+        .anyMatch(group -> group.way() != WithinGroups.Way.BY_LOT);
+  }
+
+  /**
+   * Levels compared within hands and days in a fit of its own.
    *
    * @param factor a column of levels that the fit adjusts for
    * @return only pairs of levels that met within hands and days; empty if that can't be worked out
@@ -73,27 +105,30 @@ final class WithinHands {
   /**
    * A curve within hands and days.
    *
-   * @param column a column of numbers in the fit
-   * @return empty if the number hardly changed within hands or days, or that can't be worked out
+   * @param shown the curve of a column of numbers in the fit
+   * @return the same where hands, days and seasons used it as evenly as by lot; empty if the number
+   *     hardly changed within hands or days, or that can't be worked out
    */
-  Optional<TakeCurve> curve(String column) {
-    Measure number = fit.cells().measure(column);
+  Optional<TakeCurve> curve(TakeCurve shown) {
+    Measure number = fit.cells().measure(shown.column());
     boolean met =
         LUCK.stream()
             .flatMap(luck -> fit.cells().findFactor(luck).stream())
             .allMatch(group -> new GroupMeans(fit.cells(), number, group).within() >= HARDLY_MET);
-    return met ? curve(number) : Optional.empty();
+    return met ? curve(shown, number) : Optional.empty();
   }
 
-  private Optional<TakeCurve> curve(Measure number) {
+  private Optional<TakeCurve> curve(TakeCurve shown, Measure number) {
     TakeModel model = TakeModel.of(fit.model());
     List<Measure> more = new ArrayList<>();
+    boolean uneven = false;
     for (String group : fit.model().varying()) {
       Optional<GroupMeans> found =
           fit.cells().findFactor(group).map(f -> new GroupMeans(fit.cells(), number, f));
       if (found.isEmpty() || found.get().byLot() >= BY_LOT) {
         continue;
       }
+      uneven = true;
       if (found.get().groups() < LEAST_GROUPS) {
         model = model.without(group).adjustFor(group);
       } else {
@@ -102,8 +137,10 @@ final class WithinHands {
         model = model.adjustFor(mean.name());
       }
     }
-    return fitted(model, fit.cells().with(more))
-        .map(again -> TakeCurveCalculator.of(again, options, number.name()));
+    return uneven
+        ? fitted(model, fit.cells().with(more))
+            .map(again -> TakeCurveCalculator.of(again, options, number.name()))
+        : Optional.of(shown);
   }
 
   private TakeModel within(TakeModel model) {
@@ -139,21 +176,6 @@ final class WithinHands {
             Optional.of(factor),
             List.of(),
             terms.nodes()));
-  }
-
-  /** Pairs both of whose levels were used beside others by the same hands on the same days. */
-  private LevelComparison met(LevelComparison comparison) {
-    List<Pair> pairs =
-        comparison.pairs().stream()
-            .filter(pair -> met(comparison.factor(), pair.level()))
-            .filter(pair -> met(comparison.factor(), pair.other()))
-            .toList();
-    return new LevelComparison(
-        comparison.factor(),
-        comparison.levels(),
-        pairs,
-        comparison.confounding(),
-        comparison.options());
   }
 
   private boolean met(String column, String level) {

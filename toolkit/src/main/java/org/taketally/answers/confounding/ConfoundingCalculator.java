@@ -53,11 +53,12 @@ public final class ConfoundingCalculator {
     return new ConfoundingCalculator(cells, options).confounding(cells.factor(compared));
   }
 
+  /** A row of several grafts has one level of everything, so it is no place to meet in. */
   private Confounding confounding(Factor compared) {
     List<Factor> others =
         cells.factors().stream()
             .filter(f -> !f.name().equals(compared.name()) && !isMadeOf(f, compared))
-            .filter(f -> !BATCHES.contains(f.name()))
+            .filter(f -> !BATCHES.contains(f.name()) && !f.name().equals(Cells.BATCH_ROW))
             .toList();
     List<Tie> ties = new ArrayList<>();
     batches().forEach(batch -> betweenBatches(compared, batch).ifPresent(ties::add));

@@ -144,7 +144,7 @@ class LevelRuleTest {
     }
     TakeCurve curve = curve(points);
 
-    UseWithin advice = new CurveRule(curve, new Sureness(5)).advice().orElseThrow();
+    UseWithin advice = new CurveRule(curve, new Sureness(5), 3).advice().orElseThrow();
 
     assertThat(advice.within()).isEqualTo(3);
     assertThat(advice.beyond()).isEqualTo(7);
@@ -159,8 +159,20 @@ class LevelRuleTest {
       for (int day = 0; day <= 12; day++) {
         points.add(new TakeCurve.Point(day, estimate(0.5 + slope * day, 0.02), false));
       }
-      assertThat(new CurveRule(curve(points), new Sureness(5)).advice()).isEmpty();
+      assertThat(new CurveRule(curve(points), new Sureness(5), 3).advice()).isEmpty();
     }
+  }
+
+  /** A fall that a straight line would make sure of; a curve of 3 bends shows one by chance. */
+  @Test
+  void a_bump_found_by_looking_along_a_curve_gets_no_advice() {
+    List<TakeCurve.Point> points = new ArrayList<>();
+    for (int day = 0; day <= 12; day++) {
+      points.add(new TakeCurve.Point(day, estimate(day < 5 ? 0.9 : 0.8, 0.047), false));
+    }
+
+    assertThat(new CurveRule(curve(points), new Sureness(5), 3).advice()).isEmpty();
+    assertThat(new CurveRule(curve(points), new Sureness(5), 1).advice()).isPresent();
   }
 
   private static TakeCurve curve(List<TakeCurve.Point> points) {
