@@ -23,6 +23,9 @@ final class DifficultyFigure {
               Band.EASY, Mark.CIRCLE,
               Band.CANT_TELL, Mark.RING));
 
+  /** Room for the word of a band beside its limit. */
+  private static final double BESIDE = 0.15;
+
   private DifficultyFigure() {}
 
   static String draw(Difficulty difficulty, FigureSize size, Language language) {
@@ -37,7 +40,7 @@ final class DifficultyFigure {
             KeyEntry.interval(Mark.RING, 6, words.likely()),
             KeyEntry.of(Mark.COUNTED, words.counted())));
     List<Line> rows = difficulty.cultivars().stream().map(c -> (Line) row(c, words)).toList();
-    Axis axis = axis(difficulty.options().bands(), words);
+    Axis axis = axis(difficulty, words);
     RowChart.draw(sheet, LongList.cut(rows, words::gap), axis, words.grafts());
     sheet.note(words.note());
     return sheet.svg();
@@ -54,15 +57,30 @@ final class DifficultyFigure {
         .withCounted(cultivar.tally().rate());
   }
 
-  private static Axis axis(Bands bands, DifficultyFigureWords words) {
+  /** As much of 0 to 100 % as estimates, counts and bands need. */
+  private static Shares shares(Difficulty difficulty) {
+    Bands bands = difficulty.options().bands();
+    Shares shares = Shares.of(bands.hardBelow() - BESIDE, bands.easyFrom() + BESIDE);
+    for (CultivarTake cultivar : difficulty.cultivars()) {
+      shares = shares.with(cultivar.take().low()).with(cultivar.take().high());
+      shares = shares.with(cultivar.tally().rate());
+    }
+    return shares.rounded();
+  }
+
+  private static Axis axis(Difficulty difficulty, DifficultyFigureWords words) {
+    Bands bands = difficulty.options().bands();
+    Shares shares = shares(difficulty);
+    double low = shares.low();
+    double high = shares.high();
     List<Axis.Zone> zones =
         List.of(
-            new Axis.Zone(0, bands.hardBelow(), words.band(Band.HARD), false),
+            new Axis.Zone(low, bands.hardBelow(), words.band(Band.HARD), false),
             new Axis.Zone(bands.hardBelow(), bands.easyFrom(), words.band(Band.MIDDLING), true),
-            new Axis.Zone(bands.easyFrom(), 1, words.band(Band.EASY), false));
+            new Axis.Zone(bands.easyFrom(), high, words.band(Band.EASY), false));
     return new Axis(
-        0,
-        1,
+        low,
+        high,
         words.axis(),
         words::percent,
         zones.stream().filter(z -> z.to() > z.from()).collect(Collectors.toList()),

@@ -112,7 +112,7 @@ final class LateLossFigure {
   private void whisker(Plot plot, Step step) {
     double x = plot.x(day(step));
     sheet.add(
-        Mark.COUNTED
+        Mark.POINT
             .interval(x, x, 0, 0)
             .with("y1", plot.y(step.interval().low()))
             .with("y2", plot.y(step.interval().high()))

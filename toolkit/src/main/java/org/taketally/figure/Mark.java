@@ -10,11 +10,17 @@ enum Mark {
   TRIANGLE(Palette.BARK, Palette.BARK_SOFT),
   SQUARE(Palette.BARK, Palette.BARK_SOFT),
   RING(Palette.STONE, Palette.STONE_SOFT),
-  /** A value as counted: small and open, never an estimate. */
-  COUNTED(Palette.SOFT_INK, Palette.SOFT_INK);
+  /**
+   * A value as counted, beside an estimate: a tick, which no other mark can hide or be taken for.
+   */
+  COUNTED(Palette.INK, Palette.SOFT_INK),
+  /** A value as counted where there is no estimate beside it: small and open. */
+  POINT(Palette.SOFT_INK, Palette.SOFT_INK);
 
   private static final double RADIUS = 5.5;
   private static final double SMALL_RADIUS = 3.2;
+  private static final double TICK = 9;
+  private static final double TICK_WIDTH = 2;
   private static final double HALO = 1.6;
   private static final double OUTLINE = 2.2;
   private static final double THIN_OUTLINE = 1.4;
@@ -48,7 +54,8 @@ enum Mark {
       case SQUARE -> filled(corners(x, y, RADIUS * 1.3, Math.PI / 4));
       case TRIANGLE -> filled(triangle(x, y, RADIUS * 1.25));
       case RING -> open(circle(x, y, RADIUS - 1), OUTLINE);
-      case COUNTED -> open(circle(x, y, SMALL_RADIUS), THIN_OUTLINE);
+      case COUNTED -> tick(x, y);
+      case POINT -> open(circle(x, y, SMALL_RADIUS), THIN_OUTLINE);
     };
   }
 
@@ -58,6 +65,19 @@ enum Mark {
         .with("stroke", soft)
         .with("stroke-width", thickness)
         .with("stroke-linecap", "round");
+  }
+
+  /** Taller than any other mark, with a halo, so that it shows above and below them. */
+  private SvgElement tick(double x, double y) {
+    SvgElement halo =
+        SvgElement.line(x, y - TICK, x, y + TICK)
+            .with("stroke", Palette.PAPER)
+            .with("stroke-width", TICK_WIDTH + HALO);
+    SvgElement stroke =
+        SvgElement.line(x, y - TICK, x, y + TICK)
+            .with("stroke", solid)
+            .with("stroke-width", TICK_WIDTH);
+    return SvgElement.of("g").add(halo, stroke);
   }
 
   private static SvgElement circle(double x, double y, double radius) {

@@ -14,8 +14,12 @@ final class RowChart {
   private static final double INNER_BAR = 7;
   private static final double SINGLE_BAR = 6;
   private static final double PLOT_INSET = 12;
+  private static final double TICK_WORDS = 18;
   private static final int WIDE_TICKS = 7;
   private static final int NARROW_TICKS = 5;
+
+  /** With more lines than this the axis is written above them too, near every line. */
+  private static final int LONG = 12;
 
   private final Sheet sheet;
   private final List<Line> lines;
@@ -42,8 +46,10 @@ final class RowChart {
   }
 
   private void draw() {
-    double top = headings(sheet.y());
-    double y = top;
+    double y = headings(sheet.y());
+    if (lines.size() > LONG) {
+      y += tickWords(y);
+    }
     for (Line line : lines) {
       if (line instanceof Line.Row row) {
         drawRow(row, y);
@@ -140,16 +146,28 @@ final class RowChart {
         .with("stroke-dasharray", "1 4");
   }
 
+  private List<Double> everyTick() {
+    return scale.ticks(layout.narrow() ? NARROW_TICKS : WIDE_TICKS);
+  }
+
+  /** Values along the axis below a height; returns the room they take. */
+  private double tickWords(double y) {
+    for (double tick : everyTick()) {
+      sheet.add(
+          Lettering.QUIET.at(scale.at(tick), y + 13, Anchor.MIDDLE, axis.words().apply(tick)));
+    }
+    return TICK_WORDS;
+  }
+
   private void ticks(double y) {
     sheet.add(
         SvgElement.line(layout.plotLeft(), y, layout.plotRight(), y)
             .with("stroke", Palette.SOFT_INK));
-    for (double tick : scale.ticks(layout.narrow() ? NARROW_TICKS : WIDE_TICKS)) {
+    for (double tick : everyTick()) {
       double x = scale.at(tick);
       sheet.add(SvgElement.line(x, y, x, y + 4).with("stroke", Palette.SOFT_INK));
-      sheet.add(Lettering.QUIET.at(x, y + 17, Anchor.MIDDLE, axis.words().apply(tick)));
     }
-    sheet.moveTo(y + 22);
+    sheet.moveTo(y + 4 + tickWords(y + 4));
     for (String line : Lettering.QUIET.wrap(axis.caption(), sheet.right() - layout.plotLeft())) {
       double half = Lettering.QUIET.width(line) / 2;
       double centre = Math.min((layout.plotLeft() + layout.plotRight()) / 2, sheet.right() - half);

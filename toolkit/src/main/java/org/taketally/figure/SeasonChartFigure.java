@@ -57,7 +57,7 @@ final class SeasonChartFigure {
         List.of(
             new KeyEntry(SeasonChartFigure::sample, SeasonChartFigureWords.GATHERED),
             KeyEntry.of(Mark.TRIANGLE, SeasonChartFigureWords.ALARM),
-            KeyEntry.of(Mark.COUNTED, SeasonChartFigureWords.LATELY),
+            KeyEntry.of(Mark.POINT, SeasonChartFigureWords.LATELY),
             KeyEntry.of(Mark.SQUARE, SeasonChartFigureWords.LATELY_BEYOND),
             new KeyEntry(SeasonChartFigure::dashed, SeasonChartFigureWords.LIMIT)));
     gathered();
@@ -130,7 +130,7 @@ final class SeasonChartFigure {
             .with("stroke", Palette.LEAF_SOFT)
             .with("stroke-width", 1.6));
     for (int i = 0; i < watch.recent().size(); i++) {
-      Mark mark = watch.recent().get(i).beyond() ? Mark.SQUARE : Mark.COUNTED;
+      Mark mark = watch.recent().get(i).beyond() ? Mark.SQUARE : Mark.POINT;
       sheet.add(mark.at(x(i), up.at(watch.recent().get(i).excess())));
     }
     sheet.moveTo(top + BOTTOM_HEIGHT + GAP);

@@ -41,8 +41,14 @@ final class TakeCurveFigure {
         List.of(
             new KeyEntry(TakeCurveFigure::sampleLine, words.adjusted()),
             new KeyEntry(TakeCurveFigure::sampleRibbon, words.likely()),
-            KeyEntry.of(Mark.COUNTED, words.counted())));
-    Plot plot = new Plot(sheet, first().value(), last().value(), 0);
+            KeyEntry.of(Mark.POINT, words.counted())));
+    Shares shares = shares();
+    Plot plot =
+        new Plot(
+            sheet,
+            first().value(),
+            last().value(),
+            new Plot.Upwards(shares.low(), shares.high(), Scale.PERCENT));
     thinZone(plot);
     plot.axes(words.axis(), words::number);
     ribbon(plot);
@@ -50,6 +56,17 @@ final class TakeCurveFigure {
     curve.counted().forEach(range -> countedMark(plot, range));
     strip(plot);
     return sheet.svg();
+  }
+
+  private Shares shares() {
+    Shares shares = Shares.of(first().take().low(), first().take().high());
+    for (Point point : curve.points()) {
+      shares = shares.with(point.take().low()).with(point.take().high());
+    }
+    for (Range range : curve.counted()) {
+      shares = shares.with(range.counted().low()).with(range.counted().high());
+    }
+    return shares.rounded();
   }
 
   private Point first() {
@@ -135,7 +152,7 @@ final class TakeCurveFigure {
         SvgElement.of("g")
             .add(SvgElement.of("title", words.detail(range)))
             .add(stroke(whisker, Palette.SOFT_INK, 1))
-            .add(Mark.COUNTED.at(x, plot.y(range.tally().rate()))));
+            .add(Mark.POINT.at(x, plot.y(range.tally().rate()))));
   }
 
   /** Bars of grafts under the axis, so that everyone sees where the evidence lies. */

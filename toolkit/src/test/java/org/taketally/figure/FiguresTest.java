@@ -13,6 +13,8 @@ import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.taketally.answers.confounding.Confounding;
+import org.taketally.answers.effects.Band;
+import org.taketally.answers.effects.Difficulty;
 import org.taketally.answers.survival.LateLoss;
 import org.taketally.answers.verdict.MarginCostCalculator;
 import org.taketally.figure.SvgReader.TextBox;
@@ -29,6 +31,11 @@ class FiguresTest {
         figures.put(
             size + " difficulty " + cultivars,
             Figures.difficulty(SampleAnswers.difficulty(cultivars), size));
+      }
+      for (int cultivars : new int[] {3, 40, 60}) {
+        figures.put(
+            size + " long names " + cultivars,
+            Figures.difficulty(SampleAnswers.longNames(cultivars), size));
       }
       for (boolean bad : new boolean[] {false, true}) {
         figures.put(
@@ -181,6 +188,73 @@ class FiguresTest {
                 }
               }
             });
+  }
+
+  /** Marks stand beside names and results, never on them, and inside the sheet. */
+  @Test
+  void no_mark_covers_a_text_or_leaves_the_sheet() {
+    all()
+        .forEach(
+            (name, svg) -> {
+              Document document = SvgReader.parse(svg);
+              String[] box = document.getDocumentElement().getAttribute("viewBox").split(" ");
+              List<TextBox> texts = SvgReader.texts(document);
+              for (TextBox mark : SvgReader.marks(document)) {
+                assertThat(mark.left()).as(name + mark).isGreaterThanOrEqualTo(0);
+                assertThat(mark.right()).as(name + mark).isLessThan(Double.parseDouble(box[2]));
+                assertThat(mark.bottom()).as(name + mark).isLessThan(Double.parseDouble(box[3]));
+                for (TextBox text : texts) {
+                  assertThat(mark.meets(text)).as(name + " " + mark + text).isFalse();
+                }
+              }
+            });
+  }
+
+  /** A tick has no fill to be taken for "can't tell", and stands out above and below any mark. */
+  @Test
+  void a_counted_take_is_a_tick_and_no_second_ring() {
+    Document document = SvgReader.parse(Figures.difficulty(SampleAnswers.difficulty(14)));
+    long undecided =
+        SampleAnswers.difficulty(14).cultivars().stream()
+            .filter(c -> c.band() == Band.CANT_TELL)
+            .count();
+
+    long rings =
+        SvgReader.elements(document, "circle").stream()
+            .filter(circle -> circle.getAttribute("fill").equals(Palette.PAPER))
+            .count();
+    long ticks =
+        SvgReader.elements(document, "line").stream()
+            .filter(line -> line.getAttribute("x1").equals(line.getAttribute("x2")))
+            .filter(line -> line.getAttribute("stroke").equals(Palette.INK))
+            .count();
+
+    assertThat(rings).as("rings: undecided, and one in the key").isEqualTo(undecided + 1);
+    assertThat(ticks).as("ticks: one a cultivar, and one in the key").isEqualTo(14 + 1);
+  }
+
+  @Test
+  void what_may_be_within_the_limit_or_not_is_only_probably_hard() {
+    Difficulty difficulty = SampleAnswers.difficulty(24);
+    List<Difficulty.CultivarTake> hard =
+        difficulty.cultivars().stream().filter(c -> c.band() == Band.HARD).toList();
+    long clearly = hard.stream().filter(c -> c.clear(difficulty.options().bands())).count();
+    assertThat(clearly).isBetween(1L, hard.size() - 1L);
+
+    List<String> texts = texts(Figures.difficulty(difficulty));
+
+    assertThat(texts.get(0)).startsWith(clearly == 1 ? "One cultivar" : clearly + " cultivars");
+    assertThat(texts.stream().filter(text -> text.endsWith(" %, probably hard")))
+        .hasSize(hard.size() - (int) clearly);
+  }
+
+  @Test
+  void axes_of_shares_lie_near_the_data_from_tenth_to_tenth() {
+    assertThat(Shares.of(0.61, 0.78).rounded()).isEqualTo(new Shares(0.5, 0.9));
+    assertThat(Shares.of(0.97, 0.99).rounded()).isEqualTo(new Shares(0.6, 1));
+    assertThat(Shares.of(0, 0.02).rounded()).isEqualTo(new Shares(0, 0.4));
+    assertThat(Shares.of(0.3, 0.7).with(Double.NaN).with(0.05).rounded().low()).isZero();
+    assertThat(texts(Figures.takeCurve(SampleAnswers.storageCurve()))).doesNotContain("0 %");
   }
 
   @Test

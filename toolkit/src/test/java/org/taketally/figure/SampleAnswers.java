@@ -74,6 +74,30 @@ public final class SampleAnswers {
         takes, List.of(Condition.level("method", "cleft")), counted(grafts, taken), OPTIONS);
   }
 
+  /** Cultivars whose names have forty letters each, wide ones. */
+  public static Difficulty longNames(int cultivars) {
+    Difficulty usual = difficulty(cultivars);
+    List<CultivarTake> takes =
+        IntStream.range(0, cultivars)
+            .mapToObj(
+                i -> {
+                  CultivarTake c = usual.cultivars().get(i);
+                  String name = "Wommaway Mammoth of the Lower Harbour %03d".formatted(i);
+                  return new CultivarTake(
+                      name.substring(name.length() - 40),
+                      c.tally(),
+                      c.counted(),
+                      c.standardTake(),
+                      c.take(),
+                      c.drawnIn(),
+                      c.rank(),
+                      c.probabilityHardestQuarter(),
+                      c.band());
+                })
+            .toList();
+    return new Difficulty(takes, usual.standard(), usual.tally(), OPTIONS);
+  }
+
   private static CultivarTake cultivar(int i, int of) {
     String name = NAMES.get(i % NAMES.size()) + (i < NAMES.size() ? "" : " " + i / NAMES.size());
     double value = 0.28 + 0.64 * i / Math.max(1, of - 1);

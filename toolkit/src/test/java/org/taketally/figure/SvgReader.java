@@ -3,6 +3,7 @@ package org.taketally.figure;
 import java.io.IOException;
 import java.io.StringReader;
 import java.util.ArrayList;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import javax.xml.parsers.DocumentBuilder;
 import javax.xml.parsers.DocumentBuilderFactory;
@@ -64,5 +65,27 @@ public final class SvgReader {
           default -> x;
         };
     return new TextBox(text.getTextContent(), left, y - 0.75 * size, left + width, y + 0.2 * size);
+  }
+
+  /** Boxes of circles and polygons: what stands for estimates. */
+  static List<TextBox> marks(Document document) {
+    List<TextBox> marks = new ArrayList<>();
+    for (Element circle : elements(document, "circle")) {
+      double x = Double.parseDouble(circle.getAttribute("cx"));
+      double y = Double.parseDouble(circle.getAttribute("cy"));
+      double r = Double.parseDouble(circle.getAttribute("r"));
+      marks.add(new TextBox("circle", x - r, y - r, x + r, y + r));
+    }
+    for (Element polygon : elements(document, "polygon")) {
+      DoubleSummaryStatistics across = new DoubleSummaryStatistics();
+      DoubleSummaryStatistics down = new DoubleSummaryStatistics();
+      for (String point : polygon.getAttribute("points").trim().split(" ")) {
+        across.accept(Double.parseDouble(point.split(",")[0]));
+        down.accept(Double.parseDouble(point.split(",")[1]));
+      }
+      marks.add(
+          new TextBox("polygon", across.getMin(), down.getMin(), across.getMax(), down.getMax()));
+    }
+    return marks;
   }
 }

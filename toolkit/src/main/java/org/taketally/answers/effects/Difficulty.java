@@ -3,6 +3,7 @@ package org.taketally.answers.effects;
 import java.util.List;
 import org.taketally.answers.Answer;
 import org.taketally.answers.AnswerOptions;
+import org.taketally.answers.AnswerOptions.Bands;
 import org.taketally.answers.Condition;
 import org.taketally.answers.Estimate;
 import org.taketally.answers.Question;
@@ -48,7 +49,23 @@ public record Difficulty(
       double drawnIn,
       Estimate rank,
       double probabilityHardestQuarter,
-      Band band) {}
+      Band band) {
+
+    /**
+     * Whether the whole likely range lies within the band, so that it isn't only probable.
+     *
+     * @param bands limits of the bands
+     * @return false where it can't be told
+     */
+    public boolean clear(Bands bands) {
+      return switch (band) {
+        case HARD -> take.high() < bands.hardBelow();
+        case EASY -> take.low() >= bands.easyFrom();
+        case MIDDLING -> take.low() >= bands.hardBelow() && take.high() < bands.easyFrom();
+        case CANT_TELL -> false;
+      };
+    }
+  }
 
   @Override
   public Question question() {

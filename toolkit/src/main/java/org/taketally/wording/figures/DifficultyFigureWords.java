@@ -32,7 +32,10 @@ public final class DifficultyFigureWords {
    * @return a sentence without a full stop
    */
   public String title() {
-    long hard = answer.cultivars().stream().filter(c -> c.band() == Band.HARD).count();
+    long hard =
+        answer.cultivars().stream()
+            .filter(c -> c.band() == Band.HARD && c.clear(answer.options().bands()))
+            .count();
     if (hard == 0) {
       return phrases.say("figure.difficulty.none");
     }
@@ -99,7 +102,7 @@ public final class DifficultyFigureWords {
         "figure.difficulty.detail",
         cultivar.cultivar(),
         Lists.take(phrases, cultivar.take()),
-        band(cultivar.band()),
+        band(cultivar),
         cultivar.tally().grafts());
   }
 
@@ -111,7 +114,13 @@ public final class DifficultyFigureWords {
    */
   public String end(CultivarTake cultivar) {
     return phrases.say(
-        "figure.difficulty.end", phrases.percent(cultivar.take().value()), band(cultivar.band()));
+        "figure.difficulty.end", phrases.percent(cultivar.take().value()), band(cultivar));
+  }
+
+  /** A band the likely range reaches out of is only probable. */
+  private String band(CultivarTake cultivar) {
+    boolean sure = cultivar.band() == Band.CANT_TELL || cultivar.clear(answer.options().bands());
+    return sure ? band(cultivar.band()) : phrases.say("band.probably", band(cultivar.band()));
   }
 
   /**

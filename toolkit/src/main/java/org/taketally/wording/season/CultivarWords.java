@@ -70,7 +70,7 @@ public final class CultivarWords {
     for (CultivarTake c : answer.cultivars()) {
       if (c.band() == Band.HARD) {
         String named = phrases.say("cultivars.named", c.cultivar(), takes.inTen(c.take().value()));
-        (clear(c, bands) ? clearly : probably).add(named);
+        (c.clear(bands) ? clearly : probably).add(named);
       }
     }
     String all =
@@ -94,20 +94,9 @@ public final class CultivarWords {
 
   private String band(CultivarTake cultivar, Bands bands) {
     String band = phrases.say("band." + cultivar.band().name().toLowerCase(Locale.ROOT));
-    return cultivar.band() == Band.CANT_TELL || clear(cultivar, bands)
+    return cultivar.band() == Band.CANT_TELL || cultivar.clear(bands)
         ? band
         : phrases.say("band.probably", band);
-  }
-
-  /** Whether the whole likely range lies within the band. */
-  private static boolean clear(CultivarTake cultivar, Bands bands) {
-    return switch (cultivar.band()) {
-      case HARD -> cultivar.take().high() < bands.hardBelow();
-      case EASY -> cultivar.take().low() >= bands.easyFrom();
-      case MIDDLING ->
-          cultivar.take().low() >= bands.hardBelow() && cultivar.take().high() < bands.easyFrom();
-      case CANT_TELL -> false;
-    };
   }
 
   /**
