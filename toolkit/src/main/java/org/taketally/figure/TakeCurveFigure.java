@@ -37,11 +37,13 @@ final class TakeCurveFigure {
       sheet.note(words.empty());
       return sheet.svg();
     }
-    sheet.key(
-        List.of(
-            new KeyEntry(TakeCurveFigure::sampleLine, words.adjusted()),
-            new KeyEntry(TakeCurveFigure::sampleRibbon, words.likely()),
-            KeyEntry.of(Mark.POINT, words.counted())));
+    List<KeyEntry> key = new ArrayList<>();
+    key.add(new KeyEntry(TakeCurveFigure::sampleLine, words.adjusted()));
+    key.add(new KeyEntry(TakeCurveFigure::sampleRibbon, words.likely()));
+    if (!curve.counted().isEmpty()) {
+      key.add(KeyEntry.of(Mark.POINT, words.counted()));
+    }
+    sheet.key(key);
     Shares shares = shares();
     Plot plot =
         new Plot(
