@@ -51,6 +51,8 @@ public final class SeasonAdviceCalculator {
           RecordColumn.TOOL_CLEANING.columnName(),
           RecordColumn.BUDWOOD_KEPT.columnName());
 
+  private static final NoAdvice.Reason NOT_COMPARED = NoAdvice.Reason.NOT_COMPARED;
+
   private final TakeFit fit;
   private final List<Answer> answers;
   private final AnswerOptions options;
@@ -156,34 +158,34 @@ public final class SeasonAdviceCalculator {
 
   /**
    * A choice as the fit compares it; where hands or days used it unevenly, only what a comparison
-   * within them says as well.
+   * within them says as well. That costs a fit, so it is made only of what would be advised.
    */
   private void levelsWithin(String factor, LevelComparison comparison, Sureness sureness) {
     WithinHands hands = new WithinHands(fit, options);
     LevelRule rule = new LevelRule(hands.met(comparison), sureness, true);
     Optional<Advice.PreferLevels> advice = rule.advice();
-    boolean alike =
-        rule.barred().filter(NoAdvice.Reason.NO_PRACTICAL_DIFFERENCE::equals).isPresent();
-    if ((advice.isEmpty() && !alike) || !hands.uneven(factor)) {
+    if (!hands.uneven(factor)) {
       levels(factor, rule);
-      return;
+    } else if (advice.isEmpty()) {
+      none(factor, rule.barred().filter(NOT_COMPARED::equals).orElse(NoAdvice.Reason.NOT_SURE));
+    } else {
+      confirm(factor, advice.get(), hands.levels(factor), sureness);
     }
-    Optional<LevelComparison> found = hands.levels(factor);
-    if (found.isEmpty()) {
-      none(factor, NoAdvice.Reason.NOT_COMPARED);
-      return;
-    }
-    LevelRule within = new LevelRule(found.get(), sureness, true);
-    Optional<Advice.PreferLevels> both = advice.flatMap(within::confirming);
+  }
+
+  private void confirm(
+      String factor,
+      Advice.PreferLevels advice,
+      Optional<LevelComparison> within,
+      Sureness sureness) {
+    Optional<LevelRule> rule = within.map(found -> new LevelRule(found, sureness, true));
+    Optional<Advice.PreferLevels> both = rule.flatMap(found -> found.confirming(advice));
     if (both.isPresent()) {
       steps.add(both.get());
     } else {
-      none(
-          factor,
-          within
-              .barred()
-              .filter(reason -> alike || reason == NoAdvice.Reason.NOT_COMPARED)
-              .orElse(NoAdvice.Reason.NOT_SURE));
+      boolean apart =
+          rule.isEmpty() || rule.get().barred().filter(NOT_COMPARED::equals).isPresent();
+      none(factor, apart ? NOT_COMPARED : NoAdvice.Reason.NOT_SURE);
     }
   }
 

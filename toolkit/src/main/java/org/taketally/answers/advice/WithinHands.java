@@ -83,7 +83,12 @@ final class WithinHands {
    */
   boolean uneven(String factor) {
     return WithinGroups.of(fit.cells(), asking(factor)).groups().stream()
+        .filter(group -> !isMadeOf(group.column(), factor))
         .anyMatch(group -> group.way() != WithinGroups.Way.BY_LOT);
+  }
+
+  private boolean isMadeOf(String column, String factor) {
+    return fit.model().together().getOrDefault(column, List.of()).contains(factor);
   }
 
   /**

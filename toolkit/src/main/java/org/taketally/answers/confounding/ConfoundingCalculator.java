@@ -16,6 +16,7 @@ import org.taketally.answers.confounding.Confounding.TieKind;
 import org.taketally.answers.counts.CrossTabulation;
 import org.taketally.cells.Cells;
 import org.taketally.cells.Factor;
+import org.taketally.model.TakeModel;
 import org.taketally.records.columns.DerivedColumn;
 import org.taketally.records.columns.RecordColumn;
 
@@ -95,9 +96,20 @@ public final class ConfoundingCalculator {
     return cells.factors().stream().filter(f -> BATCHES.contains(f.name())).toList();
   }
 
-  /** Pairings are made of cultivar and rootstock, so they say nothing beside them. */
-  private static boolean isMadeOf(Factor factor, Factor compared) {
-    return factor.name().equals(PAIRING) && !compared.name().equals(PAIRING);
+  /**
+   * Pairings are made of cultivar and rootstock, and a rootstock's seasons of the rootstock, so
+   * they say nothing beside them.
+   */
+  private boolean isMadeOf(Factor factor, Factor compared) {
+    boolean pairings = factor.name().equals(PAIRING) && !compared.name().equals(PAIRING);
+    return pairings
+        || cells.factors().stream()
+            .map(Factor::name)
+            .filter(other -> !other.equals(compared.name()))
+            .anyMatch(
+                other ->
+                    factor.name().equals(TakeModel.together(compared.name(), other))
+                        || factor.name().equals(TakeModel.together(other, compared.name())));
   }
 
   private Optional<Tie> betweenBatches(Factor compared, Factor batch) {

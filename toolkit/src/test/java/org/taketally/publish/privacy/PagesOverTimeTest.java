@@ -10,6 +10,7 @@ import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import org.taketally.cells.Cells;
 
 /**
  * Attacks on pages made one after another: everything that follows from any of their counts by
@@ -42,9 +43,13 @@ class PagesOverTimeTest {
       this.keepsFile = keepsFile;
     }
 
-    int publish(BitSet rows, String season) {
+    int publish(BitSet rows, String season, String... leftOut) {
       int[] row = rows.stream().toArray();
-      GraftsByMember evidence = new GraftsByMember(circle.only(rows).cells(), "grafter");
+      Cells cells = circle.only(rows).cells();
+      for (String column : leftOut) {
+        cells = cells.without(column);
+      }
+      GraftsByMember evidence = new GraftsByMember(cells, "grafter");
       SeasonTables tables = SeasonTables.of(evidence, season, RULE, before);
       if (tables.whole().isEmpty()) {
         return 0;
@@ -219,6 +224,46 @@ class PagesOverTimeTest {
       told += pages.told().isEmpty() ? 0 : 1;
     }
     assertThat(told).isGreaterThan(CIRCLES / 2);
+  }
+
+  /**
+   * The same records with and without a column, in both orders: neither page alone nor the one
+   * taken off the other tells.
+   */
+  @Test
+  void leaving_a_column_out_tells_nothing_more() {
+    int shown = 0;
+    for (int seed = 0; seed < CIRCLES; seed++) {
+      Circle circle = Circle.random(seed);
+      String last = seasons(circle).get(seasons(circle).size() - 1);
+      BitSet all = rows(circle, row -> true);
+      for (String column : List.of("cultivar", "rootstock")) {
+        Pages without = new Pages(circle);
+        shown += without.publish(all, last, column);
+        assertThat(without.told()).as("circle %d, without %s", seed, column).isEmpty();
+        without.publish(all, last);
+        assertThat(without.told()).as("circle %d, %s filled in", seed, column).isEmpty();
+
+        Pages with = new Pages(circle);
+        with.publish(all, last);
+        with.publish(all, last, column);
+        assertThat(with.told()).as("circle %d, %s left out", seed, column).isEmpty();
+      }
+    }
+    assertThat(shown).as("lines of pages that lack a column").isGreaterThan(CIRCLES);
+  }
+
+  /** Nobody can check how few people stand behind a line: none is shown. */
+  @Test
+  void without_the_column_of_hands_no_line_is_shown() {
+    for (int seed = 0; seed < CIRCLES; seed++) {
+      Circle circle = Circle.random(seed);
+      String last = seasons(circle).get(seasons(circle).size() - 1);
+
+      Pages pages = new Pages(circle);
+
+      assertThat(pages.publish(rows(circle, row -> true), last, "grafter")).isZero();
+    }
   }
 
   /** A second page that is never made would pass the tests above. */
