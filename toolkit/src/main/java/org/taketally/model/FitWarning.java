@@ -17,6 +17,8 @@ public record FitWarning(Kind kind, String column, String sentence) {
     ONE_LEVEL,
     /** A varying column has so few levels that its spread is hardly known. */
     FEW_LEVELS,
+    /** Levels hold so few grafts that Laplace's approximation moves their spread. */
+    THIN_LEVELS,
     /** The compared column hardly changes within groups, so it is compared across them. */
     COMPARED_ACROSS,
     /** Cells lacking a needed column were left out. */

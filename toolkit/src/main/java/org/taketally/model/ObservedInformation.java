@@ -1,5 +1,6 @@
 package org.taketally.model;
 
+import java.util.Arrays;
 import org.taketally.model.numeric.SmallMatrix;
 
 /**
@@ -23,6 +24,24 @@ record ObservedInformation(int[] free, double[][] matrix) {
       System.arraycopy(inverse[skip + i], skip, covariance[i], 0, fixed);
     }
     return covariance;
+  }
+
+  /**
+   * Standard errors of variances.
+   *
+   * @return one a varying column; NaN where it is zero, or hardly known
+   */
+  double[] varianceErrors(int varying) {
+    double[] errors = new double[varying];
+    Arrays.fill(errors, Double.NaN);
+    SmallMatrix factor = SmallMatrix.of(matrix);
+    if (factor != null) {
+      double[][] inverse = factor.inverse();
+      for (int j = 0; j < free.length && free[j] < varying; j++) {
+        errors[free[j]] = Math.sqrt(inverse[j][j]);
+      }
+    }
+    return errors;
   }
 
   @Override

@@ -27,6 +27,7 @@ public final class TakeFit {
   private final double[][] betaCovariance;
   private final List<SearchStep> search;
   private final double[] linearPredictor;
+  private final double[] varianceErrors;
   private final List<VaryingFactor> varying;
   private Prior lastPrior;
   private PosteriorSampler lastSampler;
@@ -47,6 +48,7 @@ public final class TakeFit {
         observed.betaCovariance(
             spreads, point.beta.length, SmallMatrix.part(point.information, betas));
     this.linearPredictor = ready.design().linearPredictor(point.beta, point.modes);
+    this.varianceErrors = observed.varianceErrors(spreads);
     List<VaryingFactor> factors = new ArrayList<>();
     for (String column : ready.levels().keySet()) {
       factors.add(factor(column, factors.size()));
@@ -234,7 +236,14 @@ public final class TakeFit {
    * @return may be empty
    */
   public List<FitWarning> warnings() {
-    return List.copyOf(ready.warnings());
+    List<FitWarning> all = new ArrayList<>(ready.warnings());
+    all.addAll(ThinLevels.warnings(ready, point, varianceErrors, varianceShifts()));
+    return List.copyOf(all);
+  }
+
+  /** How far each variance would move, were its levels integrated over, not approximated. */
+  double[] varianceShifts() {
+    return ThinLevels.shifts(ready.evidence(), point, linearPredictor, varianceErrors);
   }
 
   /**

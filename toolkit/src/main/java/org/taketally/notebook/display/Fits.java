@@ -93,7 +93,7 @@ final class Fits {
               number(effect.interval().high())));
     }
     return Grid.of(
-        "Fixed part, logits (95 % intervals)",
+        "Adjusted for, logits (95 % intervals)",
         List.of("term", "estimate", "standard error", "low", "high"), rows);
   }
 
@@ -107,7 +107,7 @@ final class Fits {
               number(factor.standardDeviation())));
     }
     return Grid.of(
-        "Varying part, standard deviations in logits",
+        "Varies between levels, standard deviations in logits",
         List.of("by", "levels", "standard deviation"),
         rows);
   }

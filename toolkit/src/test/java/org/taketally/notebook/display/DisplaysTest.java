@@ -165,7 +165,7 @@ class DisplaysTest {
     assertThat(text(model)).isEqualTo("Takes varying by cultivar, grafter; comparing rootstock.\n");
     TakeFit fit = model.fit(cells);
     assertThat(text(fit))
-        .contains("600 grafts in ", "rootstock: stock 1", "Varying part")
+        .contains("600 grafts in ", "rootstock: stock 1", "Varies between levels")
         .contains("log-likelihood -");
     fit.warnings().forEach(each -> assertThat(text(fit)).contains("Note: " + each.sentence()));
     Difficulty answer = DifficultyCalculator.of(fit, AnswerOptions.defaults());
