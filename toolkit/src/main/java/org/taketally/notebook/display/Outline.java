@@ -72,12 +72,19 @@ final class Outline {
 
   /** A line for each key; null if the values aren't records of the toolkit. */
   static Shown map(Map<?, ?> map) {
-    if (map.isEmpty() || !map.values().stream().allMatch(Outline::isOurs)) {
+    if (map.isEmpty() || !map.values().stream().allMatch(Outline::holdsOurs)) {
       return null;
     }
     List<List<String>> rows = new ArrayList<>();
     map.forEach((key, value) -> rows.add(List.of(Brief.of(key), Brief.of(value))));
     return Shown.of(Grid.of("", List.of("of", "value"), rows));
+  }
+
+  private static boolean holdsOurs(Object value) {
+    return isOurs(value)
+        || (value instanceof Collection<?> items
+            && !items.isEmpty()
+            && items.stream().allMatch(Outline::isOurs));
   }
 
   private static boolean isOurs(Object value) {

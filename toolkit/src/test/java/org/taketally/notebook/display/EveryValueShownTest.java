@@ -23,9 +23,17 @@ import org.taketally.analysis.Analysis;
 import org.taketally.answers.Answer;
 import org.taketally.model.PlannedLot;
 import org.taketally.notebook.kernel.engine.output.Rendering;
+import org.taketally.plan.layout.LayoutPlan;
+import org.taketally.plan.layout.TrialLayout;
+import org.taketally.plan.size.TrialQuestion;
+import org.taketally.plan.size.TrialSize;
+import org.taketally.plan.size.TrialUnits;
 import org.taketally.records.CropProfiles;
 import org.taketally.records.GraftRecords;
 import org.taketally.records.RecordsReader;
+import org.taketally.watch.SeasonLots;
+import org.taketally.watch.SeasonWatch;
+import org.taketally.watch.WatchedSeason;
 
 /**
  * Every value that can be reached from the doors of the toolkit by questions without arguments is
@@ -66,7 +74,8 @@ class EveryValueShownTest {
     }
     assertThat(kinds)
         .contains("Analysis", "TakeFit", "GraftRecords", "RootstockVerdict", "Confounding")
-        .contains("TakeDraws", "Estimate", "Interval", "LotPrediction", "Provenance");
+        .contains("TakeDraws", "Estimate", "Interval", "LotPrediction", "Provenance")
+        .contains("TrialSize", "TrialLayout", "WatchedSeason");
     assertThat(unreadable).isEmpty();
   }
 
@@ -81,7 +90,30 @@ class EveryValueShownTest {
     doors.put("analysis", analysis);
     doors.put("draws", analysis.fit().draws(200, 1));
     doors.put("forecast", analysis.fit().predict(PlannedLot.any()));
+    doors.putAll(plans());
+    doors.put("watched", watched(records));
     return doors;
+  }
+
+  private static Map<String, Object> plans() {
+    var question = TrialQuestion.of(0.8, 0.7).withMargin(0.1);
+    TrialLayout layout =
+        TrialLayout.of(
+            LayoutPlan.of(
+                    List.of("Orrin", "Velmar"),
+                    List.of("Halden seedling", "Pellin"),
+                    List.of("Ines", "Bram"),
+                    List.of("day 1", "day 2"))
+                .withGraftsPerPlot(10));
+    return Map.of(
+        "size", TrialSize.of(question, TrialUnits.beds(20, 0.05).atMost(4)),
+        "question", question,
+        "layout", layout);
+  }
+
+  /** The season of the records, watched by the records themselves: enough to see every value. */
+  private static WatchedSeason watched(GraftRecords records) {
+    return SeasonWatch.of(SeasonLots.of(records), records, new SeasonWatch.Settings(2, 0.2, 1));
   }
 
   private void visit(Found found) {

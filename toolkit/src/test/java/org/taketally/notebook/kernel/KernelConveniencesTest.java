@@ -287,6 +287,9 @@ class KernelConveniencesTest {
   @Test
   void an_optional_shows_what_it_holds() throws Exception {
     assertThat(client.execute("Optional.of(41)").result()).isEqualTo("41");
+    assertThat(client.execute("OptionalInt.of(4)").result()).isEqualTo("4");
+    assertThat(client.execute("OptionalDouble.of(0.25)").result()).isEqualTo("0.25");
+    assertThat(client.execute("OptionalLong.of(9)").result()).isEqualTo("9");
     assertThat(client.execute("Optional.empty()").result()).isEqualTo("Optional.empty");
     JsonObject table =
         data(

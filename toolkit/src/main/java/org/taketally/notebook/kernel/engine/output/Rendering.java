@@ -6,6 +6,9 @@ import java.lang.reflect.Array;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.OptionalLong;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import org.dflib.jjava.jupyter.kernel.display.DisplayData;
@@ -42,8 +45,9 @@ public final class Rendering {
     if (value instanceof Bundle bundle) {
       return bundle;
     }
-    if (value instanceof Optional<?> held && held.isPresent()) {
-      return of(held.get());
+    Object held = held(value);
+    if (held != value) {
+      return of(held);
     }
     if (value instanceof DisplayData data) {
       return bundle(data);
@@ -59,6 +63,20 @@ public final class Rendering {
     }
     Bundle shown = bundle(renderer().render(value));
     return Dumps.isOne(value, shown) ? Bundle.text(Dumps.outlined(value)) : shown;
+  }
+
+  /** What an optional holds, or the value itself. */
+  private static Object held(Object value) {
+    if (value instanceof Optional<?> any && any.isPresent()) {
+      return any.get();
+    }
+    if (value instanceof OptionalDouble number && number.isPresent()) {
+      return number.getAsDouble();
+    }
+    if (value instanceof OptionalInt number && number.isPresent()) {
+      return number.getAsInt();
+    }
+    return value instanceof OptionalLong number && number.isPresent() ? number.getAsLong() : value;
   }
 
   /**
