@@ -21,6 +21,7 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.taketally.files.Csv;
+import org.taketally.records.columns.NameLikeness;
 import org.taketally.records.problems.Plain;
 import org.taketally.records.problems.RecordsUnreadable;
 import org.taketally.records.sources.FileSigns;
@@ -34,6 +35,8 @@ public final class CropProfiles {
 
   private static final List<String> BUNDLED = bundled();
   private static final List<String> COLUMNS = List.of("item", "value", "unit", "source");
+  private static final List<String> ITEMS =
+      Arrays.stream(CropProfile.Item.values()).map(CropProfiles::name).toList();
 
   private static final Pattern LINE = Pattern.compile("line (\\d{1,9})");
 
@@ -142,6 +145,7 @@ public final class CropProfiles {
         }
         add(file, row, values);
       }
+      requireName(file, values);
       requireOrder(file, values);
       return new CropProfile(values);
     } catch (UncheckedIOException | IOException e) {
@@ -167,6 +171,24 @@ public final class CropProfiles {
     }
   }
 
+  private static void requireName(String file, Map<CropProfile.Item, CropProfile.Value> values) {
+    for (CropProfile.Item needed : List.of(CropProfile.Item.CROP, CropProfile.Item.VERSION)) {
+      if (!values.containsKey(needed)) {
+        throw wrong(
+            file,
+            0,
+            "no line " + name(needed),
+            "the lines crop and version",
+            "add it; \"taketally crop template\" writes a whole profile to start from");
+      }
+    }
+  }
+
+  /** An item as files name it. */
+  private static String name(CropProfile.Item item) {
+    return item.name().toLowerCase(Locale.ROOT);
+  }
+
   private static void add(
       String file, NamedCsvRecord row, Map<CropProfile.Item, CropProfile.Value> values) {
     long line = row.getStartingLineNumber();
@@ -178,8 +200,11 @@ public final class CropProfiles {
                         file,
                         line,
                         row.getField(0),
-                        "an item of " + Arrays.toString(CropProfile.Item.values()),
-                        "correct the name or take the line out"));
+                        "an item of " + String.join(", ", ITEMS),
+                        NameLikeness.nearest(row.getField(0), ITEMS)
+                                .map(near -> "did you mean " + near + "? else ")
+                                .orElse("")
+                            + "correct the name or take the line out"));
     if (!row.getField(2).equals(item.unit())) {
       throw wrong(file, line, row.getField(2), "unit " + item.unit(), "convert the value");
     }
@@ -270,13 +295,9 @@ public final class CropProfiles {
     }
   }
 
-  private static String name(CropProfile.Item item) {
-    return item.name().toLowerCase(Locale.ROOT);
-  }
-
   private static Optional<CropProfile.Item> item(String name) {
     return Arrays.stream(CropProfile.Item.values())
-        .filter(item -> item.name().toLowerCase(Locale.ROOT).equals(name))
+        .filter(item -> name(item).equals(name))
         .findFirst();
   }
 

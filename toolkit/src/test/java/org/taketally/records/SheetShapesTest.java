@@ -227,4 +227,18 @@ class SheetShapesTest {
         .hasMessageContaining("titled.csv line 3: found \"Variety, Stock, made\"")
         .hasMessageNotContaining("looks like the headings");
   }
+
+  @Test
+  void a_crop_profile_cut_short_or_misspelt_is_told_in_the_words_of_its_file() throws IOException {
+    String head = "item,value,unit,source\ncrop,Pear,text,name\n";
+    Path file = Files.writeString(folder.resolve("crop.csv"), head);
+    assertThatThrownBy(() -> CropProfiles.load(file))
+        .hasMessageContaining("crop.csv: found \"no line version\"")
+        .hasMessageContaining("taketally crop template");
+    Files.writeString(file, head + "storage_tmp_min,4,°C,me\n");
+    assertThatThrownBy(() -> CropProfiles.load(file))
+        .hasMessageContaining("line 3: found \"storage_tmp_min\"")
+        .hasMessageContaining("did you mean storage_temp_min?")
+        .hasMessageNotContaining("STORAGE");
+  }
 }
