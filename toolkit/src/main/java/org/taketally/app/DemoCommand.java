@@ -71,6 +71,8 @@ final class DemoCommand implements Callable<Integer> {
     if (full) {
       printing.analysis(analysis, List.of(TakeMeaningWords.of(TakeMeaning.of(records))));
     }
+    spec.commandLine().getErr().println(RecordsOptions.writing());
+    spec.commandLine().getErr().flush();
     SummaryOptions options = SummaryOptions.defaults().circle("Halden Bay growers' circle");
     FileSet files = FileSet.in(folder, "demo", guard);
     SeasonSummary summary = SeasonSummary.of(records, analysis, options);

@@ -238,6 +238,11 @@ final class RecordsOptions {
         : "working out the answers: minutes, with this many rows";
   }
 
+  /** What is done after the answers: comparing within hands and days takes about as long again. */
+  static String writing() {
+    return "working out what to do differently, and writing the season page and its handout";
+  }
+
   /** Rows read, kept and set aside, grafts and takes, in one line. */
   static String counts(RecordsCheck check) {
     Provenance provenance = check.provenance();

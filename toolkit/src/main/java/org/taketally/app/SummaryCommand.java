@@ -91,6 +91,8 @@ final class SummaryCommand implements Callable<Integer> {
     options = strict ? options.rule(PrivacyRule.strict()) : options;
     options = members == null ? options : options.members(members);
     options = options.before(published(out.folder().resolve(PUBLISHED)));
+    spec.commandLine().getErr().println(RecordsOptions.writing());
+    spec.commandLine().getErr().flush();
     Printing printing = new Printing(spec.commandLine().getOut());
     for (Path file : write(SeasonSummary.of(records, analysis, options), files)) {
       printing.paragraphs(

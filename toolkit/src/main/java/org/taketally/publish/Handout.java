@@ -36,22 +36,39 @@ record Handout(
 
   private static final int END_LINES = 18;
 
-  /** Letters of a line; a longer name takes two. */
+  /** Columns the cultivars stand in. */
+  private static final int COLUMNS = 3;
+
+  /** Letters of a line of a column; a longer name takes two. */
   private static final int LINE = 30;
 
-  /** The cultivars that fit on the sheet: both ends of a long list, and how many are left out. */
-  static List<String> cultivars(HandoutWords say, Optional<Difficulty> difficulty) {
+  /** Letters of a line of the sheet, and how many lines its points usually take. */
+  private static final int WIDE_LINE = 90;
+
+  private static final int USUAL_LINES = 12;
+
+  /**
+   * The cultivars that fit on the sheet: both ends of a long list, and how many are left out.
+   *
+   * @param points what else the sheet says: the more lines it takes, the fewer cultivars fit
+   */
+  static List<String> cultivars(
+      HandoutWords say, Optional<Difficulty> difficulty, List<String> points) {
+    int more = points.stream().mapToInt(point -> lines(point, WIDE_LINE)).sum() - USUAL_LINES;
+    int taken = COLUMNS * Math.max(0, more);
+    int room = Math.max(COLUMNS, MOST_LINES - taken);
+    int end = Math.max(1, END_LINES - (taken + 1) / 2);
     List<String> all =
         difficulty.map(Difficulty::cultivars).orElse(List.of()).stream()
             .map(say::cultivar)
             .toList();
-    if (all.stream().mapToInt(Handout::lines).sum() <= MOST_LINES) {
+    if (all.stream().mapToInt(name -> lines(name, LINE)).sum() <= room) {
       return all;
     }
     List<String> backwards = new ArrayList<>(all);
     Collections.reverse(backwards);
-    List<String> hardest = fitting(all);
-    List<String> easiest = new ArrayList<>(fitting(backwards));
+    List<String> hardest = fitting(all, end);
+    List<String> easiest = new ArrayList<>(fitting(backwards, end));
     Collections.reverse(easiest);
     List<String> kept = new ArrayList<>(hardest);
     kept.add(say.left(all.size() - hardest.size() - easiest.size()));
@@ -59,16 +76,16 @@ record Handout(
     return kept;
   }
 
-  private static int lines(String cultivar) {
-    return 1 + (cultivar.length() - 1) / LINE;
+  private static int lines(String text, int letters) {
+    return 1 + (text.length() - 1) / letters;
   }
 
-  /** The first of a list, as many as fit at one end. */
-  private static List<String> fitting(List<String> cultivars) {
+  /** The first of a list, as many as fit into so many lines. */
+  private static List<String> fitting(List<String> cultivars, int most) {
     int lines = 0;
     int kept = 0;
-    while (kept < cultivars.size() && lines + lines(cultivars.get(kept)) <= END_LINES) {
-      lines += lines(cultivars.get(kept));
+    while (kept < cultivars.size() && lines + lines(cultivars.get(kept), LINE) <= most) {
+      lines += lines(cultivars.get(kept), LINE);
       kept++;
     }
     return cultivars.subList(0, kept);

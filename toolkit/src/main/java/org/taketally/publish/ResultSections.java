@@ -136,7 +136,10 @@ final class ResultSections {
     if (verdict.isEmpty()) {
       blocks.add(new Callout(say.unsaid()));
     }
-    facts.rootstockTable().ifPresent(table -> blocks.add(new Table(rootstockGrid(table, verdict))));
+    facts
+        .rootstockTable()
+        .filter(table -> verdict.isPresent() || table.entries().size() > 1)
+        .ifPresent(table -> blocks.add(new Table(rootstockGrid(table, verdict))));
     blocks.addAll(pairs);
     blocks.add(new Paragraph(say.limits()));
     return new Section("rootstock", say.heading(), blocks);

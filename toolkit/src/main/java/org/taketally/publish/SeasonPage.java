@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.taketally.answers.advice.Advice;
 import org.taketally.figure.FigureSize;
 import org.taketally.figure.Figures;
@@ -54,16 +55,20 @@ final class SeasonPage {
   Handout handout() {
     HandoutWords say = words.handout();
     List<Advice> steps = answers.advice().steps();
+    List<String> found = points(new OverviewSections(facts, words.overview()));
+    List<String> advised =
+        steps.isEmpty()
+            ? List.of(words.advice().none())
+            : steps.stream().limit(Handout.MOST_STEPS).map(words.advice()::step).toList();
+    List<String> said = Stream.concat(found.stream(), advised.stream()).toList();
     return new Handout(
         words.page(),
         say,
         words.page().title(facts.options().circle(), facts.latest()),
         words.page().lead(facts.total().grafts(), facts.allSeasons()),
-        points(new OverviewSections(facts, words.overview())),
-        steps.isEmpty()
-            ? List.of(words.advice().none())
-            : steps.stream().limit(Handout.MOST_STEPS).map(words.advice()::step).toList(),
-        Handout.cultivars(say, answers.difficulty()));
+        found,
+        advised,
+        Handout.cultivars(say, answers.difficulty(), said));
   }
 
   /** What stands in short, the most important first. */

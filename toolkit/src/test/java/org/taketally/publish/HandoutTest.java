@@ -57,12 +57,24 @@ class HandoutTest {
 
   @Test
   void a_long_list_of_cultivars_keeps_both_ends_and_says_how_many_are_left_out() {
-    List<String> sixty = Handout.cultivars(WORDS, Optional.of(cultivars(60)));
+    List<String> sixty = Handout.cultivars(WORDS, Optional.of(cultivars(60)), List.of());
 
     assertThat(sixty).hasSize(37).startsWith("Cv0 50 (40 to 60)").endsWith("Cv59 50 (40 to 60)");
     assertThat(sixty.get(18)).isEqualTo("24 cultivars in between stand on the season page.");
-    assertThat(Handout.cultivars(WORDS, Optional.of(cultivars(42)))).hasSize(42);
-    assertThat(Handout.cultivars(WORDS, Optional.empty())).isEmpty();
+    assertThat(Handout.cultivars(WORDS, Optional.of(cultivars(42)), List.of())).hasSize(42);
+    assertThat(Handout.cultivars(WORDS, Optional.empty(), List.of())).isEmpty();
+  }
+
+  /** What else stands on the sheet takes room from the list, line by line, at both ends. */
+  @Test
+  void long_points_leave_room_for_fewer_cultivars() {
+    List<String> points = List.of("x".repeat(90 * 16));
+
+    List<String> fewer = Handout.cultivars(WORDS, Optional.of(cultivars(60)), points);
+
+    assertThat(fewer).hasSize(12 + 1 + 12).startsWith("Cv0 50 (40 to 60)");
+    assertThat(fewer).endsWith("Cv59 50 (40 to 60)");
+    assertThat(fewer.get(12)).startsWith("36 cultivars");
   }
 
   private static Difficulty cultivars(int count) {

@@ -105,6 +105,26 @@ class PagesInBrowserTest {
     assertThat(pages(8.5, 11)).as("sheets of Letter").isEqualTo(1);
   }
 
+  /** Names so long that every list of them is long. */
+  @ParameterizedTest
+  @EnumSource(Language.class)
+  void sixty_cultivars_of_forty_letters_fit_on_the_sheet_and_are_not_cut(Language language)
+      throws Exception {
+    GraftRecords records = Sheets.read(folder, Sheets.sixtyLongNames());
+    SeasonSummary summary =
+        SeasonSummary.of(
+            records, CountedAnswers.of(records), SummaryOptions.defaults().language(language));
+    show(summary.handout());
+    assertThat(pages(8.27, 11.69)).as("sheets of A4").isEqualTo(1);
+    assertThat(pages(8.5, 11)).as("sheets of Letter").isEqualTo(1);
+
+    width(PHONE);
+    show(summary.html());
+    assertThat(browser.value("document.documentElement.scrollWidth").getAsInt())
+        .isLessThanOrEqualTo(PHONE);
+    assertThat(browser.value(CUT).getAsInt()).as("tables cut").isZero();
+  }
+
   private long pages(double width, double height) throws Exception {
     JsonObject paper = new JsonObject();
     paper.addProperty("paperWidth", width);

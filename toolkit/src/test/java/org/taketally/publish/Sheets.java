@@ -62,4 +62,17 @@ final class Sheets {
   static String nameless(long seed) {
     return circle(seed).replaceAll("Qmember\\d", "").replaceAll("Qsite\\d", "");
   }
+
+  /** Sixty cultivars of forty letters each, most of them hard, grafted by four members each. */
+  static String sixtyLongNames() {
+    StringBuilder text = new StringBuilder(HEADER);
+    for (int i = 0; i < 240; i++) {
+      String cultivar = "Wommaway Mammoth of the Lower Harbour %03d".formatted(i / 4);
+      text.append(
+          "r%d,2024,Qsite%d,Qmember%d,%s,St%d,2024-03-10,2024-06-15,5,10,%d,\n"
+              .formatted(
+                  i, i % 4, i % 4, cultivar.substring(cultivar.length() - 40), i % 3, 1 + i / 40));
+    }
+    return text.toString();
+  }
 }
