@@ -168,7 +168,7 @@ class LevelRuleTest {
   void a_bump_found_by_looking_along_a_curve_gets_no_advice() {
     List<TakeCurve.Point> points = new ArrayList<>();
     for (int day = 0; day <= 12; day++) {
-      points.add(new TakeCurve.Point(day, estimate(day < 5 ? 0.9 : 0.8, 0.047), false));
+      points.add(new TakeCurve.Point(day, estimate(day < 5 ? 0.9 : 0.8, 0.044), false));
     }
 
     assertThat(new CurveRule(curve(points), new Sureness(5), 3).advice()).isEmpty();
