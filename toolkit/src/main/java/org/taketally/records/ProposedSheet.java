@@ -3,6 +3,7 @@ package org.taketally.records;
 import com.google.gson.JsonObject;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import org.taketally.records.sources.RowSource;
@@ -58,12 +59,13 @@ final class ProposedSheet {
 
   /** Says what an entry rests on. */
   void because(String format, Object... parts) {
-    reasons.add(format.formatted(parts));
+    reasons.add(String.format(Locale.ROOT, format, parts));
   }
 
   /** Adds a question whose choices follow. */
   OpenQuestion ask(String format, Object... parts) {
-    OpenQuestion question = new OpenQuestion(name(), format.formatted(parts), rules);
+    OpenQuestion question =
+        new OpenQuestion(name(), String.format(Locale.ROOT, format, parts), rules);
     questions.add(question);
     return question;
   }

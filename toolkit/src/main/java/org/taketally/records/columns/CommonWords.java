@@ -120,9 +120,8 @@ public final class CommonWords {
   private static boolean like(List<String> words, Heading known, int place) {
     String word = plain(words.get(place));
     String whole = plain(known.words().get(place));
-    return isCut(words.get(place)) && word.length() >= SHORTEST
-        ? whole.startsWith(word)
-        : whole.equals(word);
+    boolean begins = isCut(words.get(place)) && word.length() >= SHORTEST;
+    return begins ? whole.startsWith(word) : whole.equals(word);
   }
 
   private static boolean isCut(String word) {
