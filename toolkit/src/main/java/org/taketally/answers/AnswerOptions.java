@@ -8,7 +8,6 @@ package org.taketally.answers;
  *     points), strictly between 0 and 1; default 0.10
  * @param draws posterior draws behind ranges, ranks and chances, at least 100; default 2,000
  * @param seed seed of everything random; same seed, same answer; default 1
- * @param bootstraps simulated data sets for tests where levels are few; 0 for none; default 199
  * @param bands thresholds of the difficulty bands
  * @param grafterNames whether grafters are named; default false
  * @param priorScale how much columns that vary (days, hands, cultivars) are believed to differ
@@ -20,7 +19,6 @@ public record AnswerOptions(
     double margin,
     int draws,
     long seed,
-    int bootstraps,
     Bands bands,
     boolean grafterNames,
     double priorScale) {
@@ -64,9 +62,6 @@ public record AnswerOptions(
     if (draws < 100) {
       throw new IllegalArgumentException("draws must be 100 or more, got " + draws);
     }
-    if (bootstraps < 0) {
-      throw new IllegalArgumentException("bootstraps must be 0 or more, got " + bootstraps);
-    }
     if (!(priorScale > 0 && priorScale <= WIDEST_PRIOR)) {
       throw new IllegalArgumentException(
           "the prior's scale must be above 0 and at most %.0f logits, e.g. 1, got %s"
@@ -77,10 +72,10 @@ public record AnswerOptions(
   /**
    * The defaults.
    *
-   * @return coverage 0.95, margin 10 points, 2,000 draws, seed 1, 199 bootstraps, grafters hidden
+   * @return coverage 0.95, margin 10 points, 2,000 draws, seed 1, grafters hidden
    */
   public static AnswerOptions defaults() {
-    return new AnswerOptions(0.95, 0.10, 2000, 1, 199, Bands.DEFAULT, false, 1);
+    return new AnswerOptions(0.95, 0.10, 2000, 1, Bands.DEFAULT, false, 1);
   }
 
   /**
@@ -90,8 +85,7 @@ public record AnswerOptions(
    * @return changed options
    */
   public AnswerOptions withCoverage(double other) {
-    return new AnswerOptions(
-        other, margin, draws, seed, bootstraps, bands, grafterNames, priorScale);
+    return new AnswerOptions(other, margin, draws, seed, bands, grafterNames, priorScale);
   }
 
   /**
@@ -101,8 +95,7 @@ public record AnswerOptions(
    * @return changed options
    */
   public AnswerOptions withMargin(double other) {
-    return new AnswerOptions(
-        coverage, other, draws, seed, bootstraps, bands, grafterNames, priorScale);
+    return new AnswerOptions(coverage, other, draws, seed, bands, grafterNames, priorScale);
   }
 
   /**
@@ -112,8 +105,7 @@ public record AnswerOptions(
    * @return changed options
    */
   public AnswerOptions withDraws(int other) {
-    return new AnswerOptions(
-        coverage, margin, other, seed, bootstraps, bands, grafterNames, priorScale);
+    return new AnswerOptions(coverage, margin, other, seed, bands, grafterNames, priorScale);
   }
 
   /**
@@ -123,18 +115,7 @@ public record AnswerOptions(
    * @return changed options
    */
   public AnswerOptions withSeed(long other) {
-    return new AnswerOptions(
-        coverage, margin, draws, other, bootstraps, bands, grafterNames, priorScale);
-  }
-
-  /**
-   * With another number of simulated data sets.
-   *
-   * @param other 0 for none
-   * @return changed options
-   */
-  public AnswerOptions withBootstraps(int other) {
-    return new AnswerOptions(coverage, margin, draws, seed, other, bands, grafterNames, priorScale);
+    return new AnswerOptions(coverage, margin, draws, other, bands, grafterNames, priorScale);
   }
 
   /**
@@ -144,8 +125,7 @@ public record AnswerOptions(
    * @return changed options
    */
   public AnswerOptions withBands(Bands other) {
-    return new AnswerOptions(
-        coverage, margin, draws, seed, bootstraps, other, grafterNames, priorScale);
+    return new AnswerOptions(coverage, margin, draws, seed, other, grafterNames, priorScale);
   }
 
   /**
@@ -155,7 +135,7 @@ public record AnswerOptions(
    * @return changed options
    */
   public AnswerOptions withGrafterNames(boolean other) {
-    return new AnswerOptions(coverage, margin, draws, seed, bootstraps, bands, other, priorScale);
+    return new AnswerOptions(coverage, margin, draws, seed, bands, other, priorScale);
   }
 
   /**
@@ -165,6 +145,6 @@ public record AnswerOptions(
    * @return changed options
    */
   public AnswerOptions withPriorScale(double other) {
-    return new AnswerOptions(coverage, margin, draws, seed, bootstraps, bands, grafterNames, other);
+    return new AnswerOptions(coverage, margin, draws, seed, bands, grafterNames, other);
   }
 }

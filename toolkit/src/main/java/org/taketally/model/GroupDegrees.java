@@ -1,5 +1,10 @@
 package org.taketally.model;
 
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
 import org.taketally.model.laplace.Patterns;
 
 /** How many independent units a column of groups leaves for effects that change between them. */
@@ -12,13 +17,44 @@ final class GroupDegrees {
 
   static int of(TakeDesign design, int[] grafts, String groups) {
     int[] codes = design.codes(groups);
-    int count = java.util.Arrays.stream(codes).max().orElse(0) + 1;
+    int count = count(codes);
     Patterns patterns = design.patterns();
     int between = 1;
     for (int j = 1; j < patterns.width(); j++) {
       between += withinShare(patterns, j, codes, count, grafts) < LEAST_WITHIN ? 1 : 0;
     }
     return Math.max(1, count - between);
+  }
+
+  /**
+   * Of the varying columns between whose groups alone a column changes, the one with the fewest
+   * degrees of freedom.
+   */
+  static Optional<BetweenGroups> between(
+      TakeDesign design, int[] grafts, String column, List<String> varying) {
+    List<String> names = design.names();
+    int[] places =
+        IntStream.range(1, names.size())
+            .filter(j -> names.get(j).startsWith(column + ": "))
+            .toArray();
+    return varying.stream()
+        .filter(groups -> places.length > 0 && changesBetween(design, grafts, places, groups))
+        .map(
+            groups ->
+                new BetweenGroups(groups, count(design.codes(groups)), of(design, grafts, groups)))
+        .min(Comparator.comparingInt(BetweenGroups::degrees));
+  }
+
+  private static boolean changesBetween(
+      TakeDesign design, int[] grafts, int[] places, String groups) {
+    int[] codes = design.codes(groups);
+    return Arrays.stream(places)
+        .allMatch(
+            j -> withinShare(design.patterns(), j, codes, count(codes), grafts) < LEAST_WITHIN);
+  }
+
+  private static int count(int[] codes) {
+    return Arrays.stream(codes).max().orElse(0) + 1;
   }
 
   /** Part of the spread of a column of X that lies within groups. */

@@ -24,4 +24,18 @@ public record LevelTest(double chiSquare, int degrees, double pValue) {
         degrees,
         FDistribution.of(degrees, groupDegrees).survivalProbability(chiSquare / degrees));
   }
+
+  /**
+   * The same by F, the groups being what counts, and the spread between them taken as wide as so
+   * few groups allow: a most likely spread is too small by the degrees that effects took (as by
+   * restricted likelihood). Errs on the side of caution where grafts' own chance, not the groups',
+   * makes up most of the error.
+   *
+   * @param groups between which the levels change
+   * @return the test with statistic and p-value so
+   */
+  public LevelTest between(BetweenGroups groups) {
+    double kept = chiSquare * groups.degrees() / groups.count();
+    return new LevelTest(kept, degrees, pValue).byGroups(groups.degrees());
+  }
 }

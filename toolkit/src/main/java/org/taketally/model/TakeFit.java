@@ -342,6 +342,24 @@ public final class TakeFit {
   }
 
   /**
+   * The groups between which, but not within which, an adjusted column changes. Groups that are
+   * made of the column, such as pairings, don't count.
+   *
+   * @param column a column the fit adjusts for or compares
+   * @return of several varying columns the one that leaves the fewest degrees; empty if the column
+   *     changes within all of them
+   */
+  public Optional<BetweenGroups> changesBetween(String column) {
+    List<String> groups =
+        varying.stream()
+            .map(VaryingFactor::factor)
+            .filter(name -> !name.equals(ModelTerms.PAIRING))
+            .filter(name -> !model().together().containsKey(name))
+            .toList();
+    return GroupDegrees.between(design(), cells().grafts(), column, groups);
+  }
+
+  /**
    * What a lot not yet made is likely to do.
    *
    * @param lot what is known of it

@@ -120,7 +120,6 @@ final class FactorVerdictWords implements AnswerWords {
   private static String name(FactorVerdict.TestQuestion question) {
     return switch (question) {
       case ANY_DIFFERENCE -> "any difference between levels";
-      case ANY_SPREAD -> "any spread of levels";
     };
   }
 
@@ -129,13 +128,7 @@ final class FactorVerdictWords implements AnswerWords {
       case ALL_PAIRS_AT_ONCE -> "most extreme of all pairs, standard errors, by draws of the fit";
       case DEALT_WITHIN_GROUPS ->
           "levels dealt out anew %d times among grafts made together".formatted(test.simulated());
-      case WALD -> "Wald, within the one fit";
-      case OF_LEVELS_AS_MEASURED ->
-          "likelihood ratio of the levels as measured, half chi-square at zero";
-      case LIKELIHOOD_RATIO -> "likelihood ratio";
-      case LIKELIHOOD_RATIO_AT_ZERO -> "likelihood ratio, half chi-square at zero";
-      case SIMULATED ->
-          "likelihood ratio, judged by %d simulated sets of records".formatted(test.simulated());
+      case F_BY_GROUPS -> "F with the degrees of freedom of the groups between which levels change";
     };
   }
 }

@@ -5,6 +5,7 @@ import java.util.stream.Collectors;
 import org.taketally.answers.verdict.FactorVerdict;
 import org.taketally.answers.verdict.FactorVerdict.AverageSeason;
 import org.taketally.answers.verdict.FactorVerdict.BatchAdded;
+import org.taketally.answers.verdict.FactorVerdict.BetweenGroupsOnly;
 import org.taketally.answers.verdict.FactorVerdict.ComparedWithin;
 import org.taketally.answers.verdict.FactorVerdict.CountsAlone;
 import org.taketally.answers.verdict.FactorVerdict.CultivarSwap;
@@ -79,6 +80,9 @@ final class VerdictNotes {
     if (note instanceof PriorsTried priors) {
       return priors(priors);
     }
+    if (note instanceof BetweenGroupsOnly between) {
+      return between(between);
+    }
     return dealt((DealtWithin) note);
   }
 
@@ -95,6 +99,18 @@ final class VerdictNotes {
             + " were seen, or twice as much, the verdict would be the same."
         : "It hangs on how much days, hands and the like were believed to differ before the records were seen (prior scale %s): it would be %s. More groups (days, beds, hands) would settle it."
             .formatted(logits(verdict.options().priorScale()), others);
+  }
+
+  /** Units are said, because grafts are what a reader would count. */
+  private static String between(BetweenGroupsOnly between) {
+    String column = Words.column(between.groups());
+    return "Hardly any %s holds more than one of them, so %d times %s is what there is to compare, however many grafts each holds: counted so, chance gives as much in %s of 100 sets of records."
+        .formatted(
+            column,
+            between.count(),
+            column,
+            String.format(
+                Locale.ROOT, between.pValue() < 0.1 ? "%.1f" : "%.0f", 100 * between.pValue()));
   }
 
   private static String logits(double scale) {

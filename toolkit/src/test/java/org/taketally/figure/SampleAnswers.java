@@ -162,7 +162,7 @@ public final class SampleAnswers {
             List.of(
                 new FactorVerdict.Test(
                     FactorVerdict.TestQuestion.ANY_DIFFERENCE,
-                    FactorVerdict.TestMethod.LIKELIHOOD_RATIO,
+                    FactorVerdict.TestMethod.ALL_PAIRS_AT_ONCE,
                     0,
                     3.1,
                     3,

@@ -29,7 +29,7 @@ class WorkingPagesTest {
     GraftRecords records = Sheets.read(folder, sheet);
     Cells cells = CellsOf.records(records, List.of("cultivar", "rootstock", "grafter"));
     TakeModel model = TakeModel.ofTakes().varyBy("cultivar", "grafter").compare("rootstock");
-    AnswerOptions options = AnswerOptions.defaults().withDraws(200).withBootstraps(0);
+    AnswerOptions options = AnswerOptions.defaults().withDraws(200);
     Analysis analysis = Analysis.of(cells, model, options);
     return AnalysisPage.of(records, analysis.withLateLoss(records, countedTwice(records))).html();
   }

@@ -154,9 +154,7 @@ public record FactorVerdict(
   /** What a test asks. */
   public enum TestQuestion {
     /** Whether any two levels differ. */
-    ANY_DIFFERENCE,
-    /** Whether levels spread at all around a common mean. */
-    ANY_SPREAD
+    ANY_DIFFERENCE
   }
 
   /** How a test was made. */
@@ -165,16 +163,8 @@ public record FactorVerdict(
     ALL_PAIRS_AT_ONCE,
     /** Levels dealt out anew among grafts made together. */
     DEALT_WITHIN_GROUPS,
-    /** Wald, by the covariance within the one fit. */
-    WALD,
-    /** Likelihood ratio of the levels as measured, half chi-square at zero. */
-    OF_LEVELS_AS_MEASURED,
-    /** Likelihood ratio. */
-    LIKELIHOOD_RATIO,
-    /** Likelihood ratio, half chi-square where a spread sits at zero. */
-    LIKELIHOOD_RATIO_AT_ZERO,
-    /** Likelihood ratio, judged by simulated sets of records. */
-    SIMULATED
+    /** F with the degrees of freedom of the groups between which levels change. */
+    F_BY_GROUPS
   }
 
   /**
@@ -183,7 +173,7 @@ public record FactorVerdict(
    * @param question what is tested
    * @param method how
    * @param simulated how many sets of records were simulated for it; 0 if none
-   * @param statistic twice the difference of log-likelihoods, 0 or more
+   * @param statistic of the method, 0 or more
    * @param degrees degrees of freedom
    * @param pValue how often chance alone gives as much, 0 to 1
    */
@@ -302,6 +292,15 @@ public record FactorVerdict(
       columns = List.copyOf(columns);
     }
   }
+
+  /**
+   * Levels change between groups only (each bed has one stock), so the groups are what counts.
+   *
+   * @param groups column of the groups, e.g. {@code block}
+   * @param count groups
+   * @param pValue how often groups that owe nothing to the levels would differ as much, 0 to 1
+   */
+  public record BetweenGroupsOnly(String groups, int count, double pValue) implements Note {}
 
   /**
    * What the verdict would have been, had columns that vary (days, hands) been believed to differ

@@ -20,7 +20,10 @@ import org.taketally.answers.counts.TakeCount;
 import org.taketally.answers.counts.TakeCounter;
 import org.taketally.answers.counts.TakeRateInterval;
 import org.taketally.cells.Cells;
+import org.taketally.model.BetweenGroups;
+import org.taketally.model.LevelTest;
 import org.taketally.model.TakeFit;
+import org.taketally.model.UnpooledLevels;
 import org.taketally.model.VaryingFactor;
 import org.taketally.records.columns.DerivedColumn;
 import org.taketally.records.columns.RecordColumn;
@@ -31,6 +34,9 @@ public final class FactorVerdictCalculator {
 
   /** Share of the grafts the comparable levels must hold for a verdict on them alone. */
   private static final double MOST = 0.80;
+
+  /** Above this F by groups and the normal hardly differ. */
+  private static final int FEW_GROUPS = 30;
 
   /** Grafts alike in these are dealt out anew among themselves, the first the most important. */
   private static final List<String> DEALT_WITHIN =
@@ -244,6 +250,7 @@ public final class FactorVerdictCalculator {
     swaps.ifPresent(s -> notes.addAll(s.notes()));
     noteEquivalent(evidence.levels(), grafts, pairs);
     List<FactorVerdict.Test> tests = tests(cells, differences);
+    evidence.free().flatMap(this::byGroups).ifPresent(tests::add);
     double[] largest = PairDifferences.largest(evidence.takes());
     FactorVerdict.Size size =
         new FactorVerdict.Size(
@@ -363,6 +370,31 @@ public final class FactorVerdictCalculator {
               });
     }
     return tests;
+  }
+
+  /** F by groups, where levels change between groups only. */
+  private Optional<FactorVerdict.Test> byGroups(MarginalTakes free) {
+    Optional<BetweenGroups> groups =
+        free.fit().changesBetween(factor).filter(between -> between.degrees() <= FEW_GROUPS);
+    Optional<LevelTest> any =
+        groups.isEmpty()
+            ? Optional.empty()
+            : UnpooledLevels.of(free.fit(), factor).map(UnpooledLevels::anyDifference);
+    if (any.isEmpty()) {
+      return Optional.empty();
+    }
+    LevelTest test = any.get().between(groups.get());
+    notes.add(
+        new FactorVerdict.BetweenGroupsOnly(
+            groups.get().groups(), groups.get().count(), test.pValue()));
+    return Optional.of(
+        new FactorVerdict.Test(
+            FactorVerdict.TestQuestion.ANY_DIFFERENCE,
+            FactorVerdict.TestMethod.F_BY_GROUPS,
+            0,
+            test.chiSquare() / test.degrees(),
+            groups.get().degrees(),
+            test.pValue()));
   }
 
   /** Levels that account for every pair shown to lie beyond the margin. */

@@ -32,7 +32,7 @@ class VerdictChancesTest {
         trial,
         new VerdictChances.Settings(
             new TrialTruth(Map.of("A", first, "B", second), TrialTruth.USUAL_SPREADS),
-            AnswerOptions.defaults().withDraws(200).withBootstraps(0),
+            AnswerOptions.defaults().withDraws(200),
             trials,
             done -> {}));
   }
