@@ -288,11 +288,11 @@ final class WorkbookSurvey {
       return read;
     }
 
-    /** No sheet packs a thousand to one; a bomb does. */
+    /** Sheets so large pack some twenty to one, as rows have numbers; a bomb packs far more. */
     private boolean isBomb() {
       return count > 100_000_000L
           && entry.getCompressedSize() > 0
-          && count / entry.getCompressedSize() > 500;
+          && count / entry.getCompressedSize() > 100;
     }
 
     /** A text is held whole by whoever parses it, so that it must be stopped before. */
