@@ -383,8 +383,13 @@ class DictionaryProposalTest {
   void three_spellings_of_a_name_are_two_questions() throws IOException {
     Path file =
         sheet(
-            "variety,stock,made,took\nQUESSEL,Pellin,10,6\nquesel,Pellin,10,6\n"
-                + "Quessel,Pellin,10,7\nQuessel,Varric,9,3\n");
+            """
+            variety,stock,made,took
+            QUESSEL,Pellin,10,6
+            quesel,Pellin,10,6
+            Quessel,Pellin,10,7
+            Quessel,Varric,9,3
+            """);
     assertThat(DictionaryProposal.of(List.of(file)).questions())
         .hasSize(2)
         .allMatch(question -> question.contains("may be \"Quessel\" (2 times)"));
@@ -394,8 +399,11 @@ class DictionaryProposalTest {
   void counting_days_are_known_by_their_letter() throws IOException {
     Path file =
         sheet(
-            "Variété,Porte-greffe,Nb greffés,Reprises 30 j,Reprises 90 j\n"
-                + "Belcarme,Franc,12,10,9\nCorvane,Franc,10,6,5\n");
+            """
+            Variété,Porte-greffe,Nb greffés,Reprises 30 j,Reprises 90 j
+            Belcarme,Franc,12,10,9
+            Corvane,Franc,10,6,5
+            """);
     DictionaryProposal proposal = DictionaryProposal.of(List.of(file));
     assertThat(proposal.questions())
         .singleElement()
@@ -409,8 +417,12 @@ class DictionaryProposalTest {
   void a_word_for_totals_among_days_is_no_day() throws IOException {
     Path file =
         sheet(
-            "Sorte,Unterlage,Datum,Stück,angew.\nOrrin,Pellin,12.4.24,15,11\n"
-                + "Bexley,Varric,13.4.24,20,9\n,,Summe:,35,20\n");
+            """
+            Sorte,Unterlage,Datum,Stück,angew.
+            Orrin,Pellin,12.4.24,15,11
+            Bexley,Varric,13.4.24,20,9
+            ,,Summe:,35,20
+            """);
     DictionaryProposal proposal = DictionaryProposal.of(List.of(file));
     assertThat(proposal.questions()).isEmpty();
     GraftRecords records = read(proposal.json(), file);
