@@ -19,6 +19,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.taketally.notebook.display.Displays;
 import org.taketally.notebook.jupyter.Jupyter.Ran;
+import org.taketally.notebook.runner.Notebook;
+import org.taketally.notebook.runner.NotebookPage;
 import tech.tablesaw.api.DoubleColumn;
 import tech.tablesaw.api.Table;
 
@@ -92,16 +94,7 @@ class ExportedPageIT {
         Displays.html(wide).orElseThrow().replace("</table></div>", "</table></div>" + sentence);
     JsonObject forms = new JsonObject();
     forms.addProperty("text/html", html);
-    forms.addProperty("text/plain", "a table");
-    Path notebook =
-        Files.writeString(
-            folder.resolve("wide.ipynb"),
-            """
-            {"nbformat": 4, "nbformat_minor": 5, "metadata": {}, "cells": [
-             {"cell_type": "code", "id": "a", "metadata": {}, "execution_count": 1, "source": "wide",
-              "outputs": [{"output_type": "execute_result", "execution_count": 1, "metadata": {}, "data": %s}]}]}
-            """
-                .formatted(forms));
+    Path notebook = oneCell(forms);
     Browser browser = exported(notebook);
     try {
       browser.until("document.querySelector('.tried')");
@@ -112,6 +105,59 @@ class ExportedPageIT {
     } finally {
       browser.quit();
     }
+  }
+
+  /** Printed, the page of a notebook that was run shows every row and what is folded, uncut. */
+  @Test
+  void a_printed_page_of_a_run_is_whole() throws Exception {
+    Jupyter.require("a browser", Browser.CHROMIUM, Browser.DRIVER);
+    Table wide = Table.create("wide");
+    for (int i = 0; i < 9; i++) {
+      wide.addColumns(DoubleColumn.create("a column of a long name " + i, 0.5, 0.25));
+    }
+    JsonObject forms = new JsonObject();
+    forms.addProperty(
+        "text/html",
+        Displays.html(wide).orElseThrow()
+            + "<details><summary>more</summary><p class='folded'>folded</p></details>");
+    Notebook notebook = Notebook.read(oneCell(forms));
+    Path page = Files.writeString(folder.resolve("run.html"), NotebookPage.of(notebook, false));
+    Browser browser = Browser.open(folder);
+    try {
+      browser.go(page.toUri().toString());
+      String folded = "document.querySelector('.folded').checkVisibility()";
+      assertThat(browser.value(folded).getAsBoolean()).as("folded on a screen").isFalse();
+      JsonObject paper = new JsonObject();
+      paper.addProperty("width", 718); // A4 less its margins
+      paper.addProperty("height", 1_040);
+      paper.addProperty("deviceScaleFactor", 1);
+      paper.addProperty("mobile", false);
+      browser.command("Emulation.setDeviceMetricsOverride", paper);
+      JsonObject print = new JsonObject();
+      print.addProperty("media", "print");
+      browser.command("Emulation.setEmulatedMedia", print);
+      browser.until(folded);
+      String cut =
+          "[...document.querySelectorAll('th, td')]"
+              + ".filter(each => each.getBoundingClientRect().right > 719).length";
+      assertThat(browser.value("document.querySelectorAll('td').length").getAsInt())
+          .isGreaterThanOrEqualTo(18);
+      assertThat(browser.value(cut).getAsInt()).as("cells beyond the sheet").isZero();
+    } finally {
+      browser.quit();
+    }
+  }
+
+  private Path oneCell(JsonObject forms) throws Exception {
+    forms.addProperty("text/plain", "a table");
+    return Files.writeString(
+        folder.resolve("wide.ipynb"),
+        """
+        {"nbformat": 4, "nbformat_minor": 5, "metadata": {}, "cells": [
+         {"cell_type": "code", "id": "a", "metadata": {}, "execution_count": 1, "source": "wide",
+          "outputs": [{"output_type": "execute_result", "execution_count": 1, "metadata": {}, "data": %s}]}]}
+        """
+            .formatted(forms));
   }
 
   private Browser exported(Path notebook) throws Exception {

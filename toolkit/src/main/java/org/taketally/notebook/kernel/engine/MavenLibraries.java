@@ -67,12 +67,17 @@ final class MavenLibraries {
   }
 
   private static Path keptByMaven() {
-    String said = System.getProperty("maven.repo.local");
+    return keptByMaven(System.getProperties(), System.getenv());
+  }
+
+  /** Where Maven keeps libraries: where it is told to, else below the home that is in force. */
+  static Path keptByMaven(Properties system, Map<String, String> environment) {
+    String said = system.getProperty("maven.repo.local");
     if (said != null) {
       return Path.of(said);
     }
-    String home = System.getenv().getOrDefault("HOME", "");
-    String kept = home.isBlank() ? System.getProperty("user.home") : home;
+    String home = environment.getOrDefault("HOME", "");
+    String kept = home.isBlank() ? system.getProperty("user.home") : home;
     return Path.of(kept, ".m2", "repository");
   }
 
