@@ -133,8 +133,11 @@ class InstalledKernelIT {
   void a_signal_interrupts_too() throws Exception {
     try (KernelClient client = start("")) {
       client.execute("int kept = 5;");
-      Message cell = client.send("execute_request", KernelClient.code("while (true) { }"));
-      Thread.sleep(500);
+      Message cell =
+          client.send(
+              "execute_request",
+              KernelClient.code("System.out.println(\"begun\");\nwhile (true) { }"));
+      client.awaitPublished(message -> message.type().equals("stream"));
       new ProcessBuilder("kill", "-INT", String.valueOf(process.pid())).start().waitFor();
       assertThat(client.reply(cell).get("ename").getAsString()).isEqualTo("Interrupted");
       client.published(cell);

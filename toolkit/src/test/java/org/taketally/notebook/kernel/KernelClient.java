@@ -186,7 +186,7 @@ public final class KernelClient implements AutoCloseable {
   }
 
   /** The next message published that fits, whatever request it belongs to. */
-  Message awaitPublished(Predicate<Message> fits) throws MalformedMessage {
+  public Message awaitPublished(Predicate<Message> fits) throws MalformedMessage {
     while (true) {
       Message next =
           iopub
