@@ -37,7 +37,7 @@ public final class Browser {
   static final String ENTER = "\uE007";
 
   private static final String ELEMENT = "element-6066-11e4-a52e-4f735466cecf";
-  private static final Duration PATIENCE = Duration.ofSeconds(180);
+  private static final Duration PATIENCE = Duration.ofMinutes(3);
 
   private final HttpClient client = HttpClient.newHttpClient();
   private final Process driver;
