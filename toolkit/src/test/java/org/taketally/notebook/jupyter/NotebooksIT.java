@@ -15,8 +15,6 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Timeout;
-import org.junit.jupiter.api.parallel.Execution;
-import org.junit.jupiter.api.parallel.ExecutionMode;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.taketally.notebook.jupyter.Jupyter.Ran;
@@ -29,7 +27,6 @@ import org.taketally.notebook.runner.NotebookCell;
  * wanted change: {@code -Dgolden=write} saves them anew.
  */
 @Timeout(300)
-@Execution(ExecutionMode.CONCURRENT)
 class NotebooksIT {
 
   /**
