@@ -28,6 +28,7 @@ public final class TakeFit {
   private final List<SearchStep> search;
   private final double[] linearPredictor;
   private final double[] varianceErrors;
+  private List<FitWarning> warnings;
   private final List<VaryingFactor> varying;
   private Prior lastPrior;
   private PosteriorSampler lastSampler;
@@ -235,10 +236,15 @@ public final class TakeFit {
    *
    * @return may be empty
    */
-  public List<FitWarning> warnings() {
-    List<FitWarning> all = new ArrayList<>(ready.warnings());
-    all.addAll(ThinLevels.warnings(ready, point, varianceErrors, varianceShifts()));
-    return List.copyOf(all);
+  public synchronized List<FitWarning> warnings() {
+    if (warnings == null) {
+      List<FitWarning> all = new ArrayList<>(ready.warnings());
+      if (model().nodes() == 1) {
+        all.addAll(ThinLevels.warnings(ready, point, varianceErrors, varianceShifts()));
+      }
+      warnings = List.copyOf(all);
+    }
+    return warnings;
   }
 
   /** How far each variance would move, were its levels integrated over, not approximated. */

@@ -155,6 +155,9 @@ class ThinLevelsTest {
     assertThat(warnings).hasSize(1);
     assertThat(warnings.get(0).sentence())
         .contains("levels of c0 hold so few grafts (2.0 on average)", "too low");
+    assertThat(thin(model.nodes(25).fit(grafts(3, 300, new int[] {150}, new double[] {1.5}))))
+        .as("worked out exactly")
+        .isEmpty();
     assertThat(thin(model.fit(grafts(3, 3_000, new int[] {60}, new double[] {1.5})))).isEmpty();
   }
 

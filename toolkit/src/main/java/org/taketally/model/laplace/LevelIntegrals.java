@@ -1,6 +1,5 @@
 package org.taketally.model.laplace;
 
-import java.util.Arrays;
 import org.taketally.model.numeric.GaussHermite;
 import org.taketally.terms.Logit;
 
@@ -51,13 +50,13 @@ public final class LevelIntegrals {
   public double slope(int column, double tau) {
     double theta = Math.sqrt(tau);
     double apart = 2 * STEP * theta;
-    double more = excess(column, theta * (1 + STEP));
-    double less = excess(column, theta * (1 - STEP));
+    int[][] cells = evidence.cellsByLevel(column);
+    double more = excess(column, cells, theta * (1 + STEP));
+    double less = excess(column, cells, theta * (1 - STEP));
     return (more - less) / apart / (2 * theta);
   }
 
-  private double excess(int column, double theta) {
-    int[][] cells = cellsOf(column);
+  private double excess(int column, int[][] cells, double theta) {
     double sum = 0;
     for (int level = 0; level < cells.length; level++) {
       if (cells[level].length > 0 && level != evidence.exempt()[column]) {
@@ -65,19 +64,6 @@ public final class LevelIntegrals {
       }
     }
     return sum;
-  }
-
-  private int[][] cellsOf(int column) {
-    int[] codes = evidence.codes()[column];
-    int[] count = new int[evidence.sizes()[column]];
-    for (int code : codes) {
-      count[code]++;
-    }
-    int[][] cells = Arrays.stream(count).mapToObj(int[]::new).toArray(int[][]::new);
-    for (int i = 0; i < codes.length; i++) {
-      cells[codes[i]][--count[codes[i]]] = i;
-    }
-    return cells;
   }
 
   /** One level alone. */

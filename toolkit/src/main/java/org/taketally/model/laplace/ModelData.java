@@ -29,6 +29,23 @@ public record ModelData(
     return patterns.width();
   }
 
+  /** Cells of each level of a varying column, in order; one array a level. */
+  int[][] cellsByLevel(int column) {
+    int[] count = new int[sizes[column]];
+    for (int code : codes[column]) {
+      count[code]++;
+    }
+    int[][] byLevel = new int[count.length][];
+    for (int level = 0; level < count.length; level++) {
+      byLevel[level] = new int[count[level]];
+    }
+    for (int i = cells() - 1; i >= 0; i--) {
+      int code = codes[column][i];
+      byLevel[code][--count[code]] = i;
+    }
+    return byLevel;
+  }
+
   public ModelData withTakes(int[] otherTakes) {
     return new ModelData(otherTakes, grafts, patterns, codes, sizes, exempt);
   }

@@ -21,20 +21,8 @@ public final class Quadrature implements Marginal {
   public Quadrature(ModelData evidence, int nodes) {
     this.evidence = evidence;
     this.rule = GaussHermite.of(nodes);
-    int levels = evidence.sizes()[0];
-    int[] count = new int[levels];
-    for (int code : evidence.codes()[0]) {
-      count[code]++;
-    }
-    this.cellsOf = new int[levels][];
-    for (int j = 0; j < levels; j++) {
-      cellsOf[j] = new int[count[j]];
-    }
-    for (int i = evidence.cells() - 1; i >= 0; i--) {
-      int code = evidence.codes()[0][i];
-      cellsOf[code][--count[code]] = i;
-    }
-    this.modes = new double[levels];
+    this.cellsOf = evidence.cellsByLevel(0);
+    this.modes = new double[cellsOf.length];
   }
 
   @Override
