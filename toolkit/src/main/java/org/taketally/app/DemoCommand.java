@@ -2,7 +2,6 @@ package org.taketally.app;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.taketally.analysis.Analysis;
@@ -10,7 +9,6 @@ import org.taketally.answers.counts.TakeMeaning;
 import org.taketally.files.FileSet;
 import org.taketally.files.Guard;
 import org.taketally.publish.SeasonSummary;
-import org.taketally.publish.SummaryOptions;
 import org.taketally.records.GraftRecords;
 import org.taketally.records.RecordsReader;
 import org.taketally.records.invented.BundledDatasets;
@@ -47,6 +45,17 @@ final class DemoCommand implements Callable<Integer> {
       description = "Print every answer with its reasons, not the short ones.")
   private boolean full;
 
+  private DemoWork work = new DemoWork();
+
+  /**
+   * Sets who does the long part.
+   *
+   * @param other instead of the usual
+   */
+  void workBy(DemoWork other) {
+    work = other;
+  }
+
   @Override
   public Integer call() throws IOException {
     Printing printing = new Printing(spec.commandLine().getOut());
@@ -65,21 +74,19 @@ final class DemoCommand implements Callable<Integer> {
     spec.commandLine().getErr().println(RecordsOptions.howLong(records.check()));
     spec.commandLine().getErr().flush();
     Analysis analysis =
-        AnalyseCommand.analysis(records, new ModelOptions(), false, new ArrayList<>())
-            .withLateLoss(
-                records, reader.assessments(List.of(clean.resolve("assessments.csv")), records));
+        work.analysis(
+            records, reader.assessments(List.of(clean.resolve("assessments.csv")), records));
     if (full) {
       printing.analysis(analysis, List.of(TakeMeaningWords.of(TakeMeaning.of(records))));
     }
     spec.commandLine().getErr().println(RecordsOptions.writing());
     spec.commandLine().getErr().flush();
-    SummaryOptions options = SummaryOptions.defaults().circle("Halden Bay growers' circle");
     FileSet files = FileSet.in(folder, "demo", guard);
-    SeasonSummary summary = SeasonSummary.of(records, analysis, options);
+    SeasonSummary summary = work.summary(records, analysis);
     Path page = SummaryCommand.write(summary, files).get(0);
     if (!full) {
       printing.bullets(summary.inShort());
-      printing.paragraphs(SeasonWords.in(options.language()).handout().likely());
+      printing.paragraphs(SeasonWords.in(DemoWork.OPTIONS.language()).handout().likely());
       printing.paragraphs(
           "Each in full, with its range, how sure it is and from how many grafts: demo --full.");
       printing.paragraphs("The season page for members, and beside it a handout to print:");

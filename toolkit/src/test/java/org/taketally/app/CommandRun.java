@@ -17,9 +17,12 @@ import picocli.CommandLine;
 record CommandRun(int status, String out, String err) {
 
   static CommandRun of(Object... arguments) {
+    return of(Taketally.commandLine(), arguments);
+  }
+
+  static CommandRun of(CommandLine commands, Object... arguments) {
     StringWriter out = new StringWriter();
     StringWriter err = new StringWriter();
-    CommandLine commands = Taketally.commandLine();
     commands.setOut(new PrintWriter(out)).setErr(new PrintWriter(err));
     int status =
         commands.execute(Arrays.stream(arguments).map(Object::toString).toArray(String[]::new));

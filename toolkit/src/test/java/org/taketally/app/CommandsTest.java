@@ -23,6 +23,8 @@ class CommandsTest {
   private static final Path RECORDS = Path.of("src/test/resources/records");
   private static final String HEADER = "cultivar,rootstock,grafts,takes\n";
 
+  private static final SharedDemoWork DEMO = new SharedDemoWork();
+
   @TempDir private Path folder;
 
   private static CommandRun run(Object... arguments) {
@@ -131,7 +133,8 @@ class CommandsTest {
 
   @Test
   void demo_fits_on_a_screen_and_ends_with_the_path_of_the_page() {
-    CommandRun outcome = run("demo", "--out", folder.resolve("short"));
+    CommandRun outcome =
+        CommandRun.of(DEMO.commands(), "demo", "--out", folder.resolve("short")).said();
     assertThat(outcome.status()).isEqualTo(ExitStatus.FINE);
     assertThat(outcome.out().lines().count()).as(outcome.out()).isLessThanOrEqualTo(20);
     assertThat(outcome.out().replaceAll("\\s+", " "))
@@ -146,7 +149,8 @@ class CommandsTest {
 
   @Test
   void demo_in_full_answers_in_words_and_ends_with_the_path_of_the_page() throws IOException {
-    CommandRun outcome = run("demo", "--full", "--out", folder.resolve("demo"));
+    CommandRun outcome =
+        CommandRun.of(DEMO.commands(), "demo", "--full", "--out", folder.resolve("demo")).said();
     assertThat(outcome.status()).isEqualTo(ExitStatus.FINE);
     assertThat(outcome.out())
         .contains("No practical difference: swapping between these 6 rootstocks");

@@ -3,6 +3,8 @@ package org.taketally.answers.advice;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -20,7 +22,17 @@ class AdviceErrorRatesTest {
 
   private static final AnswerOptions OPTIONS = AnswerOptions.defaults().withDraws(400);
 
-  static SeasonAdvice advice(CircleTruth truth) {
+  private record Circle(CircleTruth.Kind kind, int seed) {}
+
+  /** More than one test asks for the same circle; each takes seconds. */
+  private static final Map<Circle, SeasonAdvice> WORKED_OUT = new ConcurrentHashMap<>();
+
+  private static SeasonAdvice advice(CircleTruth.Kind kind, int seed) {
+    return WORKED_OUT.computeIfAbsent(
+        new Circle(kind, seed), circle -> advice(new CircleTruth(kind, seed)));
+  }
+
+  private static SeasonAdvice advice(CircleTruth truth) {
     Cells cells = truth.cells();
     TakeFit fit = FallbackFit.of(cells, SuggestedModel.of(cells).model()).fit();
     return SeasonAdviceCalculator.of(
@@ -32,7 +44,7 @@ class AdviceErrorRatesTest {
         .filter(
             seed -> {
               CircleTruth truth = new CircleTruth(kind, seed);
-              return advice(truth).steps().stream().anyMatch(truth::isWrong);
+              return advice(kind, seed).steps().stream().anyMatch(truth::isWrong);
             })
         .count();
   }
@@ -60,8 +72,7 @@ class AdviceErrorRatesTest {
     int stock = 0;
     int wood = 0;
     for (int seed = 0; seed < 5; seed++) {
-      SeasonAdvice advice =
-          advice(new CircleTruth(CircleTruth.Kind.ONE_STOCK_WORSE_AND_OLD_WOOD, seed));
+      SeasonAdvice advice = advice(CircleTruth.Kind.ONE_STOCK_WORSE_AND_OLD_WOOD, seed);
       stock += advice.steps().stream().anyMatch(a -> a.factor().equals("rootstock")) ? 1 : 0;
       wood += advice.steps().stream().anyMatch(Advice.UseWithin.class::isInstance) ? 1 : 0;
     }

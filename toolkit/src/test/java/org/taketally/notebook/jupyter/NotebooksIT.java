@@ -15,6 +15,8 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.parallel.Execution;
+import org.junit.jupiter.api.parallel.ExecutionMode;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.taketally.notebook.jupyter.Jupyter.Ran;
@@ -60,6 +62,7 @@ class NotebooksIT {
 
   @ParameterizedTest
   @MethodSource("names")
+  @Execution(ExecutionMode.CONCURRENT)
   void runner_gives_what_is_saved(String name) throws Exception {
     Path out = Jupyter.TARGET.resolve("notebooks-run");
     Path notebook = NOTEBOOKS.resolve(name);
@@ -95,12 +98,14 @@ class NotebooksIT {
   @ParameterizedTest
   @MethodSource("others")
   @Tag("slow")
+  @Execution(ExecutionMode.CONCURRENT)
   void nbconvert_gives_what_is_saved_of_the_others(String name) throws Exception {
     nbconvert_with_the_installed_kernel_gives_what_is_saved(name);
   }
 
   @ParameterizedTest
   @MethodSource("byBoth")
+  @Execution(ExecutionMode.CONCURRENT)
   void nbconvert_with_the_installed_kernel_gives_what_is_saved(String name) throws Exception {
     assumeFalse(SAVES, "saved anew by the runner at this moment");
     Path nbconvert = Path.of("/usr/bin/jupyter-nbconvert");
