@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
@@ -47,9 +48,21 @@ class InstalledKernelIT {
   }
 
   private KernelClient start(String parentProcess) throws Exception {
+    return start(List.of(), parentProcess);
+  }
+
+  /**
+   * Starts a kernel.
+   *
+   * @param through what starts it, before its own command: ends by running that in its own place
+   * @param parentProcess id of the process without which it ends, or empty
+   */
+  private KernelClient start(List<String> through, String parentProcess) throws Exception {
     ConnectionFile connection = ConnectionFile.unused();
     Path file = Files.writeString(folder.resolve("connection.json"), connection.toJson());
-    ProcessBuilder builder = Jupyter.process(folder, command(file));
+    List<String> command = new ArrayList<>(through);
+    command.addAll(command(file));
+    ProcessBuilder builder = Jupyter.process(folder, command);
     if (!parentProcess.isEmpty()) {
       builder.environment().put("JPY_PARENT_PID", parentProcess);
     }
@@ -129,16 +142,37 @@ class InstalledKernelIT {
     }
   }
 
+  private static Message endlessCell(KernelClient client) throws Exception {
+    client.execute("int kept = 5;");
+    Message cell =
+        client.send(
+            "execute_request",
+            KernelClient.code("System.out.println(\"begun\");\nwhile (true) { }"));
+    client.awaitPublished(message -> message.type().equals("stream"));
+    return cell;
+  }
+
   @Test
   void a_signal_interrupts_too() throws Exception {
-    try (KernelClient client = start("")) {
-      client.execute("int kept = 5;");
-      Message cell =
-          client.send(
-              "execute_request",
-              KernelClient.code("System.out.println(\"begun\");\nwhile (true) { }"));
-      client.awaitPublished(message -> message.type().equals("stream"));
+    try (KernelClient client = start(Signals.interruptible(), "")) {
+      Message cell = endlessCell(client);
       new ProcessBuilder("kill", "-INT", String.valueOf(process.pid())).start().waitFor();
+      assertThat(client.reply(cell).get("ename").getAsString()).isEqualTo("Interrupted");
+      client.published(cell);
+      assertThat(client.execute("kept").result()).isEqualTo("5");
+    }
+  }
+
+  /**
+   * As a shell starts what it puts in the background: Java then never hears of the signal, and
+   * nothing written in Java changes that. Jupyter interrupts this kernel by message.
+   */
+  @Test
+  void a_message_interrupts_where_the_signal_is_ignored_from_the_start() throws Exception {
+    try (KernelClient client = start(Signals.UNINTERRUPTIBLE, "")) {
+      Message cell = endlessCell(client);
+      assertThat(Signals.ignoresInterrupts(process.pid())).isNotEqualTo(Optional.of(false));
+      client.sendControl("interrupt_request", new JsonObject());
       assertThat(client.reply(cell).get("ename").getAsString()).isEqualTo("Interrupted");
       client.published(cell);
       assertThat(client.execute("kept").result()).isEqualTo("5");
