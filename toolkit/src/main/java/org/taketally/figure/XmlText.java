@@ -1,5 +1,7 @@
 package org.taketally.figure;
 
+import org.taketally.files.ControlSigns;
+
 /** Text typed by people, made safe for pictures and pages. */
 public final class XmlText {
 
@@ -9,8 +11,8 @@ public final class XmlText {
    * Text that stays text inside elements and quoted attributes of XML and HTML.
    *
    * @param raw as typed
-   * @return markup characters as references; characters XML can't hold as U+FFFD, so that one sees
-   *     that something stood there
+   * @return markup characters as references; characters XML can't hold, and those that turn the
+   *     direction of what follows, as U+FFFD, so that one sees that something stood there
    */
   public static String escape(String raw) {
     StringBuilder out = new StringBuilder(raw.length());
@@ -33,6 +35,6 @@ public final class XmlText {
     boolean control = point < 0x20 && point != '\t' && point != '\n' && point != '\r';
     boolean surrogate = point >= 0xD800 && point <= 0xDFFF;
     boolean noCharacter = point == 0xFFFE || point == 0xFFFF;
-    return !(control || surrogate || noCharacter);
+    return !(control || surrogate || noCharacter || ControlSigns.turns(point));
   }
 }

@@ -3,7 +3,6 @@ package org.taketally.files;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.Writer;
-import java.util.Locale;
 
 /**
  * Lines for a terminal that nothing in the records can steer: control signs and signs that turn the
@@ -50,30 +49,7 @@ public final class Terminal extends PrintWriter {
    * @return the same with codes in place of control signs; line feeds and tabs stay
    */
   public static String neutral(String text) {
-    StringBuilder shown = new StringBuilder(text.length());
-    for (int i = 0; i < text.length(); i++) {
-      append(shown, text.charAt(i));
-    }
-    return shown.toString();
-  }
-
-  private static void append(StringBuilder shown, char sign) {
-    if (steers(sign)) {
-      shown.append(String.format(Locale.ROOT, "\\u%04X", (int) sign));
-    } else {
-      shown.append(sign);
-    }
-  }
-
-  private static boolean steers(char sign) {
-    return switch (sign) {
-      case '\n', '\t' -> false;
-      case '\u061C', '\u200E', '\u200F', '\u2028', '\u2029', '\uFEFF' -> true;
-      default ->
-          Character.isISOControl(sign)
-              || (sign >= '\u202A' && sign <= '\u202E')
-              || (sign >= '\u2066' && sign <= '\u2069');
-    };
+    return ControlSigns.neutral(text);
   }
 
   /** The filter. */

@@ -1,5 +1,7 @@
 package org.taketally.publish;
 
+import org.taketally.files.ControlSigns;
+
 /** Text typed by people, made safe for Markdown with tables. */
 final class MarkdownText {
 
@@ -7,13 +9,16 @@ final class MarkdownText {
 
   private MarkdownText() {}
 
-  /** Text that stays text: markup characters escaped, line ends and controls as spaces. */
+  /**
+   * Text that stays text: markup characters escaped, line ends, controls and turns of direction as
+   * spaces.
+   */
   static String escape(String raw) {
     StringBuilder out = new StringBuilder(raw.length());
     raw.codePoints()
         .forEach(
             point -> {
-              if (Character.isISOControl(point)) {
+              if (Character.isISOControl(point) || ControlSigns.turns(point)) {
                 out.append(' ');
                 return;
               }

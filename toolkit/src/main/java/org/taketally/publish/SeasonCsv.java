@@ -9,6 +9,7 @@ import org.taketally.answers.effects.Difficulty;
 import org.taketally.answers.effects.Difficulty.CultivarTake;
 import org.taketally.answers.verdict.FactorVerdict;
 import org.taketally.answers.verdict.FactorVerdict.LevelTake;
+import org.taketally.files.ControlSigns;
 import org.taketally.files.Csv;
 import org.taketally.publish.privacy.PublishedTable;
 import org.taketally.publish.privacy.PublishedTable.Entry;
@@ -59,8 +60,8 @@ final class SeasonCsv {
           entry.merged() || !season.isEmpty() ? Optional.empty() : take(factor, level);
       csv.add(
           factor,
-          level,
-          season,
+          ControlSigns.neutral(level),
+          ControlSigns.neutral(season),
           Long.toString(count.grafts()),
           Long.toString(count.takes()),
           take.map(e -> Double.toString(e.value())).orElse(""),

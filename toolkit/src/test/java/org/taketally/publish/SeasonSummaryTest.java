@@ -14,6 +14,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.taketally.answers.Answer;
 import org.taketally.figure.SvgReader;
 import org.taketally.publish.privacy.PrivacyRule;
+import org.taketally.publish.privacy.PublishedBefore;
 import org.taketally.records.GraftRecords;
 import tech.tablesaw.api.Row;
 
@@ -154,6 +155,18 @@ class SeasonSummaryTest {
     SeasonSummary summary = summary(Sheets.circle(1).replace("Cv0", "=1+1"));
 
     assertThat(summary.csv()).contains("cultivar,'=1+1,").doesNotContain(",=1+1");
+  }
+
+  @Test
+  void a_name_that_turns_the_direction_of_writing_turns_nothing() {
+    SeasonSummary summary = summary(Sheets.circle(4).replace("Cv0", "Cv\u202E0"));
+    List<String> written = new ArrayList<>(List.of(summary.html(), summary.handout()));
+    written.addAll(List.of(summary.markdown(), summary.csv(), summary.published().csv()));
+    assertThat(written)
+        .noneMatch(text -> text.contains("\u202E"))
+        .anyMatch(text -> text.contains("Cv\uFFFD0"));
+    assertThat(summary.csv()).contains("cultivar,Cv\\u202E0,");
+    assertThat(PublishedBefore.read(summary.published().csv())).isEqualTo(summary.published());
   }
 
   @Test

@@ -44,12 +44,14 @@ public final class LateLossCalculator {
   private final double dispersion;
   private final AnswerOptions options;
   private final CountingRounds rounds;
+  private final FollowUps followUps;
 
   private LateLossCalculator(List<CountedRow> rows, List<String> factors, AnswerOptions options) {
     this.rows = rows;
     this.factors = factors;
     this.options = options;
     this.rounds = CountingRounds.of(rows);
+    this.followUps = new FollowUps(rows, rounds);
     this.strata =
         STRATA.stream()
             .filter(column -> !factors.contains(column) && levels(rows, column).size() > 1)
@@ -122,8 +124,7 @@ public final class LateLossCalculator {
     List<String> alike = Stream.concat(factors.stream().limit(1), strata.stream()).toList();
     Map<String, List<List<FollowUp>>> lots = new TreeMap<>();
     for (CountedRow row : complete(alike)) {
-      lots.computeIfAbsent(stratum(row, alike), key -> new ArrayList<>())
-          .add(rounds.followUps(row));
+      lots.computeIfAbsent(stratum(row, alike), key -> new ArrayList<>()).add(followUps.of(row));
     }
     double squares = 0;
     double bySingleGrafts = 0;
@@ -142,7 +143,7 @@ public final class LateLossCalculator {
     long once = own.stream().mapToLong(row -> row.aliveAt(0)).sum();
     SurvivalCurve curve =
         SurvivalCurve.ofRows(
-            own.stream().filter(row -> row.aliveAt(0) > 0).map(rounds::followUps).toList(),
+            own.stream().filter(row -> row.aliveAt(0) > 0).map(followUps::of).toList(),
             options.coverage());
     SurvivalCurve.Step end = curve.at(curve.lastDay());
     Interval alive = end.interval();
@@ -162,10 +163,10 @@ public final class LateLossCalculator {
   }
 
   /** Grafts once alive, those alike taken together. */
-  private List<FollowUp> followUps(List<CountedRow> own) {
+  private List<FollowUp> alike(List<CountedRow> own) {
     Map<FollowUp, Long> alike = new HashMap<>();
     for (CountedRow row : own) {
-      for (FollowUp graft : rounds.followUps(row)) {
+      for (FollowUp graft : followUps.of(row)) {
         alike.merge(withGrafts(graft, 1), graft.grafts(), Long::sum);
       }
     }
@@ -260,8 +261,7 @@ public final class LateLossCalculator {
           .add(row);
     }
     return lots.entrySet().stream()
-        .map(
-            lot -> new Watched(lot.getKey().get(0), lot.getKey().get(1), followUps(lot.getValue())))
+        .map(lot -> new Watched(lot.getKey().get(0), lot.getKey().get(1), alike(lot.getValue())))
         .sorted(Comparator.comparing(Watched::name).thenComparing(Watched::stratum))
         .toList();
   }
@@ -281,7 +281,7 @@ public final class LateLossCalculator {
 
   /** Hazard ratios against the base level; none where they can't be told. */
   private Map<String, Estimate> timesAsFast(String factor, String base, List<String> within) {
-    return new LossRatios(complete(with(factor, within)), rounds, options.coverage(), dispersion)
+    return new LossRatios(complete(with(factor, within)), followUps, options.coverage(), dispersion)
         .against(factor, base, within);
   }
 }

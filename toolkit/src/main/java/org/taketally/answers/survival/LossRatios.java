@@ -16,12 +16,11 @@ import org.taketally.answers.survival.HazardRegression.Exposure;
  * others and are left out; so are levels that lost all in their first round.
  *
  * @param rows rows with every level recorded
- * @param rounds when they were counted
+ * @param followUps what became of their grafts
  * @param coverage coverage of the ranges
  * @param dispersion how many times as much rows differ as single grafts would make them, 1 or more
  */
-record LossRatios(
-    List<CountedRow> rows, CountingRounds rounds, double coverage, double dispersion) {
+record LossRatios(List<CountedRow> rows, FollowUps followUps, double coverage, double dispersion) {
 
   /** Grafts at risk and lost, by level of each factor and round. */
   private record Cell(List<String> levels, int round) {}
@@ -44,7 +43,7 @@ record LossRatios(
     Map<Cell, long[]> cells = new LinkedHashMap<>();
     for (CountedRow row : rows) {
       List<String> levels = factors.stream().map(row.levels()::get).toList();
-      for (FollowUp graft : rounds.followUps(row)) {
+      for (FollowUp graft : followUps.of(row)) {
         for (int round = (int) graft.from() + 1; round <= graft.days(); round++) {
           long[] count = cells.computeIfAbsent(new Cell(levels, round), cell -> new long[2]);
           count[0] += graft.grafts();

@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.taketally.files.ControlSigns;
 import org.taketally.files.Csv;
 import org.taketally.files.Formulas;
 
@@ -120,11 +121,11 @@ public record PublishedBefore(List<EarlierPage> pages) {
         for (Line line : pages.get(p).lines()) {
           csv.add(
               Integer.toString(p + 1),
-              String.join(SEASONS_APART, line.seasons()),
-              line.table(),
-              line.column(),
+              ControlSigns.reversible(String.join(SEASONS_APART, line.seasons())),
+              ControlSigns.reversible(line.table()),
+              ControlSigns.reversible(line.column()),
               line.kind().name().toLowerCase(java.util.Locale.ROOT),
-              line.level(),
+              ControlSigns.reversible(line.level()),
               Long.toString(line.grafts()),
               Long.toString(line.takes()));
         }
@@ -160,14 +161,17 @@ public record PublishedBefore(List<EarlierPage> pages) {
 
   private static Line line(NamedCsvRecord row) {
     return new Line(
-        row.getField("table"),
-        row.getField("column"),
-        List.of(
-            Formulas.typed(row.getField("seasons"))
-                .split(java.util.regex.Pattern.quote(SEASONS_APART), -1)),
+        typed(row, "table"),
+        typed(row, "column"),
+        List.of(typed(row, "seasons").split(java.util.regex.Pattern.quote(SEASONS_APART), -1)),
         Kind.valueOf(row.getField("kind").toUpperCase(java.util.Locale.ROOT)),
-        Formulas.typed(row.getField("level")),
+        typed(row, "level"),
         Long.parseLong(row.getField("grafts")),
         Long.parseLong(row.getField("takes")));
+  }
+
+  /** As it stood in the records. */
+  private static String typed(NamedCsvRecord row, String field) {
+    return ControlSigns.typed(Formulas.typed(row.getField(field)));
   }
 }
