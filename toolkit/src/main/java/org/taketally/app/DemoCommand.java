@@ -71,22 +71,23 @@ final class DemoCommand implements Callable<Integer> {
     GraftRecords records = reader.readFolder(clean, "grafts-*.csv");
     printing.paragraphs(RecordsOptions.counts(records.check()));
     spec.commandLine().getOut().flush();
-    spec.commandLine().getErr().println(RecordsOptions.howLong(records.check()));
-    spec.commandLine().getErr().flush();
+    HowLong howLong = new HowLong(spec.commandLine().getErr());
+    howLong.answering(records.check());
     Analysis analysis =
         work.analysis(
             records, reader.assessments(List.of(clean.resolve("assessments.csv")), records));
     if (full) {
       printing.analysis(analysis, List.of(TakeMeaningWords.of(TakeMeaning.of(records))));
     }
-    spec.commandLine().getErr().println(RecordsOptions.writing());
-    spec.commandLine().getErr().flush();
+    howLong.writing();
     FileSet files = FileSet.in(folder, "demo", guard);
     SeasonSummary summary = work.summary(records, analysis);
     Path page = SummaryCommand.write(summary, files).get(0);
+    howLong.done();
     if (!full) {
       printing.bullets(summary.inShort());
-      printing.paragraphs(SeasonWords.in(DemoWork.OPTIONS.language()).handout().likely());
+      printing.paragraphs(
+          String.join(" ", SeasonWords.in(DemoWork.OPTIONS.language()).sure().limits()));
       printing.paragraphs(
           "Each in full, with its range, how sure it is and from how many grafts: demo --full.");
       printing.paragraphs("The season page for members, and beside it a handout to print:");

@@ -14,6 +14,8 @@ import org.taketally.wording.ModelWords;
 import org.taketally.wording.ProfileWords;
 import org.taketally.wording.UnansweredWords;
 import org.taketally.wording.Wording;
+import org.taketally.wording.language.Language;
+import org.taketally.wording.season.SeasonWords;
 
 /** Plain lines for a terminal, wrapped at a readable width. */
 final class Printing {
@@ -35,6 +37,8 @@ final class Printing {
       paragraphs(answer.question());
       indented(answer.headline());
     }
+    paragraphs("");
+    paragraphs(SeasonWords.in(Language.ENGLISH).sure().likely());
     answers.forEach(answer -> points(answer.question(), answer.more()));
     points("What these records don't answer", absent(analysis));
     points(

@@ -34,13 +34,6 @@ final class RecordsOptions {
 
   private static final long MANY_ROWS = 50_000;
 
-  /**
-   * A page's answers at least, and more a thousand rows, measured on two cores with little else.
-   */
-  private static final long SECONDS = 5;
-
-  private static final long SECONDS_A_THOUSAND = 3;
-
   private static final int SHOWN = 5;
 
   @Spec(Spec.Target.MIXEE)
@@ -224,23 +217,6 @@ final class RecordsOptions {
       err.println("working out the answers; with this many rows that can take minutes");
     }
     err.flush();
-  }
-
-  /**
-   * That answers are being worked out, and about how long that takes: {@value #SECONDS} seconds and
-   * {@value #SECONDS_A_THOUSAND} more a thousand rows, up to three times that on a slow or busy
-   * machine.
-   */
-  static String howLong(RecordsCheck check) {
-    long least = SECONDS + SECONDS_A_THOUSAND * check.provenance().rowsKept() / 1000;
-    return least < 100
-        ? "working out the answers: about %d to %d seconds".formatted(least, 3 * least)
-        : "working out the answers: minutes, with this many rows";
-  }
-
-  /** What is done after the answers: comparing within hands and days takes about as long again. */
-  static String writing() {
-    return "working out what to do differently, and writing the season page and its handout";
   }
 
   /** Rows read, kept and set aside, grafts and takes, in one line. */

@@ -78,8 +78,8 @@ final class SummaryCommand implements Callable<Integer> {
     files.requireFree("season.html", "handout.html", "season.md", "season.csv", PUBLISHED);
     GraftRecords records = input.read();
     input.report(records.check());
-    spec.commandLine().getErr().println(RecordsOptions.howLong(records.check()));
-    spec.commandLine().getErr().flush();
+    HowLong howLong = new HowLong(spec.commandLine().getErr());
+    howLong.answering(records.check());
     Analysis analysis = AnalyseCommand.analysis(records, choices, false, new ArrayList<>());
     Optional<Assessments> counts = input.assessments(records);
     if (counts.isPresent()) {
@@ -91,10 +91,11 @@ final class SummaryCommand implements Callable<Integer> {
     options = strict ? options.rule(PrivacyRule.strict()) : options;
     options = members == null ? options : options.members(members);
     options = options.before(published(out.folder().resolve(PUBLISHED)));
-    spec.commandLine().getErr().println(RecordsOptions.writing());
-    spec.commandLine().getErr().flush();
+    howLong.writing();
     Printing printing = new Printing(spec.commandLine().getOut());
-    for (Path file : write(SeasonSummary.of(records, analysis, options), files)) {
+    List<Path> written = write(SeasonSummary.of(records, analysis, options), files);
+    howLong.done();
+    for (Path file : written) {
       printing.paragraphs(
           (file.endsWith(PUBLISHED)
                   ? "Keep, so that the next page can be checked against this one (counts only): "

@@ -11,9 +11,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.taketally.records.invented.BenchRecords;
+import org.taketally.wording.language.Language;
+import org.taketally.wording.season.SeasonWords;
 
 /** Commands as typed: what is said, and the exit status. */
 class CommandsTest {
@@ -22,6 +25,7 @@ class CommandsTest {
   private static final Path CHECKS = Path.of("src/test/resources/checks");
   private static final Path RECORDS = Path.of("src/test/resources/records");
   private static final String HEADER = "cultivar,rootstock,grafts,takes\n";
+  private static final String LIKELY = SeasonWords.in(Language.ENGLISH).sure().likely();
 
   private static final SharedDemoWork DEMO = new SharedDemoWork();
 
@@ -139,8 +143,9 @@ class CommandsTest {
     assertThat(outcome.out().lines().count()).as(outcome.out()).isLessThanOrEqualTo(20);
     assertThat(outcome.out().replaceAll("\\s+", " "))
         .contains("680 of 1,136 grafts took", "Does the rootstock matter?", "hard to get to take")
-        .contains(
-            "What goes with take most", "How long does budwood keep?", "\"Likely 63 to 90 %\"");
+        .contains("What goes with take most", "How long does budwood keep?");
+    assertThat(outcome.out().replaceAll("\\s+", " ").split(Pattern.quote(LIKELY), -1)).hasSize(2);
+    assertThat(outcome.err()).contains("working out answers, advice and pages: about", "done in ");
     assertThat(outcome.out().stripTrailing())
         .endsWith(folder.resolve("short/season.html").toAbsolutePath().normalize().toString());
     assertThat(folder.resolve("short/handout.html")).exists();
@@ -164,6 +169,7 @@ class CommandsTest {
         .contains("on Ostrey grafts start slowly: go by the final take there")
         .contains("Does the model fit these records?")
         .contains("A graft has taken when it was alive when counted");
+    assertThat(flat.split(Pattern.quote(LIKELY), -1)).as("what likely means").hasSize(2);
     ReadmeDemo.assertPrintedBy(outcome.out());
   }
 

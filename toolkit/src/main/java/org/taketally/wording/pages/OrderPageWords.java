@@ -13,7 +13,7 @@ public final class OrderPageWords {
   public static final String LINES = "Line by line";
 
   /** Caption of the lines. */
-  public static final String CAPTION = "likely ranges are those of 8 seasons in 10";
+  public static final String CAPTION = "ranges are those of 8 seasons in 10";
 
   /** Heading of what was supposed. */
   public static final String RESTS_ON = "What this rests on";

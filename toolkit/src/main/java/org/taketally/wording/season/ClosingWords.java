@@ -1,5 +1,6 @@
 package org.taketally.wording.season;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import org.taketally.terms.Provenance;
@@ -57,7 +58,9 @@ public final class ClosingWords {
    * @return a point each
    */
   public List<String> reading() {
-    return said("read.likely", "read.counted", "read.cant.tell", "read.points", "read.limits");
+    List<String> points = new ArrayList<>(new SureWords(phrases).limits());
+    points.addAll(said("read.counted", "read.cant.tell", "read.points", "read.limits"));
+    return points;
   }
 
   private List<String> said(String... keys) {

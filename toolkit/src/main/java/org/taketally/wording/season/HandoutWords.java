@@ -77,12 +77,13 @@ public final class HandoutWords {
   }
 
   /**
-   * What likely means.
+   * What likely, probably and an open question mean.
    *
    * @return a few sentences
    */
-  public String likely() {
-    return phrases.say("handout.likely");
+  public String howSure() {
+    SureWords sure = new SureWords(phrases);
+    return String.join(" ", sure.likely(), sure.probably(), sure.cantTell());
   }
 
   /**

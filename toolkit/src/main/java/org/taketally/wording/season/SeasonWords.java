@@ -13,6 +13,7 @@ import org.taketally.wording.language.Phrases;
  * @param rootstocks whether they matter
  * @param factors what goes with take
  * @param times storage, and what is lost later
+ * @param sure what likely and probably mean
  * @param closing cautions, how to read, where numbers come from
  * @param handout the sheet to print
  */
@@ -24,6 +25,7 @@ public record SeasonWords(
     RootstockWords rootstocks,
     FactorWords factors,
     TimeWords times,
+    SureWords sure,
     ClosingWords closing,
     HandoutWords handout) {
 
@@ -55,6 +57,7 @@ public record SeasonWords(
         new RootstockWords(phrases),
         new FactorWords(phrases),
         new TimeWords(phrases),
+        new SureWords(phrases),
         new ClosingWords(phrases),
         new HandoutWords(phrases));
   }
