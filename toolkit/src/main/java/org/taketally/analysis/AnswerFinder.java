@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.taketally.answers.AnswerOptions;
 import org.taketally.answers.GrafterLabels;
 import org.taketally.answers.Question;
@@ -27,6 +28,7 @@ import org.taketally.answers.effects.TakeCurve;
 import org.taketally.answers.effects.TakeCurveCalculator;
 import org.taketally.answers.prediction.SecondOpinions;
 import org.taketally.answers.survival.LateLoss;
+import org.taketally.answers.verdict.FactorVerdict;
 import org.taketally.answers.verdict.MarginCost;
 import org.taketally.answers.verdict.PlannedContrasts;
 import org.taketally.answers.verdict.RootstockVerdict;
@@ -106,7 +108,13 @@ final class AnswerFinder {
   }
 
   Optional<FactorImportance> importance() {
-    return Optional.of(FactorImportanceCalculator.of(averaging, options));
+    List<FactorVerdict> verdicts =
+        rootstock.stream()
+            .flatMap(r -> Stream.concat(Stream.of(r.type()), r.condition().stream()))
+            .toList();
+    return Optional.of(
+        new ImportanceBesideVerdicts(verdicts)
+            .of(FactorImportanceCalculator.of(averaging, options)));
   }
 
   Optional<TakeCurve> storage() {

@@ -1,12 +1,14 @@
 package org.taketally.publish;
 
 import java.util.BitSet;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.DoublePredicate;
 import java.util.stream.Stream;
 import org.taketally.answers.Answer;
+import org.taketally.answers.advice.Advice.PreferLevels;
 import org.taketally.answers.advice.SeasonAdvice;
 import org.taketally.answers.confounding.Confounding;
 import org.taketally.answers.counts.TakeCount;
@@ -206,12 +208,19 @@ final class PublicAnswers {
    * Every factor, but levels named only where they may be, and hands only where there are enough.
    */
   Optional<FactorImportance> importance() {
+    Comparator<Importance> largestFirst =
+        Comparator.comparingDouble((Importance m) -> m.typical().value()).reversed();
     return find(FactorImportance.class)
         .filter(whole -> facts.joint().isEmpty())
         .map(
             whole ->
                 new FactorImportance(
-                    whole.factors().stream().filter(this::enoughBehind).map(this::unnamed).toList(),
+                    whole.factors().stream()
+                        .filter(this::enoughBehind)
+                        .map(this::unnamed)
+                        .map(this::asAdvised)
+                        .sorted(largestFirst)
+                        .toList(),
                     whole.tally(),
                     whole.options()));
   }
@@ -237,6 +246,27 @@ final class PublicAnswers {
                     evidence.allows(evidence.level(importance.factor(), l), facts.options().rule()))
             .count();
     return PLACES.contains(importance.factor()) ? shown == levels.size() : shown >= 2;
+  }
+
+  /** Between two levels of which one is advised, the difference is the gain the page promises. */
+  private Importance asAdvised(Importance importance) {
+    return advice().steps().stream()
+        .filter(PreferLevels.class::isInstance)
+        .map(PreferLevels.class::cast)
+        .filter(step -> step.factor().equals(importance.factor()) && importance.levels() == 2)
+        .findFirst()
+        .map(
+            step ->
+                new Importance(
+                    importance.factor(),
+                    importance.kind(),
+                    importance.levels(),
+                    step.gain(),
+                    importance.best(),
+                    importance.worst(),
+                    step.gain(),
+                    importance.compared()))
+        .orElse(importance);
   }
 
   private Importance unnamed(Importance importance) {

@@ -101,6 +101,15 @@ final class FactorImportanceWords implements AnswerWords {
     if (importance.typical().high() < NOTHING) {
       return what + ": nothing seen of it; its spread is estimated as zero.";
     }
+    if (importance.levels() == 2) {
+      return "%s: %s (likely %s), from %s to %s."
+          .formatted(
+              what,
+              Words.points(importance.typical().value()),
+              Words.points(importance.typical().interval()),
+              importance.worst(),
+              importance.best());
+    }
     return "%s: typically %s (likely %s); from %s to %s, %s (likely %s)."
         .formatted(
             what,

@@ -3,7 +3,7 @@ package org.taketally.wording;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.function.Predicate;
+import org.taketally.answers.Estimate;
 import org.taketally.answers.confounding.Confounding;
 import org.taketally.answers.verdict.FactorVerdict;
 import org.taketally.answers.verdict.FactorVerdict.CultivarSwap;
@@ -65,7 +65,7 @@ final class VerdictReasons {
       reasons.add(whatIsMissing());
     }
     if (verdict.levels().size() > 2) {
-      reasons.add(widest(size.pairs().get(0)));
+      reasons.add(widest());
     }
     reasons.add(
         "The chance that all lie within %s of each other is %s."
@@ -85,13 +85,22 @@ final class VerdictReasons {
         || verdict.verdict() == Verdict.DIFFERS_UNSETTLED;
   }
 
-  private static String widest(FactorVerdict.Pair widest) {
-    return "The widest gap is between %s and %s: %s (likely %s, all pairs looked at together), averaged over the mix of cultivars and conditions in these records."
-        .formatted(
-            widest.level(),
-            widest.other(),
-            Words.points(widest.difference().value()),
-            Words.points(widest.difference().interval()));
+  /** Which two lie furthest apart; how far stands in the headline, so is said only of others. */
+  private String widest() {
+    FactorVerdict.Pair widest = size.pairs().get(0);
+    String said = headlineIsOf(widest) ? "" : ": " + likely(widest);
+    return "The widest gap is between %s and %s%s, averaged over the mix of cultivars and conditions in these records."
+        .formatted(widest.level(), widest.other(), said);
+  }
+
+  private boolean headlineIsOf(FactorVerdict.Pair pair) {
+    return verdict.telling().filter(pair::equals).isPresent();
+  }
+
+  /** A gap with the one range that decides what is said of it. */
+  private String likely(FactorVerdict.Pair pair) {
+    Estimate gap = pair.deciding(verdict.options().margin());
+    return "%s (likely %s)".formatted(Words.points(gap.value()), Words.points(gap.interval()));
   }
 
   /** What the records could have shown. */
@@ -139,14 +148,14 @@ final class VerdictReasons {
       case LESS_THAN_YOU_CARE_ABOUT ->
           "It differs, but less than you care about: %s moves take by at most about %s, within %s; %s."
               .formatted(swapping, atMost(), yours, from);
-      case MATTERS -> "It matters: %s; %s; %s.".formatted(standingOut(), farApart(), from);
+      case MATTERS -> "It matters: %s; %s; %s.".formatted(standingOut(), apart(), from);
       case DIFFERS_UNSETTLED ->
           "It differs, how much isn't settled: %s, where %s is the question; %s."
               .formatted(apart(), yours, from);
       case DEPENDS_ON_CULTIVAR -> "It depends on the cultivar: %s; %s.".formatted(swaps(), from);
       case CANT_TELL_YET ->
-          "Can't tell yet: %s may move take by up to %s, where %s is the question; %s."
-              .formatted(swapping, Words.points(furthest()), yours, from);
+          "Can't tell yet: %s moves take by about %s, where %s is the question; %s."
+              .formatted(swapping, atMost(), yours, from);
       case ENTANGLED -> throw new IllegalStateException("entangled has words of its own");
     };
   }
@@ -154,38 +163,20 @@ final class VerdictReasons {
   /** The widest gap as estimated, and the end of the ranges that decide. */
   private String atMost() {
     return "%s (likely under %s)"
-        .formatted(Words.points(size.largest().value()), Words.points(Math.max(0.01, furthest())));
+        .formatted(
+            Words.points(size.pairs().get(0).difference().value()),
+            Words.points(Math.max(0.01, verdict.atMost())));
   }
 
-  /** The end furthest from zero of any pair's 90 % range, by which equivalence is judged. */
-  private double furthest() {
-    return size.pairs().stream()
-        .mapToDouble(
-            pair -> Math.max(Math.abs(pair.equivalence().low()), pair.equivalence().high()))
-        .max()
-        .orElse(0);
-  }
-
-  /** The widest gap shown, with the range that decides whether there is one. */
+  /** The gap that tells the verdict, with the range that decides it. */
   private String apart() {
-    FactorVerdict.Pair widest = widest(pair -> pair.difference().low() > 0);
-    return "%s (likely %s)".formatted(gap(widest), Words.points(widest.difference().interval()));
-  }
-
-  /** The widest gap shown beyond the margin, with the range that decides that. */
-  private String farApart() {
-    FactorVerdict.Pair widest = widest(pair -> pair.beyond(verdict.options().margin()));
-    return "%s (very likely %s)".formatted(gap(widest), Words.points(widest.veryLikely()));
-  }
-
-  /** Pairs stand with the widest gap first, which need not be the one known best. */
-  private FactorVerdict.Pair widest(Predicate<FactorVerdict.Pair> shown) {
-    return size.pairs().stream().filter(shown).findFirst().orElse(size.pairs().get(0));
-  }
-
-  private static String gap(FactorVerdict.Pair pair) {
-    return "%s takes %s less than %s"
-        .formatted(pair.other(), Words.points(pair.difference().value()), pair.level());
+    FactorVerdict.Pair pair = verdict.telling().orElseThrow();
+    return "%s takes %s less than %s (likely %s)"
+        .formatted(
+            pair.other(),
+            Words.points(pair.difference().value()),
+            pair.level(),
+            Words.points(pair.deciding(verdict.options().margin()).interval()));
   }
 
   private String swaps() {

@@ -11,7 +11,6 @@ import org.taketally.answers.confounding.Confounding;
 import org.taketally.answers.verdict.FactorVerdict.LevelTake;
 import org.taketally.answers.verdict.FactorVerdict.Pair;
 import org.taketally.answers.verdict.LevelComparison;
-import org.taketally.terms.Interval;
 
 /**
  * Which levels of a factor to use rather than which others.
@@ -88,10 +87,15 @@ final class LevelRule {
   }
 
   private PreferLevels between(List<String> rather, List<String> than) {
-    List<Estimate> gains = new ArrayList<>();
+    List<Pair> gains = new ArrayList<>();
     rather.forEach(r -> than.forEach(t -> better(r, t).ifPresent(gains::add)));
-    Estimate least = gains.stream().min(Comparator.comparingDouble(Estimate::value)).orElseThrow();
-    double sure = gains.stream().mapToDouble(sureness::above).min().orElseThrow();
+    Estimate least =
+        gains.stream()
+            .min(Comparator.comparingDouble(pair -> pair.difference().value()))
+            .orElseThrow()
+            .deciding(comparison.options().margin());
+    double sure =
+        gains.stream().map(Pair::difference).mapToDouble(sureness::above).min().orElseThrow();
     return new PreferLevels(
         comparison.factor(), rather, than, least, sure, grafts(rather) + grafts(than));
   }
@@ -113,30 +117,24 @@ final class LevelRule {
   }
 
   /** By how much one level took better than another, if that is sure and worth acting on. */
-  private Optional<Estimate> better(String one, String other) {
-    return difference(one, other)
-        .filter(d -> d.value() >= comparison.options().margin() / 2)
-        .filter(d -> sureness.above(d) >= SeasonAdviceCalculator.SURE);
+  private Optional<Pair> better(String one, String other) {
+    return between(one, other)
+        .filter(pair -> pair.difference().value() >= comparison.options().margin() / 2)
+        .filter(pair -> sureness.above(pair.difference()) >= SeasonAdviceCalculator.SURE);
   }
 
-  private Optional<Estimate> difference(String one, String other) {
+  private Optional<Pair> between(String one, String other) {
     for (Pair pair : comparison.pairs()) {
       if (pair.equivalent()) {
         continue;
       }
       if (pair.level().equals(one) && pair.other().equals(other)) {
-        return Optional.of(pair.difference());
+        return Optional.of(pair);
       }
       if (pair.level().equals(other) && pair.other().equals(one)) {
-        return Optional.of(turned(pair));
+        return Optional.of(pair.turned());
       }
     }
     return Optional.empty();
-  }
-
-  private static Estimate turned(Pair pair) {
-    Interval range = pair.difference().interval();
-    return new Estimate(
-        -pair.difference().value(), new Interval(-range.high(), -range.low(), range.coverage()));
   }
 }

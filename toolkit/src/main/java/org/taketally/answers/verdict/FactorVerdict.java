@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.function.Predicate;
 import org.taketally.answers.Answer;
 import org.taketally.answers.AnswerOptions;
 import org.taketally.answers.Estimate;
@@ -120,6 +121,23 @@ public record FactorVerdict(
      */
     public boolean within(double margin) {
       return -margin < difference.low() && difference.high() < margin;
+    }
+
+    /**
+     * The difference with the range that decides what is said of this pair: the one by which it is
+     * equivalent, the one by which it lies beyond the margin, else the one for all pairs at once.
+     *
+     * @param margin 0 to 1
+     * @return the one range to print with it
+     */
+    public Estimate deciding(double margin) {
+      Interval range = difference.interval();
+      if (equivalent) {
+        range = equivalence;
+      } else if (beyond(margin) || veryLikely.high() < -margin) {
+        range = veryLikely;
+      }
+      return new Estimate(difference.value(), range);
     }
 
     private Optional<Pair> between(String first, String second) {
@@ -339,6 +357,36 @@ public record FactorVerdict(
         .flatMap(found -> found.pairs().stream())
         .flatMap(pair -> pair.between(level, other).stream())
         .findFirst();
+  }
+
+  /**
+   * The pair the verdict is told by: the widest gap beyond the margin if it matters, the widest
+   * shown at all if they differ, else the widest as estimated.
+   *
+   * @return the pair; empty if none was estimated
+   */
+  public Optional<Pair> telling() {
+    List<Pair> pairs = size.map(Size::pairs).orElse(List.of());
+    Predicate<Pair> shown =
+        switch (verdict) {
+          case MATTERS -> pair -> pair.beyond(options.margin());
+          case DIFFERS_UNSETTLED, DEPENDS_ON_CULTIVAR -> pair -> pair.difference().low() > 0;
+          default -> pair -> true;
+        };
+    return pairs.stream().filter(shown).findFirst().or(() -> pairs.stream().findFirst());
+  }
+
+  /**
+   * How far apart any two levels may lie, by the ranges that decide.
+   *
+   * @return the end furthest from zero of any pair's range, 0 to 1; 0 without pairs
+   */
+  public double atMost() {
+    return size.map(Size::pairs).orElse(List.of()).stream()
+        .map(pair -> pair.deciding(options.margin()))
+        .mapToDouble(gap -> Math.max(Math.abs(gap.low()), Math.abs(gap.high())))
+        .max()
+        .orElse(0);
   }
 
   /**

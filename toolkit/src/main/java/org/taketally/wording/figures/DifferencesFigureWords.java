@@ -173,7 +173,7 @@ public final class DifferencesFigureWords {
         pair.level(),
         pair.other(),
         phrases.points(pair.difference().value()),
-        phrases.points(pair.difference().interval()),
+        phrases.points(pair.deciding(verdict.options().margin()).interval()),
         of(Finding.of(pair)));
   }
 

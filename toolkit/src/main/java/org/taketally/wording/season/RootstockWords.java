@@ -7,6 +7,7 @@ import org.taketally.answers.Estimate;
 import org.taketally.answers.counts.TakeCount;
 import org.taketally.answers.verdict.FactorVerdict;
 import org.taketally.answers.verdict.Verdict;
+import org.taketally.terms.Interval;
 import org.taketally.wording.language.Phrases;
 
 /** The verdict on rootstock as members read it. */
@@ -122,10 +123,7 @@ public final class RootstockWords {
       reasons.add(phrases.say("rootstock.reason.entangled"));
       return reasons;
     }
-    boolean within =
-        answer.verdict() == Verdict.NO_PRACTICAL_DIFFERENCE
-            || answer.verdict() == Verdict.LESS_THAN_YOU_CARE_ABOUT;
-    answer.size().ifPresent(size -> reasons.addAll(gaps(answer, size, within)));
+    answer.size().ifPresent(size -> reasons.addAll(gaps(answer, size)));
     answer
         .detectable()
         .map(seen -> phrases.points(seen.smallestDifference()))
@@ -140,44 +138,46 @@ public final class RootstockWords {
     return reasons;
   }
 
-  /** The widest gap, with the range by which the verdict was reached. */
-  private List<String> gaps(FactorVerdict answer, FactorVerdict.Size size, boolean within) {
-    if (size.pairs().isEmpty()) {
+  /** The gap that tells the verdict, with the range by which it was reached. */
+  private List<String> gaps(FactorVerdict answer, FactorVerdict.Size size) {
+    Optional<FactorVerdict.Pair> telling = answer.telling();
+    if (telling.isEmpty()) {
       return List.of();
     }
-    FactorVerdict.Pair pair = size.pairs().get(0);
+    FactorVerdict.Pair pair = telling.get();
+    long grafts = answer.tally().grafts();
     String gap = phrases.points(pair.difference().value());
-    if (!within) {
-      return List.of(
-          phrases.say(
-              "rootstock.reason.widest",
-              answer.tally().grafts(),
-              pair.level(),
-              pair.other(),
-              gap,
-              phrases.points(pair.difference().interval())));
-    }
-    return List.of(
-        phrases.say(
-            "rootstock.reason.at.most",
-            answer.tally().grafts(),
-            pair.level(),
-            pair.other(),
-            gap,
-            phrases.points(Math.max(0.01, furthest(size)))),
-        phrases.say(
-            "rootstock.reason.within",
-            phrases.chance(size.probabilityWithinMargin()),
-            phrases.points(answer.options().margin())));
+    String told =
+        switch (answer.verdict()) {
+          case NO_PRACTICAL_DIFFERENCE, LESS_THAN_YOU_CARE_ABOUT, CANT_TELL_YET -> {
+            String most = phrases.points(Math.max(0.01, answer.atMost()));
+            yield phrases.say(
+                "rootstock.reason.at.most", grafts, pair.level(), pair.other(), gap, most);
+          }
+          default -> {
+            Interval range = pair.deciding(answer.options().margin()).interval();
+            yield phrases.say(
+                "rootstock.reason.widest",
+                grafts,
+                pair.level(),
+                pair.other(),
+                gap,
+                phrases.points(range));
+          }
+        };
+    return within(answer) ? List.of(told, sure(answer, size)) : List.of(told);
   }
 
-  /** The end furthest from zero of any pair's range by which equivalence is judged. */
-  private static double furthest(FactorVerdict.Size size) {
-    return size.pairs().stream()
-        .mapToDouble(
-            pair -> Math.max(Math.abs(pair.equivalence().low()), pair.equivalence().high()))
-        .max()
-        .orElse(0);
+  private static boolean within(FactorVerdict answer) {
+    return answer.verdict() == Verdict.NO_PRACTICAL_DIFFERENCE
+        || answer.verdict() == Verdict.LESS_THAN_YOU_CARE_ABOUT;
+  }
+
+  private String sure(FactorVerdict answer, FactorVerdict.Size size) {
+    return phrases.say(
+        "rootstock.reason.within",
+        phrases.chance(size.probabilityWithinMargin()),
+        phrases.points(answer.options().margin()));
   }
 
   /**
