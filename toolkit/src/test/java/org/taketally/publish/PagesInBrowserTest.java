@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Base64;
+import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
@@ -19,6 +20,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.taketally.notebook.jupyter.Browser;
 import org.taketally.records.GraftRecords;
+import org.taketally.records.RecordsReader;
 import org.taketally.wording.language.Language;
 
 /** The season page and its handout in a real browser: telephone, desk, paper, keyboard. */
@@ -125,13 +127,53 @@ class PagesInBrowserTest {
     assertThat(browser.value(CUT).getAsInt()).as("tables cut").isZero();
   }
 
+  /** Figures and tables aren't cut, so they may leave room below; never half a sheet of it. */
+  @ParameterizedTest
+  @EnumSource(Language.class)
+  void no_printed_page_but_the_last_is_more_than_half_blank(Language language) throws Exception {
+    Path demo = Path.of(System.getProperty("taketally.root", "..")).resolve("datasets");
+    List<GraftRecords> sheets =
+        List.of(
+            RecordsReader.defaults().readFolder(demo.resolve("halden-bay-avocado"), "grafts-*.csv"),
+            Sheets.read(folder, Sheets.circle(1)),
+            Sheets.read(folder, Sheets.sixtyLongNames()));
+    for (GraftRecords records : sheets) {
+      show(
+          SeasonSummary.of(
+                  records, CountedAnswers.of(records), SummaryOptions.defaults().language(language))
+              .html());
+      for (double[] paper : List.of(new double[] {8.27, 11.69}, new double[] {8.5, 11})) {
+        List<Double> blank = PrintedPages.blank(print(paper[0], paper[1]));
+        assertThat(blank).hasSizeGreaterThan(2);
+        assertThat(blank.subList(0, blank.size() - 1))
+            .as("blank parts of pages %.2f inches wide", paper[0])
+            .allSatisfy(part -> assertThat(part).isLessThan(0.5));
+      }
+    }
+  }
+
+  @Test
+  void the_test_sees_a_page_that_is_half_blank() throws Exception {
+    show(
+        "<style>@page { margin: 1.6cm }</style><p>Top</p>"
+            + "<p style='margin-top: 16cm; break-after: page'>Two thirds down</p><p>Next</p>");
+    List<Double> blank = PrintedPages.blank(print(8.27, 11.69));
+    assertThat(blank).hasSize(2);
+    assertThat(blank.get(0)).isBetween(0.2, 0.4);
+    assertThat(blank.get(1)).isGreaterThan(0.9);
+  }
+
   private long pages(double width, double height) throws Exception {
+    String text = new String(print(width, height), StandardCharsets.ISO_8859_1);
+    return Pattern.compile("/Type /Page\\b").matcher(text).results().count();
+  }
+
+  private byte[] print(double width, double height) throws Exception {
     JsonObject paper = new JsonObject();
     paper.addProperty("paperWidth", width);
     paper.addProperty("paperHeight", height);
     String pdf = browser.command("Page.printToPDF", paper).get("data").getAsString();
-    String text = new String(Base64.getDecoder().decode(pdf), StandardCharsets.ISO_8859_1);
-    return Pattern.compile("/Type /Page\\b").matcher(text).results().count();
+    return Base64.getDecoder().decode(pdf);
   }
 
   @Test
