@@ -19,6 +19,7 @@ import org.taketally.answers.effects.FactorImportance;
 import org.taketally.answers.effects.FactorImportance.Importance;
 import org.taketally.figure.SampleAnswers;
 import org.taketally.terms.Interval;
+import org.taketally.wording.figures.ImportanceFigureWords;
 import org.taketally.wording.language.Language;
 import org.taketally.wording.season.SeasonWords;
 
@@ -60,6 +61,26 @@ class PlainWordsTest {
 
     assertThat(said)
         .isEqualTo("What goes with take most: cultivar and stock condition (18 points each).");
+  }
+
+  @Test
+  void a_figure_names_nothing_as_most_that_may_be_chance() {
+    List<Importance> factors = List.of(chance("grafter", 0.3), factor("cultivar", 0.1));
+
+    assertThat(title(factors)).isEqualTo("What goes with take: cultivar most");
+    assertThat(title(factors.subList(0, 1))).isEqualTo("What goes with take");
+  }
+
+  private static String title(List<Importance> factors) {
+    FactorImportance answer =
+        new FactorImportance(factors, new TakeCount(9, 12), AnswerOptions.defaults());
+    return new ImportanceFigureWords(answer, Language.ENGLISH).title(factors);
+  }
+
+  private static Importance chance(String name, double typical) {
+    Estimate size = new Estimate(typical, new Interval(0, 2 * typical, 0.95));
+    return new Importance(
+        name, FactorImportance.Kind.LEVELS, 2, size, "best", "worst", size, false);
   }
 
   /** Neither causes, nor words that only a statistician reads, nor promises that aren't ours. */

@@ -54,7 +54,17 @@ public record FactorImportance(List<Importance> factors, TakeCount tally, Answer
       String best,
       String worst,
       Estimate span,
-      boolean compared) {}
+      boolean compared) {
+
+    /**
+     * Whether takes surely differ with it.
+     *
+     * @return whether its likely range, in whole points, stays off zero
+     */
+    public boolean sure() {
+      return Math.round(100 * typical.low()) > 0;
+    }
+  }
 
   @Override
   public Question question() {

@@ -28,18 +28,19 @@ public final class ImportanceFigureWords {
   }
 
   /**
-   * The title, which is what was found.
+   * The title, which is what was found: the largest of those that surely go with take.
    *
    * @param factors shown, largest first
    * @return a few words
    */
   public String title(List<Importance> factors) {
-    if (factors.isEmpty()) {
+    List<Importance> sure = factors.stream().filter(Importance::sure).toList();
+    if (sure.isEmpty()) {
       return phrases.say("figure.importance.empty");
     }
-    String most = phrases.points(factors.get(0).typical().value());
+    String most = phrases.points(sure.get(0).typical().value());
     List<String> ties =
-        factors.stream()
+        sure.stream()
             .filter(factor -> phrases.points(factor.typical().value()).equals(most))
             .map(factor -> phrases.column(factor.factor()))
             .toList();

@@ -38,7 +38,7 @@ public final class FactorWords {
    */
   public String headline(FactorImportance answer) {
     Map<String, List<String>> bySize = new LinkedHashMap<>();
-    for (Importance importance : answer.factors().stream().filter(FactorWords::sure).toList()) {
+    for (Importance importance : answer.factors().stream().filter(Importance::sure).toList()) {
       String size = phrases.points(importance.typical().value());
       long before = bySize.values().stream().mapToLong(List::size).sum();
       if (bySize.containsKey(size) || before < HEADLINE) {
@@ -53,11 +53,6 @@ public final class FactorWords {
             .reduce((first, then) -> phrases.say("factors.then", first, then))
             .orElse("");
     return most.isEmpty() ? phrases.say("factors.none") : phrases.say("factors.most", most);
-  }
-
-  /** Whether its likely range, in whole points, stays off zero. */
-  private static boolean sure(Importance importance) {
-    return Math.round(100 * importance.typical().low()) > 0;
   }
 
   private String tie(List<String> names, String size) {
