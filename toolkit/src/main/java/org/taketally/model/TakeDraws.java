@@ -1,6 +1,8 @@
 package org.taketally.model;
 
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.SplittableRandom;
 import java.util.concurrent.atomic.AtomicReferenceArray;
 import java.util.function.IntToDoubleFunction;
@@ -40,7 +42,7 @@ public final class TakeDraws {
 
   private final TakeDesign design;
   private final List<VaryingFactor> varying;
-  private final List<String> columns;
+  private final Map<String, Integer> places = new LinkedHashMap<>();
   private final int count;
   private final Source source;
   private final AtomicReferenceArray<Draw> kept;
@@ -50,7 +52,9 @@ public final class TakeDraws {
   TakeDraws(TakeDesign design, List<VaryingFactor> varying, int count, Source source) {
     this.design = design;
     this.varying = List.copyOf(varying);
-    this.columns = varying.stream().map(VaryingFactor::factor).toList();
+    for (VaryingFactor factor : varying) {
+      places.put(factor.factor(), places.size());
+    }
     this.count = count;
     this.source = source;
     long numbers = varying.stream().mapToLong(factor -> factor.levels().size()).sum();
@@ -198,12 +202,12 @@ public final class TakeDraws {
   }
 
   private int placeOf(String column) {
-    int k = columns.indexOf(column);
-    if (k < 0) {
+    Integer place = places.get(column);
+    if (place == null) {
       throw new IllegalArgumentException(
-          "%s doesn't vary in this fit; %s do".formatted(column, columns));
+          "%s doesn't vary in this fit; %s do".formatted(column, places.keySet()));
     }
-    return k;
+    return place;
   }
 
   /**

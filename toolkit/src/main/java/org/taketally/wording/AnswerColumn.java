@@ -47,7 +47,7 @@ public enum AnswerColumn {
   DIFFERENCE_LOW(Kind.POINTS, "Difference, low", "lower end of its likely range"),
   DIFFERENCE_HIGH(Kind.POINTS, "Difference, high", "upper end of its likely range"),
   EQUIVALENCE_LOW(
-      Kind.POINTS, "Equivalence, low", "lower limit of the range that decides equivalence (90 %)"),
+      Kind.POINTS, "Equivalence, low", "lower limit of the range that decides equivalence (94 %)"),
   EQUIVALENCE_HIGH(Kind.POINTS, "Equivalence, high", "upper limit of that range"),
   EQUIVALENT(Kind.FLAG, "Within margin", "whether the pair was shown to differ by less than that"),
   CHANCE_BEYOND_MARGIN(

@@ -8,6 +8,7 @@ import org.taketally.answers.verdict.Contrast;
 import org.taketally.answers.verdict.PlannedContrasts;
 import org.taketally.answers.verdict.PlannedContrasts.Result;
 import org.taketally.answers.verdict.Verdict;
+import org.taketally.answers.verdict.VerdictRules;
 import org.taketally.terms.Interval;
 
 /** Planned contrasts in words. */
@@ -50,8 +51,11 @@ final class PlannedContrastsWords implements AnswerWords {
         .map(this::sides)
         .forEach(all::add);
     all.add(
-        "Takes are averaged over the mix of cultivars and conditions in these records; each likely range is the one that decides the words beside it (90 %% within the margin, 98 %% beyond, else 95 %%), and holds for %s."
+        "Takes are averaged over the mix of cultivars and conditions in these records; each likely range is the one that decides the words beside it (%s within the margin, %s beyond, else %s), and holds for %s."
             .formatted(
+                Words.percent(VerdictRules.ALONE),
+                Words.percent(VerdictRules.BEYOND),
+                Words.percent(VerdictRules.AT_ONCE),
                 answer.results().size() == 1 ? "the contrast" : "all contrasts asked at once"));
     return all;
   }

@@ -10,13 +10,20 @@ import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.taketally.answers.AnswerOptions;
+import org.taketally.answers.adjusted.FallbackFit;
+import org.taketally.answers.adjusted.MarginalTakes;
 import org.taketally.answers.adjusted.SuggestedModel;
 import org.taketally.answers.verdict.FactorVerdict;
+import org.taketally.answers.verdict.FactorVerdictCalculator;
 import org.taketally.answers.verdict.RootstockVerdictCalculator;
+import org.taketally.cells.Cells;
 import org.taketally.cells.CellsOf;
+import org.taketally.model.CannotFit;
+import org.taketally.model.TakeFit;
 import org.taketally.model.TakeModel;
 import org.taketally.records.GraftRecords;
 import org.taketally.records.RecordsReader;
+import org.taketally.records.columns.RecordColumn;
 
 /**
  * Runs the study, in parts if need be: each trial is one line appended to a results file, and a
@@ -27,6 +34,8 @@ import org.taketally.records.RecordsReader;
  * <p>TRIALS of every kind are run whose name starts with one of the KINDs, all if none is named.
  */
 final class StudyRun {
+
+  private static final String ROOTSTOCK = RecordColumn.ROOTSTOCK.columnName();
 
   private StudyRun() {}
 
@@ -60,6 +69,19 @@ final class StudyRun {
     return line.substring(0, line.indexOf(',', line.indexOf(',') + 1));
   }
 
+  /** As {@link RootstockVerdictCalculator} decides it, without the answers beside it. */
+  private static FactorVerdict verdict(TakeModel model, Cells cells, AnswerOptions options) {
+    try {
+      TakeFit fit = FallbackFit.of(cells, model.compare(ROOTSTOCK)).fit();
+      MarginalTakes averaging = MarginalTakes.of(fit, options);
+      return averaging.knows(ROOTSTOCK)
+          ? FactorVerdictCalculator.of(averaging, ROOTSTOCK, options)
+          : FactorVerdictCalculator.refused(fit.cells(), ROOTSTOCK, options);
+    } catch (CannotFit noneOrAllTook) {
+      return RootstockVerdictCalculator.of(model, cells, options).type();
+    }
+  }
+
   /** The verdict by the usual way: a sheet, read, the suggested model, the compared column. */
   static FactorVerdict verdict(String csv, long seed) {
     try {
@@ -70,9 +92,7 @@ final class StudyRun {
             RecordsReader.defaults().withToday(LocalDate.of(2035, 1, 1)).read(List.of(sheet));
         TakeModel model = SuggestedModel.of(records).model();
         AnswerOptions options = AnswerOptions.defaults().withDraws(1000).withSeed(seed);
-        return RootstockVerdictCalculator.of(
-                model, CellsOf.records(records, SuggestedModel.needed(model)), options)
-            .type();
+        return verdict(model, CellsOf.records(records, SuggestedModel.needed(model)), options);
       } finally {
         Files.delete(sheet);
       }

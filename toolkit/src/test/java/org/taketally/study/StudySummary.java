@@ -135,7 +135,7 @@ final class StudySummary {
         "dep",
         "cant",
         "tied",
-        "cov90",
+        "cov94",
         "set",
         "ms");
     for (Row r : read(Files.readAllLines(Path.of(arguments[0])))) {

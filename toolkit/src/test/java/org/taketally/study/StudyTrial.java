@@ -18,7 +18,7 @@ import org.taketally.answers.verdict.Verdict;
  * @param equivalent levels named as making no practical difference, as letters
  * @param wronglyEquivalent whether two of those truly lie the margin or more apart
  * @param wronglyDepends whether it was said to depend on the cultivar, and doesn't
- * @param inside 90 % ranges of single pairs that hold the truth
+ * @param inside ranges of single pairs, those that decide equivalence, that hold the truth
  * @param ranges such ranges
  * @param allInside whether the simultaneous ranges all hold the truth
  * @param millis time taken

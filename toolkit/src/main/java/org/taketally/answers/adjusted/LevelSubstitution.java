@@ -106,16 +106,28 @@ public final class LevelSubstitution {
       if (cells.length == 0) {
         continue;
       }
-      double total = Arrays.stream(cells).mapToDouble(i -> weights[i]).sum();
-      ShiftedMean mean =
-          ShiftedMean.of(
-              Arrays.stream(cells).mapToDouble(i -> rest[i]).toArray(),
-              Arrays.stream(cells).mapToDouble(i -> weights[i] / total).toArray());
+      ShiftedMean mean = ShiftedMean.of(picked(cells, rest, 1), shares(cells, weights));
       for (int l = 0; l < own.length; l++) {
         takes[o][l] = mean.at(own[l] + pairing.effect(l, o, draws, d));
       }
     }
     return takes;
+  }
+
+  private static double[] shares(int[] cells, double[] weights) {
+    double total = 0;
+    for (int i : cells) {
+      total += weights[i];
+    }
+    return picked(cells, weights, total);
+  }
+
+  private static double[] picked(int[] places, double[] from, double dividedBy) {
+    double[] picked = new double[places.length];
+    for (int k = 0; k < picked.length; k++) {
+      picked[k] = from[places[k]] / dividedBy;
+    }
+    return picked;
   }
 
   /** Logits less the column's part, in a draw. */

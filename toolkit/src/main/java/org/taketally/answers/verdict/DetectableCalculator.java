@@ -47,7 +47,7 @@ final class DetectableCalculator {
   /** Margin within which levels truly alike pass all one-sided tests, with the stated power. */
   private double smallestMargin(double[] errors) {
     double[] needed = new double[free.draws()];
-    double reach = z(1 - VerdictRules.ERROR);
+    double reach = z(VerdictRules.ONE_SIDED);
     for (int d = 0; d < needed.length; d++) {
       for (int k = 0; k < errors.length; k++) {
         needed[d] = Math.max(needed[d], Math.abs(free.noise(d, k)) + reach * errors[k]);
@@ -68,7 +68,7 @@ final class DetectableCalculator {
 
   /** Share of sets of records, noise divided by {@code shrink}, that would give an answer. */
   private double settled(double[] errors, double shrink) {
-    double alone = z(1 - VerdictRules.ERROR);
+    double alone = z(VerdictRules.ONE_SIDED);
     double atOnce = free.reach(VerdictRules.BEYOND);
     int settled = 0;
     for (int d = 0; d < free.draws(); d++) {

@@ -86,10 +86,13 @@ public record FactorVerdict(
    *
    * @param level the level
    * @param other the level it is compared with
-   * @param difference take of {@code level} minus take of {@code other}, -1 to 1; its 95 % range
-   *     holds for all pairs at once, and for whatever became of unassessed grafts
-   * @param veryLikely the same range at 98 %, by which a difference counts as beyond the margin
-   * @param equivalence 90 % range of this difference alone, as two one-sided tests at 5 % use it
+   * @param difference take of {@code level} minus take of {@code other}, -1 to 1; its range of
+   *     {@link VerdictRules#AT_ONCE} holds for all pairs at once, and for whatever became of
+   *     unassessed grafts
+   * @param veryLikely the same range at {@link VerdictRules#BEYOND}, by which a difference counts
+   *     as beyond the margin
+   * @param equivalence range of this difference alone, as two one-sided tests use it, {@link
+   *     VerdictRules#ALONE}
    * @param equivalent whether that range lies inside the margin on both sides
    * @param probabilityBeyondMargin chance that the difference exceeds the margin either way, 0 to 1
    */
@@ -103,8 +106,8 @@ public record FactorVerdict(
       double probabilityBeyondMargin) {
 
     /**
-     * Whether the whole 98 % range for all pairs at once lies beyond the margin, {@code level} the
-     * higher.
+     * Whether the whole very likely range for all pairs at once lies beyond the margin, {@code
+     * level} the higher.
      *
      * @param margin 0 to 1
      * @return whether they very likely lie further apart
@@ -114,7 +117,7 @@ public record FactorVerdict(
     }
 
     /**
-     * Whether the whole 95 % range for all pairs at once lies within the margin.
+     * Whether the whole likely range for all pairs at once lies within the margin.
      *
      * @param margin 0 to 1
      * @return whether they very likely lie less far apart

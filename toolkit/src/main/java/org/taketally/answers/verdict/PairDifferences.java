@@ -16,8 +16,8 @@ import org.taketally.terms.Interval;
 final class PairDifferences {
 
   /**
-   * Ends of 90, 95 and 98 % ranges from n draws are known to about 2 standard deviations over the
-   * root of n; four times that is beyond doubt.
+   * Ends of such ranges from n draws are known to about 2 standard deviations over the root of n;
+   * four times that is beyond doubt.
    */
   private static final double MONTE_CARLO = 8;
 

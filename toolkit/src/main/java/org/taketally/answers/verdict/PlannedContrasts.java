@@ -30,9 +30,10 @@ public record PlannedContrasts(
    * @param verdict {@code entangled} where these records can't compare its levels; never {@code
    *     depends on the cultivar}
    * @param difference average take of the first levels less that of the others, -1 to 1, with the
-   *     range that decided the verdict (90 % where it is within the margin, 98 % where it is
-   *     beyond, else 95 %); the range holds for all contrasts asked at once, and for whatever
-   *     became of unassessed grafts; empty if it can't be estimated
+   *     range that decided the verdict ({@link VerdictRules#ALONE} where it is within the margin,
+   *     {@link VerdictRules#BEYOND} where it is beyond, else {@link VerdictRules#AT_ONCE}); the
+   *     range holds for all contrasts asked at once, and for whatever became of unassessed grafts;
+   *     empty if it can't be estimated
    * @param probabilityBeyondMargin chance that the difference exceeds the margin either way, 0 to
    *     1; 0 if it can't be estimated
    * @param some grafts and takes of the first levels

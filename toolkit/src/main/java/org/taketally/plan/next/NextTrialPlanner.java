@@ -22,6 +22,7 @@ import org.taketally.answers.verdict.FactorVerdict;
 import org.taketally.answers.verdict.FactorVerdict.Pair;
 import org.taketally.answers.verdict.RootstockVerdictCalculator;
 import org.taketally.answers.verdict.Verdict;
+import org.taketally.answers.verdict.VerdictRules;
 import org.taketally.cells.Cells;
 import org.taketally.cells.CellsOf;
 import org.taketally.cells.Factor;
@@ -172,7 +173,7 @@ public final class NextTrialPlanner {
   /** Takes of the stocks; errors such that those of pairs come out as in the verdict. */
   private static List<SettlingChance.Stock> known(FactorVerdict now) {
     List<Pair> pairs = now.size().orElseThrow().pairs();
-    double wide = NormalDistribution.of(0, 1).inverseCumulativeProbability(0.95);
+    double wide = NormalDistribution.of(0, 1).inverseCumulativeProbability(VerdictRules.ONE_SIDED);
     List<SettlingChance.Stock> stocks = new ArrayList<>();
     for (FactorVerdict.LevelTake level : now.levels()) {
       double variance =

@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import org.apache.commons.statistics.distribution.NormalDistribution;
+import org.taketally.answers.verdict.VerdictRules;
 
 /**
  * The chance that more grafts settle whether stocks differ, by the widths of their ranges.
@@ -22,7 +23,7 @@ final class SettlingChance {
 
   private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
   private static final double DESIGN_EFFECT = 1.3;
-  private static final double Z = NORMAL.inverseCumulativeProbability(0.95);
+  private static final double Z = NORMAL.inverseCumulativeProbability(VerdictRules.ONE_SIDED);
   private static final int DRAWS = 400;
 
   private final List<Stock> stocks;
@@ -90,9 +91,9 @@ final class SettlingChance {
     return alike || apart;
   }
 
-  /** Standard errors by which one of so many pairs must clear the margin; 98 %, by Bonferroni. */
+  /** Standard errors by which one of so many pairs must clear the margin, by Bonferroni. */
   private static double reach(int pairs) {
-    return NORMAL.inverseCumulativeProbability(1 - 0.01 / pairs);
+    return NORMAL.inverseCumulativeProbability(1 - (1 - VerdictRules.BEYOND) / 2 / pairs);
   }
 
   /**
