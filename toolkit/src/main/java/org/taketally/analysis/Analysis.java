@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import org.taketally.answers.Answer;
 import org.taketally.answers.AnswerOptions;
 import org.taketally.answers.Question;
@@ -109,8 +110,24 @@ public record Analysis(
    * @throws org.taketally.model.CannotFit if the records can't answer, saying why
    */
   public static Analysis of(Cells cells, TakeModel model, AnswerOptions options) {
+    return of(cells, model, options, Set.of());
+  }
+
+  /**
+   * Fits the model, or the nearest one the records can carry, and answers all but some questions,
+   * which are then neither answered nor listed as unanswered.
+   *
+   * @param cells the records
+   * @param model what take may depend on
+   * @param options margin, level, draws, seed
+   * @param leftOut questions not asked, e.g. {@link Question#FIT}, which takes a fit a season
+   * @return the answers
+   * @throws org.taketally.model.CannotFit if the records can't answer, saying why
+   */
+  public static Analysis of(
+      Cells cells, TakeModel model, AnswerOptions options, Set<Question> leftOut) {
     FallbackFit fallback = FallbackFit.of(cells, model);
-    return of(fallback.fit(), model.compared(), fallback.changes(), options);
+    return of(fallback.fit(), model.compared(), fallback.changes(), options, leftOut);
   }
 
   /**
@@ -121,15 +138,21 @@ public record Analysis(
    * @return all answers
    */
   public static Analysis of(TakeFit fit, AnswerOptions options) {
-    return of(fit, fit.model().compared(), List.of(), options);
+    return of(fit, fit.model().compared(), List.of(), options, Set.of());
   }
 
   private static Analysis of(
-      TakeFit fit, Optional<String> compared, List<ModelChange> changes, AnswerOptions options) {
+      TakeFit fit,
+      Optional<String> compared,
+      List<ModelChange> changes,
+      AnswerOptions options,
+      Set<Question> leftOut) {
     AnswerFinder finder = new AnswerFinder(fit, compared, options);
     List<Answer> answers = new ArrayList<>();
     for (AnswerRegister line : AnswerRegister.values()) {
-      line.find(finder).ifPresent(answers::add);
+      if (!leftOut.contains(line.question())) {
+        line.find(finder).ifPresent(answers::add);
+      }
     }
     return new Analysis(
         fit, compared, changes, answers, finder.spreads(), finder.unanswered(), options);
@@ -303,7 +326,7 @@ public record Analysis(
    * @return the analysis; answers asked for besides stay
    */
   public Analysis withOptions(AnswerOptions other) {
-    Analysis again = of(fit, compared, changes, other);
+    Analysis again = of(fit, compared, changes, other, Set.of());
     for (Question besides :
         List.of(Question.LEVEL_APART, Question.LATE_LOSS, Question.SECOND_OPINIONS)) {
       again = again.taking(besides, this);

@@ -5,9 +5,11 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import org.taketally.analysis.Analysis;
 import org.taketally.answers.Answer;
+import org.taketally.answers.Question;
 import org.taketally.answers.adjusted.ProfileRanges;
 import org.taketally.answers.adjusted.SuggestedModel;
 import org.taketally.answers.batches.LevelAgainstOthersCalculator.Asked;
@@ -102,7 +104,7 @@ final class AnalyseCommand implements Callable<Integer> {
     GraftRecords records = input.read();
     input.report(records.check());
     Optional<Assessments> counts = input.assessments(records);
-    Analysis analysis = analysis(records, choices, rowsAsGiven, said);
+    Analysis analysis = analysis(records, choices, rowsAsGiven, said, Set.of());
     said.add(0, TakeMeaningWords.of(TakeMeaning.of(records)));
     if (counts.isPresent()) {
       analysis = analysis.withLateLoss(records, counts.get());
@@ -155,7 +157,11 @@ final class AnalyseCommand implements Callable<Integer> {
 
   /** Fits the model asked for, or the suggested one, and answers; says what was chosen. */
   static Analysis analysis(
-      GraftRecords records, ModelOptions choices, boolean rowsAsGiven, List<String> said) {
+      GraftRecords records,
+      ModelOptions choices,
+      boolean rowsAsGiven,
+      List<String> said,
+      Set<Question> leftOut) {
     requireGrafts(records.grafts());
     TakeModel model;
     if (choices.named()) {
@@ -168,6 +174,6 @@ final class AnalyseCommand implements Callable<Integer> {
     Cells cells =
         CellsOf.records(
             records, rowsAsGiven ? records.frame().columnNames() : SuggestedModel.needed(model));
-    return Analysis.of(cells, model, choices.answers());
+    return Analysis.of(cells, model, choices.answers(), leftOut);
   }
 }

@@ -1,6 +1,7 @@
 package org.taketally.app;
 
 import java.util.ArrayList;
+import java.util.Set;
 import org.taketally.analysis.Analysis;
 import org.taketally.publish.SeasonSummary;
 import org.taketally.publish.SummaryOptions;
@@ -21,7 +22,7 @@ class DemoWork {
    * @return all answers
    */
   Analysis analysis(GraftRecords records, Assessments counts) {
-    return AnalyseCommand.analysis(records, new ModelOptions(), false, new ArrayList<>())
+    return AnalyseCommand.analysis(records, new ModelOptions(), false, new ArrayList<>(), Set.of())
         .withLateLoss(records, counts);
   }
 

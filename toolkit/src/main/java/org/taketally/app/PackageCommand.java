@@ -8,6 +8,7 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import org.taketally.analysis.Analysis;
 import org.taketally.files.FileNames;
@@ -99,7 +100,8 @@ final class PackageCommand implements Callable<Integer> {
     input.report(read.check());
     Optional<Assessments> counts = input.assessments(read);
     OpenRecords open = OpenRecords.of(read, names);
-    Analysis analysis = AnalyseCommand.analysis(open.records(), choices, false, new ArrayList<>());
+    Analysis analysis =
+        AnalyseCommand.analysis(open.records(), choices, false, new ArrayList<>(), Set.of());
     if (counts.isPresent()) {
       analysis = analysis.withLateLoss(open.records(), counts.get());
     }

@@ -6,8 +6,10 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import org.taketally.analysis.Analysis;
+import org.taketally.answers.Question;
 import org.taketally.files.FileSet;
 import org.taketally.publish.SeasonSummary;
 import org.taketally.publish.SummaryOptions;
@@ -80,7 +82,8 @@ final class SummaryCommand implements Callable<Integer> {
     input.report(records.check());
     HowLong howLong = new HowLong(spec.commandLine().getErr());
     howLong.answering(records.check());
-    Analysis analysis = AnalyseCommand.analysis(records, choices, false, new ArrayList<>());
+    Analysis analysis =
+        AnalyseCommand.analysis(records, choices, false, new ArrayList<>(), Set.of(Question.FIT));
     Optional<Assessments> counts = input.assessments(records);
     if (counts.isPresent()) {
       analysis = analysis.withLateLoss(records, counts.get());

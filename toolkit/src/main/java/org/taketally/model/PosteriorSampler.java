@@ -1,5 +1,6 @@
 package org.taketally.model;
 
+import java.lang.ref.SoftReference;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -67,6 +68,22 @@ final class PosteriorSampler {
   /** Worked out once: they depend on neither the number of draws nor the seed. */
   private List<Weighted> points;
 
+  /** The last draws while memory lasts: several answers ask for the same. */
+  private SoftReference<Drawn> last = new SoftReference<>(null);
+
+  /** Draws made. */
+  private record Drawn(int count, long seed, TakeDraws.Draw[] draws) {
+    @Override
+    public boolean equals(Object other) {
+      return this == other;
+    }
+
+    @Override
+    public int hashCode() {
+      return System.identityHashCode(this);
+    }
+  }
+
   PosteriorSampler(BlockLaplace engine, LikelihoodPoint fit, Prior prior, int cells) {
     this.engine = engine;
     this.engines = new Engines(engine);
@@ -84,6 +101,16 @@ final class PosteriorSampler {
     if (fit.tau.length == 0 || effort.points() == 1) {
       return aroundFit(seed);
     }
+    Drawn known = last.get();
+    if (known == null || known.count() != count || known.seed() != seed) {
+      known = new Drawn(count, seed, drawn(count, seed));
+      last = new SoftReference<>(known);
+    }
+    TakeDraws.Draw[] draws = known.draws();
+    return number -> draws[number];
+  }
+
+  private TakeDraws.Draw[] drawn(int count, long seed) {
     if (points == null) {
       points = points();
     }
@@ -91,7 +118,7 @@ final class PosteriorSampler {
     TakeDraws.Draw[] draws = new TakeDraws.Draw[count];
     List<Weighted> all = points;
     engine.parallel().run(all.size(), p -> draw(all.get(p), chosen, p, seed, draws));
-    return number -> draws[number];
+    return draws;
   }
 
   private void draw(Weighted point, int[] chosen, int p, long seed, TakeDraws.Draw[] draws) {
@@ -115,7 +142,7 @@ final class PosteriorSampler {
    * deviations are concerned; the standard deviations themselves from their own shapes. One
    * estimated as zero stays there.
    */
-  private TakeDraws.Source aroundFit(long seed) {
+  TakeDraws.Source aroundFit(long seed) {
     double[] theta = fit.thetas();
     JointMode mode = at(theta);
     LogLinearDensity[] shapes = new LogLinearDensity[theta.length];

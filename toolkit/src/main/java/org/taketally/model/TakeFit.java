@@ -323,6 +323,18 @@ public final class TakeFit {
   }
 
   /**
+   * Draws with the standard deviations at their estimates, which cost a hundredth and are a little
+   * too close together: for a second look at what {@link #draws} already showed.
+   *
+   * @param count number of draws, at least 1
+   * @param seed the same seed gives the same draws
+   * @return the draws, with the usual prior
+   */
+  public TakeDraws drawsAtEstimates(int count, long seed) {
+    return new TakeDraws(design(), varying, count, sampler(Prior.usual()).aroundFit(seed));
+  }
+
+  /**
    * The last one is kept with its points, since most draws of a fit are under one prior; a large
    * fit has none.
    */

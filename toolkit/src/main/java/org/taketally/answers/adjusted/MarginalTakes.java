@@ -64,6 +64,21 @@ public final class MarginalTakes {
         new ObservedConditions(fit));
   }
 
+  /**
+   * Averages over the conditions of a fit by draws with the standard deviations at their estimates:
+   * for a second look at what is shown already.
+   *
+   * @param fit any fit
+   * @param options draws and seed
+   * @return takes by any of its columns
+   */
+  public static MarginalTakes atEstimates(TakeFit fit, AnswerOptions options) {
+    return new MarginalTakes(
+        fit,
+        fit.drawsAtEstimates(affordable(fit, options), options.seed()),
+        new ObservedConditions(fit));
+  }
+
   private MarginalTakes(TakeFit fit, TakeDraws draws, ObservedConditions conditions) {
     this(fit, draws, conditions, new float[draws.count()][], Optional.empty());
     IntStream.range(0, eta.length).parallel().forEach(d -> eta[d] = conditions.eta(draws, d));

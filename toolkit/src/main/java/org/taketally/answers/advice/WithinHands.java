@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.taketally.answers.AnswerOptions;
+import org.taketally.answers.adjusted.MarginalTakes;
 import org.taketally.answers.adjusted.WithinGroups;
 import org.taketally.answers.counts.CrossTabulation;
 import org.taketally.answers.effects.TakeCurve;
@@ -27,7 +28,8 @@ import org.taketally.records.columns.RecordColumn;
  *
  * <p>Levels are compared by {@link WithinGroups}. Of numbers, the mean of each hand, day and season
  * enters beside the number itself wherever these means differ by more than dealing by lot gives
- * (Mundlak 1978, Econometrica 46, 69-85); of few groups each enters by itself.
+ * (Mundlak 1978, Econometrica 46, 69-85); of few groups each enters by itself. What is asked here
+ * was shown by the main fit already, so draws with spreads at their estimates will do.
  */
 final class WithinHands {
 
@@ -103,7 +105,10 @@ final class WithinHands {
         .or(() -> fitted(within(asked), fit.cells()))
         .flatMap(
             again ->
-                LevelComparisonCalculator.of(again, List.of(factor), options).stream().findFirst())
+                LevelComparisonCalculator.of(
+                        MarginalTakes.atEstimates(again, options), List.of(factor), options)
+                    .stream()
+                    .findFirst())
         .map(this::met);
   }
 
@@ -144,6 +149,7 @@ final class WithinHands {
     }
     return uneven
         ? fitted(model, fit.cells().with(more))
+            .map(again -> MarginalTakes.atEstimates(again, options))
             .map(again -> TakeCurveCalculator.of(again, options, number.name()))
         : Optional.of(shown);
   }

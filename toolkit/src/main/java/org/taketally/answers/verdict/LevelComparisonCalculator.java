@@ -23,10 +23,10 @@ public final class LevelComparisonCalculator {
   private final AnswerOptions options;
   private final MarginalTakes averaging;
 
-  private LevelComparisonCalculator(TakeFit fit, AnswerOptions options) {
-    this.fit = fit;
+  private LevelComparisonCalculator(MarginalTakes averaging, AnswerOptions options) {
+    this.fit = averaging.fit();
     this.options = options;
-    this.averaging = MarginalTakes.of(fit, options);
+    this.averaging = averaging;
   }
 
   /**
@@ -38,10 +38,20 @@ public final class LevelComparisonCalculator {
    * @return one for each factor that the fit has, in the same order
    */
   public static List<LevelComparison> of(TakeFit fit, List<String> factors, AnswerOptions options) {
-    if (factors.isEmpty()) {
-      return List.of();
-    }
-    LevelComparisonCalculator calculator = new LevelComparisonCalculator(fit, options);
+    return factors.isEmpty() ? List.of() : of(MarginalTakes.of(fit, options), factors, options);
+  }
+
+  /**
+   * The same from draws at hand.
+   *
+   * @param averaging draws of any fit
+   * @param factors columns of levels
+   * @param options margin and level
+   * @return one for each factor that the fit has, in the same order
+   */
+  public static List<LevelComparison> of(
+      MarginalTakes averaging, List<String> factors, AnswerOptions options) {
+    LevelComparisonCalculator calculator = new LevelComparisonCalculator(averaging, options);
     return factors.stream()
         .filter(calculator.averaging::knows)
         .map(calculator::comparison)

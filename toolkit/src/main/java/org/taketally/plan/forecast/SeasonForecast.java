@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.stream.IntStream;
+import org.taketally.answers.AnswerOptions;
 import org.taketally.cells.Cells;
 import org.taketally.cells.Factor;
 import org.taketally.model.FixedEffect;
@@ -45,7 +46,7 @@ public final class SeasonForecast {
 
   private SeasonForecast(TakeFit fit, int seasons, long seed) {
     this.fit = fit;
-    this.draws = fit.draws(seasons, seed);
+    this.draws = draws(fit, seasons, seed);
     this.seed = seed;
     this.mix = mix(fit.cells(), new Random(seed));
   }
@@ -60,6 +61,13 @@ public final class SeasonForecast {
    */
   public static SeasonForecast of(TakeFit fit, int seasons, long seed) {
     return new SeasonForecast(fit, seasons, seed);
+  }
+
+  /** A few of the draws that most answers of a fit rest on, which it has at hand. */
+  private static TakeDraws draws(TakeFit fit, int seasons, long seed) {
+    int usual = AnswerOptions.defaults().draws();
+    TakeDraws draws = fit.draws(Math.max(usual, seasons), seed);
+    return seasons < usual ? draws.picked(IntStream.range(0, seasons).toArray()) : draws;
   }
 
   private static int[] mix(Cells cells, Random random) {
