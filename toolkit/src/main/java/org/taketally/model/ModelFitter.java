@@ -63,7 +63,7 @@ final class ModelFitter {
   static TakeFit fitNear(TakeFit known, ModelTerms model, Cells cells, FitOptions options) {
     ModelFitter fitter = prepared(model, cells, options);
     double[] beta = fitter.effectsOf(known);
-    return beta.length == 0 || fitter.evidence.cells() <= RestartedSearch.FEW_CELLS
+    return fitter.evidence.cells() <= RestartedSearch.FEW_CELLS
         ? fitter.run()
         : fitter.run(search -> search.runNear(fitter.tauOf(known), beta, fitter.evidence.cells()));
   }
@@ -74,14 +74,14 @@ final class ModelFitter {
     return new ModelFitter(ready, options, model.nodes());
   }
 
-  /** Fixed effects of another fit by name; empty if it lacks one. */
+  /** Fixed effects of another fit by name, 0 where it lacks one. */
   private double[] effectsOf(TakeFit known) {
     List<String> names = known.design().names();
-    int[] places = ready.design().names().stream().mapToInt(names::indexOf).toArray();
     double[] theirs = known.beta();
-    return Arrays.stream(places).anyMatch(place -> place < 0)
-        ? new double[0]
-        : Arrays.stream(places).mapToDouble(place -> theirs[place]).toArray();
+    return ready.design().names().stream()
+        .mapToInt(names::indexOf)
+        .mapToDouble(place -> place < 0 ? 0 : theirs[place])
+        .toArray();
   }
 
   /** Variances of another fit by name, the usual where it lacks one. */

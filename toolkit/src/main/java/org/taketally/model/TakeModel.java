@@ -287,7 +287,7 @@ public final class TakeModel {
 
   /**
    * Fits the model, starting where another fit ended: one of nearly the same cells, or of the same
-   * with a column more. Finds what {@link #fit(Cells, FitOptions)} finds, sooner.
+   * with a column more or less. Finds what {@link #fit(Cells, FitOptions)} finds, sooner.
    *
    * @param known the other fit
    * @param cells grafts and takes; cells lacking a needed column are left out and counted

@@ -90,5 +90,7 @@ class NearbyFitTest {
     TakeModel fewer = MODEL.without("block");
     same(fewer.fitNear(all, cells, FitOptions.defaults()), fewer.fit(cells));
     same(MODEL.fitNear(fewer.fit(cells), cells, FitOptions.defaults()), all);
+    TakeModel handByHand = MODEL.without("grafter").adjustFor("grafter");
+    same(handByHand.fitNear(all, cells, FitOptions.defaults()), handByHand.fit(cells));
   }
 }

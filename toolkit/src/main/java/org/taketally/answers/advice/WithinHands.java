@@ -16,6 +16,7 @@ import org.taketally.cells.Cells;
 import org.taketally.cells.Factor;
 import org.taketally.cells.Measure;
 import org.taketally.model.CannotFit;
+import org.taketally.model.FitOptions;
 import org.taketally.model.ModelTerms;
 import org.taketally.model.TakeFit;
 import org.taketally.model.TakeModel;
@@ -166,9 +167,9 @@ final class WithinHands {
     return few ? model.without(HAND).adjustFor(HAND) : model;
   }
 
-  private static Optional<TakeFit> fitted(TakeModel model, Cells cells) {
+  private Optional<TakeFit> fitted(TakeModel model, Cells cells) {
     try {
-      return Optional.of(model.fit(cells));
+      return Optional.of(model.fitNear(fit, cells, FitOptions.defaults()));
     } catch (CannotFit cannot) {
       return Optional.empty();
     }

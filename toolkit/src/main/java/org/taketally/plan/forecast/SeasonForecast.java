@@ -101,11 +101,13 @@ public final class SeasonForecast {
    * @return above 0 and below 1, one a season
    */
   public double[] takes(Map<String, String> lot) {
-    List<Map<String, String>> lots = completed(lot);
+    List<Parts> lots = completed(lot).stream().map(this::parts).toList();
     double[] takes = new double[draws.count()];
-    for (Map<String, String> one : lots) {
-      for (int d = 0; d < takes.length; d++) {
-        takes[d] += Logit.take(logit(one, d)) / lots.size();
+    for (int d = 0; d < takes.length; d++) {
+      double[] beta = draws.beta(d);
+      double[] sds = draws.sds(d);
+      for (Parts one : lots) {
+        takes[d] += Logit.take(logit(one, beta, sds, d)) / lots.size();
       }
     }
     return Arrays.stream(takes).map(p -> Math.min(1 - 1e-6, Math.max(1e-6, p))).toArray();
@@ -171,31 +173,67 @@ public final class SeasonForecast {
     return fit.varying().stream().anyMatch(factor -> factor.factor().equals(column));
   }
 
-  private double logit(Map<String, String> lot, int d) {
-    double[] beta = draws.beta(d);
-    double sum = 0;
-    List<FixedEffect> fixed = fit.fixed();
-    for (int j = 0; j < fixed.size(); j++) {
-      if (fixed.get(j).term().equals(FixedEffect.INTERCEPT)) {
-        sum += beta[j];
-      }
+  /**
+   * What a lot's logit is made of in every season.
+   *
+   * @param weights of the fixed effects
+   * @param levels place of its level in each varying column; -1 where the fit doesn't know it
+   * @param others deviations of a level not known, in standard deviations, one a season; empty for
+   *     known levels and for the luck of single rows
+   */
+  private record Parts(double[] weights, int[] levels, double[][] others) {
+    @Override
+    public boolean equals(Object other) {
+      return this == other;
     }
-    for (String column : fit.model().columns()) {
-      if (fit.design().adjustsFor(column)) {
-        sum += contribution(column, lot, beta);
-      }
+
+    @Override
+    public int hashCode() {
+      return System.identityHashCode(this);
     }
-    for (int k = 0; k < fit.varying().size(); k++) {
-      VaryingFactor factor = fit.varying().get(k);
-      if (isOwnLuck(factor.factor())) {
-        continue;
-      }
+  }
+
+  private Parts parts(Map<String, String> lot) {
+    List<VaryingFactor> varying = fit.varying();
+    int[] levels = new int[varying.size()];
+    double[][] others = new double[varying.size()][0];
+    for (int k = 0; k < levels.length; k++) {
+      VaryingFactor factor = varying.get(k);
       String level = level(factor.factor(), lot);
-      int known = factor.levels().indexOf(level);
-      sum +=
-          known >= 0
-              ? draws.effect(factor.factor(), known, d)
-              : draws.sds(d)[k] * newLevel(factor.factor(), level)[d];
+      levels[k] = isOwnLuck(factor.factor()) ? -1 : factor.levels().indexOf(level);
+      if (levels[k] < 0 && !isOwnLuck(factor.factor())) {
+        others[k] = newLevel(factor.factor(), level);
+      }
+    }
+    return new Parts(weights(lot), levels, others);
+  }
+
+  /** Takes are linear in the fixed effects on the logit: what each counts for a lot. */
+  private double[] weights(Map<String, String> lot) {
+    List<FixedEffect> fixed = fit.fixed();
+    double[] weights = new double[fixed.size()];
+    for (int j = 0; j < weights.length; j++) {
+      double[] unit = new double[weights.length];
+      unit[j] = 1;
+      weights[j] = fixed.get(j).term().equals(FixedEffect.INTERCEPT) ? 1 : 0;
+      for (String column : fit.model().columns()) {
+        weights[j] += fit.design().adjustsFor(column) ? contribution(column, lot, unit) : 0;
+      }
+    }
+    return weights;
+  }
+
+  private double logit(Parts lot, double[] beta, double[] sds, int d) {
+    double sum = 0;
+    for (int j = 0; j < beta.length; j++) {
+      sum += lot.weights()[j] * beta[j];
+    }
+    for (int k = 0; k < sds.length; k++) {
+      if (lot.levels()[k] >= 0) {
+        sum += draws.effect(fit.varying().get(k).factor(), lot.levels()[k], d);
+      } else if (lot.others()[k].length > 0) {
+        sum += sds[k] * lot.others()[k][d];
+      }
     }
     return sum;
   }
