@@ -2,6 +2,7 @@ package org.taketally.figure;
 
 import java.awt.image.BufferedImage;
 import java.awt.image.IndexColorModel;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -25,8 +26,8 @@ final class FewColours {
     int[] dots = image.getRGB(0, 0, width, height, null, 0, width);
     Map<Integer, Integer> exact = new HashMap<>();
     Map<Integer, Map<Integer, Integer>> shades = new HashMap<>();
-    for (int dot : dots) {
-      exact.merge(dot & 0xffffff, 1, Integer::sum);
+    for (int from = 0; from < dots.length; from = runEnd(dots, from)) {
+      exact.merge(dots[from] & 0xffffff, runEnd(dots, from) - from, Integer::sum);
     }
     exact.forEach(
         (colour, count) ->
@@ -34,14 +35,26 @@ final class FewColours {
     List<Integer> palette = palette(shades);
     Map<Integer, Byte> places = new HashMap<>();
     byte[] indexed = new byte[dots.length];
-    for (int i = 0; i < dots.length; i++) {
-      indexed[i] =
-          places.computeIfAbsent(dots[i] & 0xffffff, colour -> (byte) nearest(colour, palette));
+    for (int from = 0; from < dots.length; from = runEnd(dots, from)) {
+      Arrays.fill(
+          indexed,
+          from,
+          runEnd(dots, from),
+          places.computeIfAbsent(dots[from] & 0xffffff, colour -> (byte) nearest(colour, palette)));
     }
     BufferedImage few =
         new BufferedImage(width, height, BufferedImage.TYPE_BYTE_INDEXED, model(palette));
     few.getRaster().setDataElements(0, 0, width, height, indexed);
     return few;
+  }
+
+  /** Most dots have their neighbour's colour: where a run of one colour ends. */
+  private static int runEnd(int[] dots, int from) {
+    int end = from + 1;
+    while (end < dots.length && dots[end] == dots[from]) {
+      end++;
+    }
+    return end;
   }
 
   /** The commonest shades, each by its commonest colour, so that flat areas keep theirs. */
