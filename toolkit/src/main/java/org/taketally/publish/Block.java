@@ -82,10 +82,10 @@ sealed interface Block {
   /** A small table in plain words. */
   record Table(Grid grid) implements Block {}
 
-  /** A table of an answer, as the answers package writes it. */
+  /** A table of an answer, without names that are the same in each row. */
   record Answers(String answerTable) implements Block {
     static Answers of(AnswerTable table) {
-      return new Answers(table.toHtml());
+      return new Answers(table.withoutRepeats().toHtml());
     }
   }
 

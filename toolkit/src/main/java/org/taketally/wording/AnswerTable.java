@@ -87,7 +87,8 @@ public record AnswerTable(
   }
 
   /**
-   * For showing: without columns of names that say the same in each of several rows.
+   * For showing: without columns of names that say the same in each of several rows; what they say
+   * joins the caption, unless it stands there.
    *
    * @return the table with fewer columns, or as it is
    */
@@ -98,9 +99,23 @@ public record AnswerTable(
         ? this
         : new AnswerTable(
             name,
-            caption,
+            captionWith(repeated()),
             telling.stream().map(columns::get).toList(),
             rows.stream().map(row -> picked(row, telling)).toList());
+  }
+
+  /** What columns of names say that say the same in each row. */
+  private List<String> repeated() {
+    return IntStream.range(0, columns.size())
+        .filter(this::repeats)
+        .filter(i -> rows.get(0).get(i) instanceof String)
+        .filter(i -> !caption.contains((String) rows.get(0).get(i)))
+        .mapToObj(i -> columns.get(i).heading() + ": " + rows.get(0).get(i))
+        .toList();
+  }
+
+  private String captionWith(List<String> repeated) {
+    return repeated.isEmpty() ? caption : caption + " (" + String.join("; ", repeated) + ")";
   }
 
   private static List<Object> picked(List<Object> row, List<Integer> columns) {

@@ -6,7 +6,9 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
@@ -36,8 +38,34 @@ class UserGuideTest {
         printed.text.setLength(0);
         CellResult result = engine.run(i + 1, pieces.get(i));
         assertThat(result.error()).as(pieces.get(i)).isEmpty();
-        assertThat(printed.text.toString()).as(pieces.get(i)).isNotBlank();
+        assertThat(printed.text.toString())
+            .as(pieces.get(i))
+            .isNotBlank()
+            .doesNotContain("Optional", "can't be used until");
       }
+      assertPlansShowThemselves(engine, pieces.size());
+    }
+  }
+
+  /** Each with all its words in plain text, and a figure or a table beside. */
+  private static void assertPlansShowThemselves(Engine engine, int ran) {
+    Map<String, List<String>> shown = new LinkedHashMap<>();
+    shown.put("order", List.of("Saleable of the grafts", "<img", "<table"));
+    shown.put("budwood", List.of("Cut on", "<table"));
+    shown.put("chances", List.of("the verdict would be", "<img"));
+    shown.put("next", List.of("Chance that it is settled", "<img", "<details>"));
+    int count = ran;
+    for (Map.Entry<String, List<String>> name : shown.entrySet()) {
+      count++;
+      CellResult result = engine.run(count, name.getKey());
+      assertThat(result.error()).as(name.getKey()).isEmpty();
+      Bundle value = result.value().orElseThrow();
+      String html = value.data().get("text/html").getAsString();
+      assertThat(html).as(name.getKey()).contains(name.getValue());
+      assertThat(value.plainText())
+          .as(name.getKey())
+          .contains(name.getValue().get(0))
+          .doesNotContain("[", "@", "Optional", "<");
     }
   }
 

@@ -99,6 +99,9 @@ class PlanPagesTest {
         .contains("no practical difference 75 % (53 to 89 %)", "75 %")
         .contains("settles it", "leaves it open")
         .doesNotContain("matters");
+    counts.remove(Verdict.NO_PRACTICAL_DIFFERENCE);
+    assertThat(PlanFigures.chances(new VerdictChances(counts, 0, 5)))
+        .contains("Settled one way or the other in none of 5 sets made up");
   }
 
   @Test

@@ -6,7 +6,12 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Set;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.taketally.analysis.Analysis;
@@ -18,10 +23,22 @@ import org.taketally.model.TakeModel;
 import org.taketally.records.Assessments;
 import org.taketally.records.GraftRecords;
 import org.taketally.records.RecordsReader;
+import org.taketally.wording.AnswerColumn;
+import org.taketally.wording.AnswerTable;
 import tech.tablesaw.api.Row;
 
 /** The pages for those who work with the records: analysis and check. */
 class WorkingPagesTest {
+
+  /** Headings of what was found, which is worth saying of each row. */
+  private static final Set<String> FINDINGS =
+      Arrays.stream(AnswerColumn.values())
+          .filter(column -> column.kind() == AnswerColumn.Kind.WORDS)
+          .map(AnswerColumn::heading)
+          .collect(Collectors.toSet());
+
+  private static final Pattern FLAG_OR_NUMBER =
+      Pattern.compile("yes|no|((over|under) )?[-+\u2212]?[\\d,.]+.*");
 
   @TempDir private Path folder;
 
@@ -72,6 +89,50 @@ class WorkingPagesTest {
         .contains("<summary>The numbers</summary>")
         .contains("What it rests on</h2>", "90 rows read, 90 used, 0 set aside");
     assertThat(html.split("<figure>", -1)).hasSizeGreaterThan(5);
+  }
+
+  /** Such as the name of the factor beside each of its levels. */
+  @Test
+  void tables_of_the_analysis_page_have_no_column_that_names_the_same_in_each_row() {
+    List<String> repeated = new ArrayList<>();
+    int several = 0;
+    for (String table : analysisPage(Sheets.circle(1)).split("<table", -1)) {
+      List<List<String>> rows =
+          cells(table, "tr").stream().map(row -> cells(row, "t[hd]")).toList();
+      several += rows.size() > 2 ? 1 : 0;
+      for (int column = 0; rows.size() > 2 && column < rows.get(0).size(); column++) {
+        int place = column;
+        List<String> values = rows.stream().skip(1).map(row -> row.get(place)).distinct().toList();
+        boolean found = FLAG_OR_NUMBER.matcher(values.get(0)).matches();
+        if (values.size() == 1 && !found && !FINDINGS.contains(rows.get(0).get(column))) {
+          repeated.add(rows.get(0).get(column) + ": " + values.get(0));
+        }
+      }
+    }
+    assertThat(several).isGreaterThan(5);
+    assertThat(repeated).isEmpty();
+  }
+
+  @Test
+  void what_such_a_column_says_stands_in_the_caption() {
+    AnswerTable table =
+        new AnswerTable(
+            "pairs",
+            "Seasons left out",
+            List.of(AnswerColumn.SEASON, AnswerColumn.LEVEL, AnswerColumn.GRAFTS),
+            List.of(List.of("2024", "Pellin", 40L), List.of("2025", "Pellin", 40L)));
+    assertThat(Block.Answers.of(table).answerTable())
+        .contains("Seasons left out (Level: Pellin)</caption>")
+        .doesNotContain("<td>Pellin");
+    assertThat(table.toCsv()).contains("2025,Pellin,40");
+  }
+
+  private static List<String> cells(String html, String tag) {
+    return Pattern.compile("(?s)<(" + tag + ")\\b[^>]*>(.*?)</\\1>")
+        .matcher(html.contains("</table>") ? html.substring(0, html.indexOf("</table>")) : html)
+        .results()
+        .map(found -> found.group(2))
+        .toList();
   }
 
   @Test

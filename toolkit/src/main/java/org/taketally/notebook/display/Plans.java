@@ -2,6 +2,7 @@ package org.taketally.notebook.display;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.taketally.figure.PlanFigures;
 import org.taketally.plan.layout.TrialLayout;
 import org.taketally.plan.next.NextTrial;
 import org.taketally.plan.order.BudwoodPlan;
@@ -46,19 +47,28 @@ final class Plans {
   }
 
   static Shown chances(VerdictChances chances) {
-    return Shown.paragraph(TrialLayoutWords.chances(chances));
+    return Shown.all(
+        Shown.paragraph(TrialLayoutWords.chances(chances)),
+        Shown.figure(PlanFigures.chances(chances)));
   }
 
   static Shown next(NextTrial next) {
     NextTrialWords words = NextTrialWords.of(next);
-    return said(words.headline(), words.more());
+    List<Shown> parts = new ArrayList<>(List.of(said(words.headline(), words.more())));
+    next.after().map(PlanFigures::chances).map(Shown::figure).ifPresent(parts::add);
+    next.layout()
+        .map(PlanFigures::layout)
+        .map(Shown::figure)
+        .ifPresent(map -> parts.add(Shown.folded("Which graft goes where", map)));
+    return Shown.all(parts);
   }
 
   static Shown order(GraftOrder order) {
     GraftOrderWords words = GraftOrderWords.of(order);
     return Shown.all(
         said(words.headline(), words.more()),
-        Shown.of(Grid.of("", words.headings(), words.table())));
+        Shown.of(Grid.of("", words.headings(), words.table())),
+        Shown.figure(PlanFigures.order(order)));
   }
 
   static Shown budwood(BudwoodPlan plan) {

@@ -1,6 +1,8 @@
 package org.taketally.notebook.display;
 
+import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
+import java.util.Base64;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.taketally.figure.XmlText;
@@ -51,7 +53,10 @@ record Shown(String html, String text) {
   static Shown all(List<Shown> parts) {
     return new Shown(
         parts.stream().map(Shown::html).collect(Collectors.joining()),
-        parts.stream().map(Shown::text).collect(Collectors.joining("\n")));
+        parts.stream()
+            .map(Shown::text)
+            .filter(text -> !text.isEmpty())
+            .collect(Collectors.joining("\n")));
   }
 
   static Shown of(Grid grid) {
@@ -69,6 +74,18 @@ record Shown(String html, String text) {
   static Shown warning(String text) {
     return new Shown(
         "<p class=\"tt-warn\">" + XmlText.escape(text) + "</p>\n", "Note: " + text + "\n");
+  }
+
+  /**
+   * A figure of what the words beside it say, as a picture: exported pages and notebooks nobody
+   * trusts show it too. Plain text goes without.
+   */
+  static Shown figure(String svg) {
+    String bytes = Base64.getEncoder().encodeToString(svg.getBytes(StandardCharsets.UTF_8));
+    return new Shown(
+        "<p><img alt=\"\" style=\"max-width:100%%;height:auto\" src=\"data:image/svg+xml;base64,%s\"></p>%n"
+            .formatted(bytes),
+        "");
   }
 
   /** To be read only if wanted; in plain text it just follows. */

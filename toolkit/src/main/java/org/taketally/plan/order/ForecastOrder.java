@@ -124,6 +124,31 @@ public final class ForecastOrder {
     return all;
   }
 
+  /**
+   * What a book needs, each line's take forecast from the records.
+   *
+   * @param entries of the book, at least one; none of them states a take
+   * @param terms assurance, wood, cost
+   * @return the order
+   * @throws IllegalArgumentException if a line states a take: how far that moves from season to
+   *     season isn't known here, see {@link #takes}
+   */
+  public GraftOrder order(List<OrderBook.Entry> entries, OrderTerms terms) {
+    List<SeasonTakes> takes =
+        takes(
+            entries,
+            (take, seasons) -> {
+              throw new IllegalArgumentException(
+                  "take: found %s stated in the book, expected none, so that it is forecast from the records; leave the column empty"
+                      .formatted(take));
+            });
+    List<GraftOrder.Ordered> ordered = new ArrayList<>();
+    for (int i = 0; i < takes.size(); i++) {
+      ordered.add(new GraftOrder.Ordered(entries.get(i).line(), takes.get(i)));
+    }
+    return GraftOrder.of(ordered, terms);
+  }
+
   /** Turns a stated take into seasons from worst to best. */
   public interface Stated {
 

@@ -38,6 +38,11 @@ public final class VerdictChancesFigureWords {
    * @return a sentence without a full stop
    */
   public String title() {
+    long settled = Math.round(chances.settled() * chances.trials());
+    if (settled == 0 || settled == chances.trials()) {
+      return "Settled one way or the other in %s of %s made up"
+          .formatted(settled == 0 ? "none" : "all", Words.count(chances.trials(), "set"));
+    }
     return "Settled one way or the other with a chance of " + Words.chance(chances.settled());
   }
 

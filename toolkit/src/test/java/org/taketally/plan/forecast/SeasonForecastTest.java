@@ -1,8 +1,11 @@
 package org.taketally.plan.forecast;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.io.IOException;
+import java.io.StringReader;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
@@ -14,6 +17,10 @@ import org.taketally.cells.Cells;
 import org.taketally.cells.Factor;
 import org.taketally.model.TakeFit;
 import org.taketally.model.TakeModel;
+import org.taketally.plan.order.ForecastOrder;
+import org.taketally.plan.order.GraftOrder;
+import org.taketally.plan.order.OrderBook;
+import org.taketally.plan.order.OrderTerms;
 import org.taketally.terms.Provenance;
 
 class SeasonForecastTest {
@@ -115,5 +122,18 @@ class SeasonForecastTest {
     assertThat(forecast.correlation(0.5, List.of("season", "none")))
         .isCloseTo(0.25 * sd * sd / (1 + 0.25 * sd * sd), within(1e-12));
     assertThat(forecast.correlation(0.5, List.of())).isZero();
+  }
+
+  @Test
+  void an_order_by_records_takes_no_stated_take() throws IOException {
+    ForecastOrder orders = new ForecastOrder(FIT, 50, 1, new ForecastOrder.Luck(10, 0.06, 0));
+    OrderBook plain = OrderBook.read("book", new StringReader("cultivar,trees\nOrrin,30\n"));
+    GraftOrder order = orders.order(plain.entries(), OrderTerms.defaults());
+    assertThat(order.lines().get(0).grafts().orElseThrow()).isGreaterThan(30);
+
+    OrderBook stated = OrderBook.read("b", new StringReader("cultivar,trees,take\nOrrin,30,60\n"));
+    assertThatThrownBy(() -> orders.order(stated.entries(), OrderTerms.defaults()))
+        .isInstanceOf(IllegalArgumentException.class)
+        .hasMessageStartingWith("take: found 0.6 stated in the book, expected none");
   }
 }
