@@ -4,6 +4,7 @@ import com.google.gson.JsonArray;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import tech.tablesaw.api.Table;
@@ -109,9 +110,14 @@ public record AnswerTable(
     return IntStream.range(0, columns.size())
         .filter(this::repeats)
         .filter(i -> rows.get(0).get(i) instanceof String)
-        .filter(i -> !caption.contains((String) rows.get(0).get(i)))
+        .filter(i -> !words(caption).contains(words(rows.get(0).get(i))))
         .mapToObj(i -> columns.get(i).heading() + ": " + rows.get(0).get(i))
         .toList();
+  }
+
+  /** In small letters, names of columns as words. */
+  private static String words(Object text) {
+    return text.toString().replace('_', ' ').toLowerCase(Locale.ROOT);
   }
 
   private String captionWith(List<String> repeated) {

@@ -118,13 +118,16 @@ class WorkingPagesTest {
     AnswerTable table =
         new AnswerTable(
             "pairs",
-            "Seasons left out",
-            List.of(AnswerColumn.SEASON, AnswerColumn.LEVEL, AnswerColumn.GRAFTS),
-            List.of(List.of("2024", "Pellin", 40L), List.of("2025", "Pellin", 40L)));
+            "Bud stage, seasons left out",
+            List.of(
+                AnswerColumn.FACTOR, AnswerColumn.SEASON, AnswerColumn.LEVEL, AnswerColumn.GRAFTS),
+            List.of(
+                List.of("bud_stage", "2024", "dormant", 40L),
+                List.of("bud_stage", "2025", "dormant", 40L)));
     assertThat(Block.Answers.of(table).answerTable())
-        .contains("Seasons left out (Level: Pellin)</caption>")
-        .doesNotContain("<td>Pellin");
-    assertThat(table.toCsv()).contains("2025,Pellin,40");
+        .contains("Bud stage, seasons left out (Level: dormant)</caption>")
+        .doesNotContain("<td>dormant", "bud_stage");
+    assertThat(table.toCsv()).contains("bud_stage,2025,dormant,40");
   }
 
   private static List<String> cells(String html, String tag) {
