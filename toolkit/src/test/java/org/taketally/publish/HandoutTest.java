@@ -59,7 +59,7 @@ class HandoutTest {
   void a_long_list_of_cultivars_keeps_both_ends_and_says_how_many_are_left_out() {
     List<String> sixty = Handout.cultivars(WORDS, Optional.of(cultivars(60)), List.of());
 
-    assertThat(sixty).hasSize(37).startsWith("Cv0 50 (40 to 60)").endsWith("Cv59 50 (40 to 60)");
+    assertThat(sixty).hasSize(37).startsWith("Cv0 50\u00a0(40\u00a0to\u00a060)").endsWith("Cv59 50\u00a0(40\u00a0to\u00a060)");
     assertThat(sixty.get(18)).isEqualTo("24 cultivars in between stand on the season page.");
     assertThat(Handout.cultivars(WORDS, Optional.of(cultivars(42)), List.of())).hasSize(42);
     assertThat(Handout.cultivars(WORDS, Optional.empty(), List.of())).isEmpty();
@@ -72,8 +72,8 @@ class HandoutTest {
 
     List<String> fewer = Handout.cultivars(WORDS, Optional.of(cultivars(60)), points);
 
-    assertThat(fewer).hasSize(12 + 1 + 12).startsWith("Cv0 50 (40 to 60)");
-    assertThat(fewer).endsWith("Cv59 50 (40 to 60)");
+    assertThat(fewer).hasSize(12 + 1 + 12).startsWith("Cv0 50\u00a0(40\u00a0to\u00a060)");
+    assertThat(fewer).endsWith("Cv59 50\u00a0(40\u00a0to\u00a060)");
     assertThat(fewer.get(12)).startsWith("36 cultivars");
   }
 

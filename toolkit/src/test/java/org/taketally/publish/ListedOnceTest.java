@@ -47,7 +47,7 @@ class ListedOnceTest {
   void each_of_24_cultivars_stands_once_in_the_list_of_the_handout() {
     String sheet = summary.handout();
     for (String cultivar : cultivars()) {
-      assertThat(times(sheet, "<li>" + cultivar + " \\d+ \\(")).as(cultivar).isEqualTo(1);
+      assertThat(times(sheet, "<li>" + cultivar + " \\d+\u00a0\\(")).as(cultivar).isEqualTo(1);
     }
   }
 }

@@ -163,7 +163,8 @@ class OneNumberTest {
         .replaceAll("<[^>]*>", " ")
         .replace("&#39;", "'")
         .replace("&quot;", "\"")
-        .replace("&amp;", "&");
+        .replace("&amp;", "&")
+        .replace('\u00a0', ' ');
   }
 
   /** Values, lower and upper ends found of each quantity. */

@@ -37,7 +37,7 @@ class AnswerColumnTest {
 
             One word, one meaning, in every table of every answer. The name is used in CSV and Tablesaw; JSON has the same name in camel case (`take_low` is `takeLow`); the heading is what text and HTML show.
 
-            Takes, shares, chances and differences of takes are fractions of 1 (0.63 is 63 %, 0.04 is 4 points) in CSV, JSON and Tablesaw. A "likely range" covers 95 % unless another level was asked for.
+            Takes, shares, chances and differences of takes are fractions of 1 (0.63 is 63 %, 0.04 is 4 points) in CSV, JSON and Tablesaw. A "likely range" covers 95 % unless another level was asked for; of a gap that a verdict is about it is the range that decides the verdict.
 
             | name | heading | holds | meaning |
             |---|---|---|---|

@@ -8,6 +8,9 @@ import org.taketally.wording.language.Phrases;
 /** The sheet to print in words: what was found, how sure, and what not to conclude. */
 public final class HandoutWords {
 
+  /** A space at which no line ends: a long name's numbers stay together. */
+  private static final char UNBROKEN = '\u00a0';
+
   private final Phrases phrases;
 
   HandoutWords(Phrases phrases) {
@@ -50,11 +53,12 @@ public final class HandoutWords {
   public String cultivar(CultivarTake cultivar) {
     String low = phrases.count(Math.round(100 * cultivar.take().low()));
     String high = phrases.count(Math.round(100 * cultivar.take().high()));
-    return phrases.say(
-        "handout.cultivar",
-        cultivar.cultivar(),
-        Math.round(100 * cultivar.take().value()),
-        phrases.say("range", low, high));
+    String numbers =
+        phrases.say(
+            "take.cell",
+            phrases.count(Math.round(100 * cultivar.take().value())),
+            phrases.say("range", low, high));
+    return cultivar.cultivar() + " " + numbers.replace(' ', UNBROKEN);
   }
 
   /**

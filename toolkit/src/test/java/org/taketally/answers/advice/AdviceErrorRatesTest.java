@@ -56,7 +56,10 @@ class AdviceErrorRatesTest {
     assertThat(wrong(kind, 5)).isLessThanOrEqualTo(1);
   }
 
-  /** The promise: at most 5 of 100 in the worst kind; 200 circles leave 3 points of chance. */
+  /**
+   * The promise: at most 5 of 100 in the worst kind; 200 circles leave 3 points of chance. What was
+   * counted so far, on fewer circles and how, stands in docs/reading-the-page.md.
+   */
   @Tag("slow")
   @ParameterizedTest
   @EnumSource
