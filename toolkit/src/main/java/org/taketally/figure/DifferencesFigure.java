@@ -58,7 +58,7 @@ final class DifferencesFigure {
             .filter(f -> pairs.stream().anyMatch(p -> Finding.of(p) == f))
             .map(f -> KeyEntry.of(MARKS.get(f), words.of(f)))
             .collect(Collectors.toList());
-    key.add(KeyEntry.interval(Mark.RING, 7, words.alone()));
+    key.add(KeyEntry.interval(Mark.RING, 7, words.alone(pairs.get(0))));
     key.add(KeyEntry.interval(Mark.RING, 3, words.allAtOnce()));
     return key;
   }

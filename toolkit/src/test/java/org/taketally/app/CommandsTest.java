@@ -171,6 +171,7 @@ class CommandsTest {
         .contains("A graft has taken when it was alive when counted");
     assertThat(flat.split(Pattern.quote(LIKELY), -1)).as("what likely means").hasSize(2);
     ReadmeDemo.assertPrintedBy(outcome.out());
+    ReadmePictures.assertDrawnOf(DEMO.found());
   }
 
   @Test

@@ -23,6 +23,11 @@ final class SharedDemoWork extends DemoWork {
     return commands;
   }
 
+  /** What was worked out. */
+  synchronized Analysis found() {
+    return analysis;
+  }
+
   @Override
   synchronized Analysis analysis(GraftRecords read, Assessments counts) {
     if (analysis == null) {

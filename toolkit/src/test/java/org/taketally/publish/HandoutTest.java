@@ -59,7 +59,10 @@ class HandoutTest {
   void a_long_list_of_cultivars_keeps_both_ends_and_says_how_many_are_left_out() {
     List<String> sixty = Handout.cultivars(WORDS, Optional.of(cultivars(60)), List.of());
 
-    assertThat(sixty).hasSize(37).startsWith("Cv0 50\u00a0(40\u00a0to\u00a060)").endsWith("Cv59 50\u00a0(40\u00a0to\u00a060)");
+    assertThat(sixty)
+        .hasSize(37)
+        .startsWith("Cv0 50\u00a0(40\u00a0to\u00a060)")
+        .endsWith("Cv59 50\u00a0(40\u00a0to\u00a060)");
     assertThat(sixty.get(18)).isEqualTo("24 cultivars in between stand on the season page.");
     assertThat(Handout.cultivars(WORDS, Optional.of(cultivars(42)), List.of())).hasSize(42);
     assertThat(Handout.cultivars(WORDS, Optional.empty(), List.of())).isEmpty();

@@ -118,10 +118,12 @@ public final class DifferencesFigureWords {
   /**
    * The key's word for the heavy bar.
    *
+   * @param pair any of those shown
    * @return a few words
    */
-  public String alone() {
-    return phrases.say("figure.differences.alone");
+  public String alone(Pair pair) {
+    double coverage = pair.equivalence().coverage();
+    return phrases.say("figure.differences.alone", phrases.percent(coverage));
   }
 
   /**
