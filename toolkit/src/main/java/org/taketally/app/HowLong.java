@@ -20,7 +20,7 @@ final class HowLong {
 
   static final double A_THOUSAND = 10;
 
-  private static final double ANSWERS = 0.4;
+  private static final double ANSWERS = 0.75;
 
   /** Even a quiet machine may be this much slower than the one measured. */
   private static final double SLOWER = 2;

@@ -170,8 +170,8 @@ class CommandsTest {
         .contains("Does the model fit these records?")
         .contains("A graft has taken when it was alive when counted");
     assertThat(flat.split(Pattern.quote(LIKELY), -1)).as("what likely means").hasSize(2);
-    ReadmeDemo.assertPrintedBy(outcome.out());
     ReadmePictures.assertDrawnOf(DEMO.found());
+    ReadmeDemo.assertPrintedBy(outcome.out());
   }
 
   @Test

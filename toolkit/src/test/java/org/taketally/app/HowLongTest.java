@@ -29,12 +29,14 @@ class HowLongTest {
   void the_forecast_of_the_demo_starts_at_what_performance_md_measured() throws IOException {
     Matcher measured =
         Pattern.compile("`summary` and `demo` ([\\d.]+) s").matcher(Files.readString(MEASURED));
-    assertThat(measured.find()).isTrue();
+    assertThat(measured.find()).as("the time of the demo in docs/performance.md").isTrue();
     double seconds = Double.parseDouble(measured.group(1));
 
     long[] said = range(HowLong.forecast(DEMO_ROWS, 1));
 
-    assertThat((double) said[0]).isBetween(0.8 * seconds, 1.05 * seconds);
+    assertThat((double) said[0])
+        .as("change HowLong.LEAST and A_THOUSAND with what was measured")
+        .isBetween(0.8 * seconds, 1.05 * seconds);
     assertThat((double) said[1]).isGreaterThan(1.5 * seconds);
   }
 
