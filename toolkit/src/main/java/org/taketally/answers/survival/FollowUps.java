@@ -2,12 +2,11 @@ package org.taketally.answers.survival;
 
 import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.Map;
 
 /** What became of the grafts of each row, worked out once for all levels and tests. */
 final class FollowUps {
 
-  private final Map<CountedRow, List<FollowUp>> ofRows = new IdentityHashMap<>();
+  private final IdentityHashMap<CountedRow, List<FollowUp>> ofRows = new IdentityHashMap<>();
 
   /**
    * Works them out.
