@@ -92,7 +92,9 @@ final class PublicAnswers {
             .toList();
     return shown.isEmpty()
         ? Optional.empty()
-        : Optional.of(new Difficulty(shown, List.of(), facts.total(), whole.get().options()));
+        : Optional.of(
+            new Difficulty(
+                shown, List.of(), facts.total(), Optional.empty(), whole.get().options()));
   }
 
   private CultivarTake recounted(CultivarTake c, PublishedTable.Entry entry, double coverage) {

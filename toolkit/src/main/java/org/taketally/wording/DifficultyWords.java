@@ -91,6 +91,7 @@ final class DifficultyWords implements AnswerWords {
                             c.cultivar(),
                             Words.count(c.tally().grafts(), "graft"),
                             Words.percent(c.drawnIn()))));
+    answer.within().ifPresent(within -> lines.add(within(within)));
     lines.add(
         "Take at assessment is not the tree's later health, nor its yield: a graft that took can"
             + " still fail in later years.");
@@ -99,7 +100,30 @@ final class DifficultyWords implements AnswerWords {
 
   @Override
   public List<AnswerTable> tables() {
-    return List.of(mainTable());
+    List<AnswerTable> tables = new ArrayList<>(List.of(mainTable()));
+    answer.within().ifPresent(within -> tables.add(withinTable(within)));
+    return tables;
+  }
+
+  /** What a comparison within hands and days says. */
+  private String within(Difficulty.Within within) {
+    String groups = Words.list(within.groups().stream().map(Words::levels).toList());
+    List<Difficulty.CultivarTake> other = answer.otherWithin();
+    if (other.isEmpty()) {
+      return "The %s used cultivars unevenly; compared within the same %s only, no cultivar's take is surely another one."
+          .formatted(groups, groups);
+    }
+    return "The %s used cultivars unevenly. Compared within the same %s only: %s. Part of what shows above goes with who grafted them, when or where."
+        .formatted(
+            groups,
+            groups,
+            Words.first(
+                other.stream()
+                    .map(
+                        c ->
+                            c.cultivar() + " takes " + Words.take(within.takes().get(c.cultivar())))
+                    .toList(),
+                MOST_HARDEST));
   }
 
   private AnswerTable mainTable() {
@@ -137,6 +161,22 @@ final class DifficultyWords implements AnswerWords {
           c.probabilityHardestQuarter(),
           Names.of(c.band()));
     }
+    return table.build();
+  }
+
+  private AnswerTable withinTable(Difficulty.Within within) {
+    AnswerTable.Builder table =
+        AnswerTable.of(
+            "difficulty-within",
+            "Cultivars within the same "
+                + Words.list(within.groups().stream().map(Words::levels).toList()),
+            AnswerColumn.CULTIVAR,
+            AnswerColumn.TAKE,
+            AnswerColumn.TAKE_LOW,
+            AnswerColumn.TAKE_HIGH);
+    answer.cultivars().stream()
+        .filter(c -> within.takes().containsKey(c.cultivar()))
+        .forEach(c -> table.row(c.cultivar(), within.takes().get(c.cultivar())));
     return table.build();
   }
 

@@ -71,7 +71,11 @@ public final class SampleAnswers {
     long grafts = takes.stream().mapToLong(c -> c.tally().grafts()).sum();
     long taken = takes.stream().mapToLong(c -> c.tally().takes()).sum();
     return new Difficulty(
-        takes, List.of(Condition.level("method", "cleft")), counted(grafts, taken), OPTIONS);
+        takes,
+        List.of(Condition.level("method", "cleft")),
+        counted(grafts, taken),
+        Optional.empty(),
+        OPTIONS);
   }
 
   /** Cultivars whose names have forty letters each, wide ones. */
@@ -95,7 +99,7 @@ public final class SampleAnswers {
                       c.band());
                 })
             .toList();
-    return new Difficulty(takes, usual.standard(), usual.tally(), OPTIONS);
+    return new Difficulty(takes, usual.standard(), usual.tally(), Optional.empty(), OPTIONS);
   }
 
   private static CultivarTake cultivar(int i, int of) {

@@ -99,7 +99,8 @@ final class CountedAnswers {
               factor.levels().get(code), count, wilson(count), take, take, 0, rank, 0.2, band));
     }
     all.sort(Comparator.comparingDouble(c -> c.take().value()));
-    return new Difficulty(all, List.of(Condition.level("method", "cleft")), total(), options);
+    return new Difficulty(
+        all, List.of(Condition.level("method", "cleft")), total(), Optional.empty(), options);
   }
 
   private RootstockVerdict rootstock() {

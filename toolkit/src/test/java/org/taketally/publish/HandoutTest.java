@@ -98,6 +98,10 @@ class HandoutTest {
               Band.CANT_TELL));
     }
     return new Difficulty(
-        all, List.of(), new TakeCount(20L * count, 40L * count), AnswerOptions.defaults());
+        all,
+        List.of(),
+        new TakeCount(20L * count, 40L * count),
+        Optional.empty(),
+        AnswerOptions.defaults());
   }
 }

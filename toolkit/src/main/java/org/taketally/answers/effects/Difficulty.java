@@ -1,6 +1,10 @@
 package org.taketally.answers.effects;
 
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import org.taketally.answers.Answer;
 import org.taketally.answers.AnswerOptions;
 import org.taketally.answers.AnswerOptions.Bands;
@@ -16,15 +20,53 @@ import org.taketally.terms.Interval;
  * @param cultivars hardest first
  * @param standard the standard conditions; the middle of everything that varies besides
  * @param tally grafts and takes behind it
+ * @param within cultivars compared within hands and days; empty where these used them evenly, or it
+ *     can't be worked out
  * @param options level and band thresholds used
  */
 public record Difficulty(
-    List<CultivarTake> cultivars, List<Condition> standard, TakeCount tally, AnswerOptions options)
+    List<CultivarTake> cultivars,
+    List<Condition> standard,
+    TakeCount tally,
+    Optional<Within> within,
+    AnswerOptions options)
     implements Answer {
 
   public Difficulty {
     cultivars = List.copyOf(cultivars);
     standard = List.copyOf(standard);
+  }
+
+  /**
+   * Cultivars compared within groups that used them unevenly.
+   *
+   * @param groups columns of these groups, e.g. {@code grafter}, {@code grafting_day}
+   * @param takes adjusted take by cultivar, averaged over the conditions of all records, 0 to 1
+   */
+  public record Within(List<String> groups, Map<String, Estimate> takes) {
+
+    public Within {
+      groups = List.copyOf(groups);
+      takes = Collections.unmodifiableMap(new LinkedHashMap<>(takes));
+    }
+  }
+
+  /**
+   * Cultivars whose take within groups is surely another one than over all records, and by half the
+   * margin or more.
+   *
+   * @return in the order of {@link #cultivars}; empty where there is nothing to compare within
+   */
+  public List<CultivarTake> otherWithin() {
+    return cultivars.stream().filter(this::isOtherWithin).toList();
+  }
+
+  private boolean isOtherWithin(CultivarTake cultivar) {
+    return within
+        .map(found -> found.takes().get(cultivar.cultivar()))
+        .filter(take -> !take.interval().contains(cultivar.take().value()))
+        .filter(take -> Math.abs(take.value() - cultivar.take().value()) >= options.margin() / 2)
+        .isPresent();
   }
 
   /**

@@ -3,6 +3,7 @@ package org.taketally.answers.effects;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import org.taketally.answers.AnswerOptions;
 import org.taketally.answers.adjusted.DrawSummary;
@@ -28,6 +29,7 @@ public final class DifficultyCalculator {
   private final double[][] takes;
   private final double[][] standard;
   private final double[][] ranks;
+  private final Optional<Difficulty.Within> within;
 
   private DifficultyCalculator(MarginalTakes averaging, AnswerOptions options) {
     this.fit = averaging.fit();
@@ -38,6 +40,7 @@ public final class DifficultyCalculator {
     this.standard = new StandardConditions(averaging).takes(CULTIVAR);
     this.ranks =
         java.util.Arrays.stream(takes).map(DifficultyCalculator::ranks).toArray(double[][]::new);
+    this.within = new CultivarsWithin(fit, options).takes();
   }
 
   /**
@@ -69,6 +72,7 @@ public final class DifficultyCalculator {
         cultivars,
         new StandardConditions(averaging).conditions(),
         TakeCounter.all(fit.cells()),
+        within,
         options);
   }
 
@@ -85,7 +89,7 @@ public final class DifficultyCalculator {
         drawnIn(l),
         DrawSummary.median(rank, options.coverage()),
         DrawSummary.probability(rank, r -> r <= quarter),
-        band(take));
+        confirmed(band(take), levels.get(l)));
   }
 
   /** Share of the prior variance that the records left standing: 0 where they decided all. */
@@ -96,6 +100,23 @@ public final class DifficultyCalculator {
     VaryingFactor factor = fit.varying(CULTIVAR);
     double sd = factor.standardDeviation();
     return sd == 0 ? 1 : Math.min(1, Math.pow(factor.levelEffectSd(l) / sd, 2));
+  }
+
+  /** A band that the comparison within hands and days doesn't bear out can't be told. */
+  private Band confirmed(Band band, String cultivar) {
+    return within
+        .map(found -> found.takes().get(cultivar))
+        .filter(take -> band != inBand(take.value()))
+        .map(take -> Band.CANT_TELL)
+        .orElse(band);
+  }
+
+  private Band inBand(double take) {
+    AnswerOptions.Bands bands = options.bands();
+    if (take < bands.hardBelow()) {
+      return Band.HARD;
+    }
+    return take >= bands.easyFrom() ? Band.EASY : Band.MIDDLING;
   }
 
   private Band band(double[] take) {
