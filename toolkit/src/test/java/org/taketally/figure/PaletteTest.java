@@ -70,7 +70,7 @@ class PaletteTest {
     int rgb = Integer.parseInt(colour.substring(1), 16);
     double[] channels = new double[3];
     for (int i = 0; i < 3; i++) {
-      channels[i] = invert + (1 - 2 * invert) * (rgb >> 16 - 8 * i & 255) / 255;
+      channels[i] = invert + (1 - 2 * invert) * (rgb >> (16 - 8 * i) & 255) / 255;
     }
     double[] weights = {0.213, 0.715, 0.072};
     double grey = 0;
