@@ -11,6 +11,7 @@ import java.util.concurrent.Callable;
 import org.taketally.analysis.Analysis;
 import org.taketally.answers.Question;
 import org.taketally.files.FileSet;
+import org.taketally.model.CannotFit;
 import org.taketally.publish.SeasonSummary;
 import org.taketally.publish.SummaryOptions;
 import org.taketally.publish.privacy.PrivacyRule;
@@ -82,12 +83,9 @@ final class SummaryCommand implements Callable<Integer> {
     input.report(records.check());
     HowLong howLong = new HowLong(spec.commandLine().getErr());
     howLong.answering(records.check());
-    Analysis analysis =
-        AnalyseCommand.analysis(records, choices, false, new ArrayList<>(), Set.of(Question.FIT));
     Optional<Assessments> counts = input.assessments(records);
-    if (counts.isPresent()) {
-      analysis = analysis.withLateLoss(records, counts.get());
-    }
+    Optional<Analysis> analysis =
+        answers(records).map(a -> counts.map(c -> a.withLateLoss(records, c)).orElse(a));
     SummaryOptions options =
         SummaryOptions.defaults().circle(club).sendTo(sendTo).language(Language.of(language));
     options = season == null ? options : options.season(season);
@@ -96,7 +94,7 @@ final class SummaryCommand implements Callable<Integer> {
     options = options.before(published(out.folder().resolve(PUBLISHED)));
     howLong.writing();
     Printing printing = new Printing(spec.commandLine().getOut());
-    List<Path> written = write(SeasonSummary.of(records, analysis, options), files);
+    List<Path> written = write(summary(records, analysis, options), files);
     howLong.done();
     for (Path file : written) {
       printing.paragraphs(
@@ -106,6 +104,30 @@ final class SummaryCommand implements Callable<Integer> {
               + file);
     }
     return ExitStatus.FINE;
+  }
+
+  /** Empty where the records hold too little for the suggested model; says why. */
+  private Optional<Analysis> answers(GraftRecords records) {
+    try {
+      return Optional.of(
+          AnalyseCommand.analysis(
+              records, choices, false, new ArrayList<>(), Set.of(Question.FIT)));
+    } catch (CannotFit tooLittle) {
+      if (choices.named()) {
+        throw tooLittle;
+      }
+      spec.commandLine()
+          .getErr()
+          .println("nothing estimated, the page gives counts alone: " + tooLittle.getMessage());
+      return Optional.empty();
+    }
+  }
+
+  private static SeasonSummary summary(
+      GraftRecords records, Optional<Analysis> analysis, SummaryOptions options) {
+    return analysis
+        .map(found -> SeasonSummary.of(records, found, options))
+        .orElseGet(() -> SeasonSummary.of(records, List.of(), options));
   }
 
   static List<Path> write(SeasonSummary summary, FileSet files) throws IOException {

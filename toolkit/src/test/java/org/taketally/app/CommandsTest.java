@@ -135,6 +135,29 @@ class CommandsTest {
     assertThat(outcome.out()).contains("It matters: Greyshell seedling takes about");
   }
 
+  /** Whatever was grafted on one day took or failed together; elsewhere all took. */
+  @Test
+  void records_too_few_for_any_estimate_still_give_a_page_of_counts() throws IOException {
+    for (int failing : new int[] {3, 13}) {
+      StringBuilder sheet = new StringBuilder("grafter,cultivar,rootstock,graft_date,outcome\n");
+      for (int i = 1; i <= 12; i++) {
+        String outcome = i % failing == 0 ? "failed" : "taken";
+        sheet.append("m%d,Orrin,Pellin,2024-03-1%d,%s\n".formatted(i % 4 + i / 12, i % 3, outcome));
+      }
+      Path file = Files.writeString(folder.resolve("few-" + failing + ".csv"), sheet);
+      Path out = folder.resolve("few-" + failing);
+
+      CommandRun outcome = run("summary", file, "--out", out);
+
+      assertThat(outcome.status()).as(outcome.err()).isEqualTo(ExitStatus.FINE);
+      assertThat(outcome.err()).contains("nothing estimated, the page gives counts alone: ");
+      assertThat(Files.readString(out.resolve("season.html")))
+          .contains("12 assessed grafts", "don&#39;t point to one change")
+          .doesNotContain("Clearly hard");
+      assertThat(out.resolve("handout.html")).exists();
+    }
+  }
+
   @Test
   void demo_fits_on_a_screen_and_ends_with_the_path_of_the_page() {
     CommandRun outcome =
