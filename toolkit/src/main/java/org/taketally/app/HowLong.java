@@ -16,11 +16,11 @@ final class HowLong {
    * many whatever the records, and so many more a thousand rows; of these the answers take a part,
    * and the rest is advice and pages.
    */
-  static final double LEAST = 7;
+  static final double LEAST = 4;
 
-  static final double A_THOUSAND = 10;
+  static final double A_THOUSAND = 4;
 
-  private static final double ANSWERS = 0.75;
+  private static final double ANSWERS = 0.6;
 
   /** Even a quiet machine may be this much slower than the one measured. */
   private static final double SLOWER = 2;
