@@ -5,8 +5,7 @@ package org.taketally.answers.verdict;
  * than 5 of 100 sets of records of any kind. Each claim is held to less than that, for two reasons:
  * two stocks exactly the margin apart can be wronged twice, called alike or told to matter; and
  * spreads estimated from few or thin groups come out up to a tenth too small in simulated records,
- * which makes 3 in 100 up to 5, and more so where many pairs are looked at
- * (docs/validation.md).
+ * which makes 3 in 100 up to 5, and more so where many pairs are looked at (docs/validation.md).
  *
  * <ol>
  *   <li>{@code entangled}: under {@link
