@@ -72,17 +72,7 @@ final class PosteriorSampler {
   private SoftReference<Drawn> last = new SoftReference<>(null);
 
   /** Draws made. */
-  private record Drawn(int count, long seed, TakeDraws.Draw[] draws) {
-    @Override
-    public boolean equals(Object other) {
-      return this == other;
-    }
-
-    @Override
-    public int hashCode() {
-      return System.identityHashCode(this);
-    }
-  }
+  private record Drawn(int count, long seed, TakeDraws.Source source) {}
 
   PosteriorSampler(BlockLaplace engine, LikelihoodPoint fit, Prior prior, int cells) {
     this.engine = engine;
@@ -106,11 +96,10 @@ final class PosteriorSampler {
       known = new Drawn(count, seed, drawn(count, seed));
       last = new SoftReference<>(known);
     }
-    TakeDraws.Draw[] draws = known.draws();
-    return number -> draws[number];
+    return known.source();
   }
 
-  private TakeDraws.Draw[] drawn(int count, long seed) {
+  private TakeDraws.Source drawn(int count, long seed) {
     if (points == null) {
       points = points();
     }
@@ -118,7 +107,7 @@ final class PosteriorSampler {
     TakeDraws.Draw[] draws = new TakeDraws.Draw[count];
     List<Weighted> all = points;
     engine.parallel().run(all.size(), p -> draw(all.get(p), chosen, p, seed, draws));
-    return draws;
+    return number -> draws[number];
   }
 
   private void draw(Weighted point, int[] chosen, int p, long seed, TakeDraws.Draw[] draws) {

@@ -1,6 +1,7 @@
 package org.taketally.wording;
 
 import java.util.Locale;
+import org.taketally.answers.verdict.VerdictRules;
 
 /**
  * Every column any answer table may have: one word, one meaning. docs/answer-columns.md lists them.
@@ -47,7 +48,10 @@ public enum AnswerColumn {
   DIFFERENCE_LOW(Kind.POINTS, "Difference, low", "lower end of its likely range"),
   DIFFERENCE_HIGH(Kind.POINTS, "Difference, high", "upper end of its likely range"),
   EQUIVALENCE_LOW(
-      Kind.POINTS, "Equivalence, low", "lower limit of the range that decides equivalence (94 %)"),
+      Kind.POINTS,
+      "Equivalence, low",
+      "lower limit of the range that decides equivalence (%s)"
+          .formatted(Words.percent(VerdictRules.ALONE))),
   EQUIVALENCE_HIGH(Kind.POINTS, "Equivalence, high", "upper limit of that range"),
   EQUIVALENT(Kind.FLAG, "Within margin", "whether the pair was shown to differ by less than that"),
   CHANCE_BEYOND_MARGIN(
