@@ -103,7 +103,7 @@ final class PlanSizeCommand implements Callable<Integer> {
           "a take of %.0f %% can't be lower by %.0f points; say --other-take"
               .formatted(100 * take, 100 * margin.value()));
     }
-    if (!(power > TrialQuestion.ALPHA)) {
+    if (!(power > TrialQuestion.LEAST_POWER)) {
       throw wrong(
           "--power: a chance of %.1f %% is had by luck alone; expected more than 5 and under 100 per cent, e.g. 80"
               .formatted(100 * power));

@@ -120,6 +120,11 @@ public final class TrialSizeWords {
               .formatted(
                   units.size(), Words.amount(units.size() / units.designEffect(), "").strip()));
     }
+    more.add(
+        "The claims are those of the verdict, by its rules: of 100 such trials at most %s find a difference where there is none, and at most %s call stocks alike that differ by the margin."
+            .formatted(
+                Words.count(Math.round(100 * TrialQuestion.FALSE_DIFFERENCE)),
+                Words.count(Math.round(100 * TrialQuestion.FALSE_EQUIVALENCE))));
     if (size.question().offType() > 0) {
       more.add(
           "With %s of the seedlings off type a difference of %s looks like one of %s. \"No difference\" is then shown of the mixed lot, not of the true stock."

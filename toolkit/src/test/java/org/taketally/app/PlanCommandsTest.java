@@ -29,10 +29,10 @@ class PlanCommandsTest {
     CommandRun outcome = run("plan", "size", "--take", "80", "--other-take", "70", "--json", json);
     assertThat(outcome.status()).isEqualTo(ExitStatus.FINE);
     assertThat(outcome.out())
-        .contains("294 grafts on each stock, 588 in all")
-        .contains("275 grafts on each stock, 550 in all");
+        .contains("376 grafts on each stock, 752 in all")
+        .contains("321 grafts on each stock, 642 in all");
     assertThat(json(json).getAsJsonObject("difference").get("firstGrafts").getAsInt())
-        .isEqualTo(294);
+        .isEqualTo(376);
   }
 
   @Test

@@ -28,7 +28,6 @@ final class FewUnitsPower {
   private static final double REACH = 7;
 
   private final double sigma;
-  private final double alpha;
   private final double freedom;
 
   /**
@@ -36,16 +35,17 @@ final class FewUnitsPower {
    *
    * @param sigma standard deviation of the difference of means, above 0
    * @param freedom degrees of freedom, 1 or more
-   * @param alpha chance of a false claim, above 0 and below 0.5
    */
-  FewUnitsPower(double sigma, double freedom, double alpha) {
+  FewUnitsPower(double sigma, double freedom) {
     this.sigma = sigma;
     this.freedom = freedom;
-    this.alpha = alpha;
   }
 
-  /** Chance that a true difference is found, in either direction. */
-  double differs(double difference) {
+  /**
+   * Chance that a true difference is found, in either direction; {@code alpha} is that of a false
+   * one, both sides together.
+   */
+  double differs(double difference, double alpha) {
     double t = TDistribution.of(freedom).inverseSurvivalProbability(alpha / 2);
     double d = difference / sigma;
     return average(
@@ -53,8 +53,11 @@ final class FewUnitsPower {
         Double.POSITIVE_INFINITY);
   }
 
-  /** Chance that two stocks with this true difference are shown to differ by less than a margin. */
-  double equivalent(double difference, double margin) {
+  /**
+   * Chance that two stocks with this true difference are shown to differ by less than a margin;
+   * {@code alpha} is the chance of error of either one-sided test.
+   */
+  double equivalent(double difference, double margin, double alpha) {
     double t = TDistribution.of(freedom).inverseSurvivalProbability(alpha);
     double high = (margin - difference) / sigma;
     double low = (-margin - difference) / sigma;

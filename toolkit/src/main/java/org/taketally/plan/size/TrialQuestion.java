@@ -1,5 +1,7 @@
 package org.taketally.plan.size;
 
+import org.taketally.answers.verdict.VerdictRules;
+
 /**
  * What a trial of two stocks is to show. Immutable: {@code TrialQuestion.of(0.8,
  * 0.7).withPower(0.9)}.
@@ -20,10 +22,14 @@ public record TrialQuestion(
     double secondPerFirst,
     double offType) {
 
-  /**
-   * Chance of a false difference, both sides together, and of each one-sided test of equivalence.
-   */
-  public static final double ALPHA = 0.05;
+  /** Chance of a false difference, both sides together, as the verdict holds it. */
+  public static final double FALSE_DIFFERENCE = 1 - VerdictRules.AT_ONCE;
+
+  /** Chance of error of each of the two one-sided tests of equivalence, as the verdict holds it. */
+  public static final double FALSE_EQUIVALENCE = 1 - VerdictRules.ONE_SIDED;
+
+  /** A chance to show something must be above that of showing it by luck alone. */
+  public static final double LEAST_POWER = 0.05;
 
   public TrialQuestion {
     requireTake(firstTake);
@@ -32,10 +38,10 @@ public record TrialQuestion(
       throw new IllegalArgumentException(
           "the margin must lie between 0 and 1, e.g. 0.1 for 10 points, got " + margin);
     }
-    if (!(power > ALPHA && power < 1)) {
+    if (!(power > LEAST_POWER && power < 1)) {
       throw new IllegalArgumentException(
           "the chance wanted must lie between %s and 1, e.g. 0.8 for 8 trials in 10, got %s"
-              .formatted(ALPHA, power));
+              .formatted(LEAST_POWER, power));
     }
     if (!(secondPerFirst > 0 && secondPerFirst < Double.POSITIVE_INFINITY)) {
       throw new IllegalArgumentException(

@@ -8,7 +8,8 @@ import org.taketally.answers.counts.MarginPower.Question;
 
 /**
  * How many grafts a trial of two stocks needs, to find a difference, and to show that there is none
- * that matters.
+ * that matters, both by the rules of the verdict ({@link TrialQuestion#FALSE_DIFFERENCE}, {@link
+ * TrialQuestion#FALSE_EQUIVALENCE}).
  *
  * <pre>
  *   single grafts: the normal approximation, both tails ({@link DifferencePower}, {@link MarginPower})
@@ -82,31 +83,38 @@ public record TrialSize(
     double first = question.firstTake();
     double second = question.secondTakeAsMixed();
     if (first == second) {
-      return impossible(Reason.NOT_TRUE, units, TrialQuestion.ALPHA);
+      return impossible(Reason.NOT_TRUE, units, TrialQuestion.FALSE_DIFFERENCE);
     }
     if (units.isSingle()) {
       double grafts =
-          DifferencePower.twoSided(TrialQuestion.ALPHA)
+          DifferencePower.twoSided(TrialQuestion.FALSE_DIFFERENCE)
               .withRatio(question.secondPerFirst())
               .grafts(first, second, question.power());
       return single(grafts, question);
     }
     return inUnits(
-        question, units, (k, m) -> power(question, units, second, k, m).differs(first - second));
+        question,
+        units,
+        (k, m) ->
+            power(question, units, second, k, m)
+                .differs(first - second, TrialQuestion.FALSE_DIFFERENCE));
   }
 
   private static Need equivalence(TrialQuestion question, TrialUnits units) {
     double take = question.firstTake();
     if (units.isSingle()) {
       double even =
-          new MarginPower(Question.MUCH_THE_SAME, question.margin(), TrialQuestion.ALPHA)
+          new MarginPower(
+                  Question.MUCH_THE_SAME, question.margin(), TrialQuestion.FALSE_EQUIVALENCE)
               .grafts(take, take, question.power());
       return single(even * (1 + 1 / question.secondPerFirst()) / 2, question);
     }
     return inUnits(
         question,
         units,
-        (k, m) -> power(question, units, take, k, m).equivalent(0, question.margin()));
+        (k, m) ->
+            power(question, units, take, k, m)
+                .equivalent(0, question.margin(), TrialQuestion.FALSE_EQUIVALENCE));
   }
 
   private static Need single(double grafts, TrialQuestion question) {
@@ -182,7 +190,7 @@ public record TrialSize(
     int others = secondUnits(question, k);
     double first = question.firstTake();
     double variance = perUnit * (first * (1 - first) / k + second * (1 - second) / others);
-    return new FewUnitsPower(Math.sqrt(variance), Math.max(1, k + others - 2), TrialQuestion.ALPHA);
+    return new FewUnitsPower(Math.sqrt(variance), Math.max(1, k + others - 2));
   }
 
   /**
@@ -199,17 +207,18 @@ public record TrialSize(
     if (units.isSingle()) {
       double even = firstGrafts * 2 / (1 + 1 / question.secondPerFirst());
       return claim == Claim.DIFFERENCE
-          ? DifferencePower.twoSided(TrialQuestion.ALPHA)
+          ? DifferencePower.twoSided(TrialQuestion.FALSE_DIFFERENCE)
               .withRatio(question.secondPerFirst())
               .power(question.firstTake(), second, firstGrafts)
-          : new MarginPower(Question.MUCH_THE_SAME, question.margin(), TrialQuestion.ALPHA)
+          : new MarginPower(
+                  Question.MUCH_THE_SAME, question.margin(), TrialQuestion.FALSE_EQUIVALENCE)
               .power(second, second, even);
     }
     int k = Math.max(2, Math.min(units.most().orElse(MOST_UNITS), firstGrafts / units.size()));
     FewUnitsPower power = power(question, units, second, k, (double) firstGrafts / k);
     return claim == Claim.DIFFERENCE
-        ? power.differs(question.firstTake() - second)
-        : power.equivalent(0, question.margin());
+        ? power.differs(question.firstTake() - second, TrialQuestion.FALSE_DIFFERENCE)
+        : power.equivalent(0, question.margin(), TrialQuestion.FALSE_EQUIVALENCE);
   }
 
   /** What a trial may show. */

@@ -21,21 +21,21 @@ class TrialSizeTest {
     return TrialSize.of(TrialQuestion.of(first, second), TrialUnits.singleGrafts());
   }
 
-  /** By the textbook formula, two-sided 5 %, chance 0.8. */
+  /** By the textbook formula, two-sided 2 % as the verdict has it, chance 0.8; worked out apart. */
   @ParameterizedTest
-  @CsvSource({"0.80, 0.75, 1094", "0.80, 0.70, 294", "0.80, 0.60, 82", "0.60, 0.40, 97"})
+  @CsvSource({"0.80, 0.75, 1399", "0.80, 0.70, 376", "0.80, 0.60, 105", "0.60, 0.40, 125"})
   void grafts_for_a_difference(double first, double second, int grafts) {
     TrialSize.Need need = single(first, second).difference();
     assertThat(need.firstGrafts().orElseThrow()).isEqualTo(grafts);
     assertThat(need.secondGrafts().orElseThrow()).isEqualTo(grafts);
   }
 
-  /** Two one-sided 5 % tests, no true difference, chance 0.8. */
+  /** Two one-sided 3 % tests, no true difference, chance 0.8; worked out apart. */
   @ParameterizedTest
   @CsvSource({
-    "0.9, 0.05, 617", "0.8, 0.05, 1097", "0.6, 0.05, 1645",
-    "0.9, 0.10, 155", "0.8, 0.10, 275", "0.6, 0.10, 412",
-    "0.9, 0.15, 69", "0.8, 0.15, 122", "0.6, 0.15, 183"
+    "0.9, 0.05, 721", "0.8, 0.05, 1281", "0.6, 0.05, 1921",
+    "0.9, 0.10, 181", "0.8, 0.10, 321", "0.6, 0.10, 481",
+    "0.9, 0.15, 81", "0.8, 0.15, 143", "0.6, 0.15, 214"
   })
   void grafts_for_equivalence(double take, double margin, int grafts) {
     TrialSize size =
@@ -51,10 +51,10 @@ class TrialSizeTest {
     int first = uneven.difference().firstGrafts().orElseThrow();
     int second = uneven.difference().secondGrafts().orElseThrow();
     assertThat(second).isBetween(3 * first - 2, 3 * first);
-    assertThat(first + second).isGreaterThan(2 * 294);
+    assertThat(first + second).isGreaterThan(2 * 376);
     // equivalence: n (1 + 1/3) / 2 of the first, the variance being the same
     assertThat(uneven.equivalence().firstGrafts().orElseThrow())
-        .isBetween((int) (275 * 2.0 / 3) - 1, (int) (275 * 2.0 / 3) + 1);
+        .isBetween((int) (321 * 2.0 / 3) - 1, (int) (321 * 2.0 / 3) + 1);
   }
 
   @Test
@@ -63,24 +63,24 @@ class TrialSizeTest {
         TrialSize.of(TrialQuestion.of(0.8, 0.6).withOffType(0.2), TrialUnits.singleGrafts());
     assertThat(mixed.difference().firstGrafts())
         .isEqualTo(single(0.8, 0.64).difference().firstGrafts());
-    assertThat(mixed.difference().firstGrafts().orElseThrow()).isGreaterThan(82);
+    assertThat(mixed.difference().firstGrafts().orElseThrow()).isGreaterThan(105);
   }
 
   /** Reference: R 4.2.2 power.t.test(n, delta = 1, sd = 1, strict = TRUE), 8 digits. */
   @ParameterizedTest
   @CsvSource({"2, 0.09520176", "3, 0.15879087", "5, 0.28629549", "10, 0.56200665"})
   void power_with_few_units_is_that_of_the_t_test(int units, double power) {
-    FewUnitsPower few = new FewUnitsPower(Math.sqrt(2.0 / units), 2 * units - 2, 0.05);
-    assertThat(few.differs(1)).isCloseTo(power, within(1e-7));
-    assertThat(few.differs(-1)).isCloseTo(power, within(1e-7));
+    FewUnitsPower few = new FewUnitsPower(Math.sqrt(2.0 / units), 2 * units - 2);
+    assertThat(few.differs(1, 0.05)).isCloseTo(power, within(1e-7));
+    assertThat(few.differs(-1, 0.05)).isCloseTo(power, within(1e-7));
   }
 
   /** Reference: R 4.2.2, integrate() over the quantiles of the chi-square, 8 digits. */
   @Test
   void equivalence_with_few_units() {
-    assertThat(new FewUnitsPower(0.08, 8, 0.05).equivalent(0, 0.2))
+    assertThat(new FewUnitsPower(0.08, 8).equivalent(0, 0.2, 0.05))
         .isCloseTo(0.48795250, within(1e-6));
-    assertThat(new FewUnitsPower(0.08, 18, 0.05).equivalent(0.05, 0.2))
+    assertThat(new FewUnitsPower(0.08, 18).equivalent(0.05, 0.2, 0.05))
         .isCloseTo(0.47648675, within(1e-6));
   }
 
@@ -90,7 +90,7 @@ class TrialSizeTest {
     assertThat(beds.designEffect()).isCloseTo(1.95, within(1e-12));
     int grafts =
         TrialSize.of(TrialQuestion.of(0.8, 0.75), beds).difference().firstGrafts().orElseThrow();
-    assertThat((double) grafts / 1094).isBetween(1.94, 2.0);
+    assertThat((double) grafts / 1399).isBetween(1.94, 2.0);
   }
 
   @Test
@@ -99,7 +99,7 @@ class TrialSizeTest {
     TrialSize.Need need = TrialSize.of(TrialQuestion.of(0.8, 0.7), threeBeds).difference();
     assertThat(need.reason()).isEqualTo(Reason.TOO_FEW_UNITS);
     assertThat(need.firstGrafts()).isEmpty();
-    assertThat(need.mostChance()).isBetween(0.1, 0.4);
+    assertThat(need.mostChance()).isBetween(0.05, 0.4);
   }
 
   @Test
@@ -138,7 +138,7 @@ class TrialSizeTest {
     for (int trial = 0; trial < 4000; trial++) {
       double[] a = means(random, 0.8, 0.04, beds, 30);
       double[] b = means(random, 0.6, 0.04, beds, 30);
-      found += new TTest().homoscedasticTTest(a, b) < 0.05 ? 1 : 0;
+      found += new TTest().homoscedasticTTest(a, b) < TrialQuestion.FALSE_DIFFERENCE ? 1 : 0;
     }
     double stated = size.chance(beds * 30, Claim.DIFFERENCE);
     assertThat(found / 4000.0).isCloseTo(stated, within(0.03));
