@@ -187,7 +187,15 @@ sealed interface Block {
   }
 
   /** A text and the heading of its column. */
-  record Cell(String heading, String text) {}
+  record Cell(String heading, String text) {
+
+    private static final int SHORT = 14;
+
+    /** Whether it is one short word, number or date, which is never broken. */
+    boolean whole() {
+      return text.length() <= SHORT && text.indexOf(' ') < 0;
+    }
+  }
 
   /** Room for a bar, which may stay empty. */
   record BarCell(List<Bar> drawn) {}
