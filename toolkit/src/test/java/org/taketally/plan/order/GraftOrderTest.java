@@ -80,7 +80,7 @@ class GraftOrderTest {
     assertThat(apart).isBetween(alone + 1, together - 1);
   }
 
-  /** 300 seasons in every build; OrderAssuranceStudyTest runs 2,000 of many kinds. */
+  /** 300 seasons here; OrderAssuranceTest runs 2,000 of many kinds. */
   @Test
   void keeps_what_it_promises_in_seasons_that_come() {
     double made = OrderSeasons.shareDelivered(60, 0.6, 0.05, new BatchLuck(15, 0.08), 0.9, 600);

@@ -2,15 +2,13 @@ package org.taketally.plan.order;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.taketally.plan.order.GraftOrderTest.OrderSeasons;
 import org.taketally.plan.order.SeasonTakes.BatchLuck;
 
 /** What orders deliver in 2,000 simulated seasons each, against the assurance asked for. */
-@Tag("slow")
-class OrderAssuranceStudyTest {
+class OrderAssuranceTest {
 
   /** One graft more or less moves the chance by up to a point or two of its own at 20 trees. */
   @ParameterizedTest
@@ -27,7 +25,6 @@ class OrderAssuranceStudyTest {
     double share =
         OrderSeasons.shareDelivered(
             trees, take, season, new BatchLuck(batch, luck), assurance, 2000);
-    System.out.printf("%d trees at %s: promised %s, delivered %s%n", trees, take, assurance, share);
     assertThat(share).isBetween(assurance - 0.02, assurance + 0.02);
   }
 }
