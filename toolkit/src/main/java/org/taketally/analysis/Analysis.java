@@ -1,6 +1,7 @@
 package org.taketally.analysis;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -148,14 +149,20 @@ public record Analysis(
       AnswerOptions options,
       Set<Question> leftOut) {
     AnswerFinder finder = new AnswerFinder(fit, compared, options);
-    List<Answer> answers = new ArrayList<>();
-    for (AnswerRegister line : AnswerRegister.values()) {
-      if (!leftOut.contains(line.question())) {
-        line.find(finder).ifPresent(answers::add);
-      }
-    }
+    List<AnswerFinder.Found> found =
+        Arrays.stream(AnswerRegister.values())
+            .parallel()
+            .filter(line -> !leftOut.contains(line.question()))
+            .map(finder::find)
+            .toList();
     return new Analysis(
-        fit, compared, changes, answers, finder.spreads(), finder.unanswered(), options);
+        fit,
+        compared,
+        changes,
+        found.stream().<Answer>flatMap(line -> line.answer().stream()).toList(),
+        finder.spreads(),
+        found.stream().flatMap(line -> line.unanswered().stream()).toList(),
+        options);
   }
 
   /**

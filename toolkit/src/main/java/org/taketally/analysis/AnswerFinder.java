@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.taketally.answers.Answer;
 import org.taketally.answers.AnswerOptions;
 import org.taketally.answers.GrafterLabels;
 import org.taketally.answers.Question;
@@ -39,7 +40,8 @@ import org.taketally.records.columns.RecordColumn;
 import org.taketally.terms.Interval;
 
 /**
- * Finds answers from one fit and one set of draws, and keeps why there is none to some questions.
+ * Finds answers from one fit and one set of draws, several at a time, and says why there is none to
+ * some questions.
  */
 final class AnswerFinder {
 
@@ -57,6 +59,9 @@ final class AnswerFinder {
   private final Optional<RootstockVerdict> rootstock;
   private final List<Unanswered> unanswered = new ArrayList<>();
 
+  /** What was found for a line of the register. */
+  record Found(Optional<? extends Answer> answer, List<Unanswered> unanswered) {}
+
   AnswerFinder(TakeFit fit, Optional<String> compared, AnswerOptions options) {
     this.fit = fit;
     this.compared = compared;
@@ -65,9 +70,20 @@ final class AnswerFinder {
     this.rootstock = verdict(compared.orElse(ROOTSTOCK));
   }
 
-  /** Questions without an answer so far, with the reason. */
-  List<Unanswered> unanswered() {
-    return unanswered;
+  /** For one line of the register, with reasons of its own. */
+  private AnswerFinder(AnswerFinder shared) {
+    this.fit = shared.fit;
+    this.compared = shared.compared;
+    this.options = shared.options;
+    this.averaging = shared.averaging;
+    this.rootstock = shared.rootstock;
+  }
+
+  /** The answer of a line, or why there is none. Safe from several threads. */
+  Found find(AnswerRegister line) {
+    AnswerFinder own = new AnswerFinder(this);
+    Optional<? extends Answer> answer = line.find(own);
+    return new Found(answer, own.unanswered);
   }
 
   private Optional<RootstockVerdict> verdict(String column) {

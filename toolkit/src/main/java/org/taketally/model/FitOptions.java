@@ -10,9 +10,11 @@ import java.util.function.Consumer;
  * @param maxSteps steps allowed, at least 1
  * @param threads most threads used, at least 1; the result doesn't depend on it
  * @param progress told of every step as it is made
+ * @param expected whether standard errors come from expected instead of observed information: in
+ *     half the time, and a per cent or so off; for looks that need the estimates alone
  */
 public record FitOptions(
-    double tolerance, int maxSteps, int threads, Consumer<SearchStep> progress) {
+    double tolerance, int maxSteps, int threads, Consumer<SearchStep> progress, boolean expected) {
 
   public FitOptions {
     if (!(tolerance > 0 && tolerance <= 0.01)) {
@@ -31,7 +33,7 @@ public record FitOptions(
    * @return tolerance 1e-9, up to 200 steps, all processors, silent
    */
   public static FitOptions defaults() {
-    return new FitOptions(1e-9, 200, Runtime.getRuntime().availableProcessors(), step -> {});
+    return new FitOptions(1e-9, 200, Runtime.getRuntime().availableProcessors(), step -> {}, false);
   }
 
   /**
@@ -41,7 +43,7 @@ public record FitOptions(
    * @return new options
    */
   public FitOptions withTolerance(double gain) {
-    return new FitOptions(gain, maxSteps, threads, progress);
+    return new FitOptions(gain, maxSteps, threads, progress, expected);
   }
 
   /**
@@ -51,7 +53,7 @@ public record FitOptions(
    * @return new options
    */
   public FitOptions withThreads(int count) {
-    return new FitOptions(tolerance, maxSteps, count, progress);
+    return new FitOptions(tolerance, maxSteps, count, progress, expected);
   }
 
   /**
@@ -61,6 +63,15 @@ public record FitOptions(
    * @return new options
    */
   public FitOptions withProgress(Consumer<SearchStep> listener) {
-    return new FitOptions(tolerance, maxSteps, threads, listener);
+    return new FitOptions(tolerance, maxSteps, threads, listener, expected);
+  }
+
+  /**
+   * With standard errors from expected information.
+   *
+   * @return new options
+   */
+  public FitOptions withExpectedInformation() {
+    return new FitOptions(tolerance, maxSteps, threads, progress, true);
   }
 }

@@ -115,7 +115,7 @@ final class ModelFitter {
     point = settle(point);
     int[] free = free(point);
     double[][] observed;
-    if ((long) evidence.cells() * parameters <= EXACT_CURVATURE) {
+    if (!options.expected() && (long) evidence.cells() * parameters <= EXACT_CURVATURE) {
       observed = Curvature.at(marginal, point, free);
       point = polish(point, free, observed);
     } else {

@@ -4,6 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import org.taketally.analysis.Analysis;
 import org.taketally.answers.Answer;
 import org.taketally.answers.advice.SeasonAdvice;
@@ -128,8 +129,12 @@ public final class SeasonSummary {
    * @return PNG files by name, without the ending
    */
   public Map<String, byte[]> pictures() {
+    Map<String, String> figures = season.figures();
+    Map<String, byte[]> drawn = new ConcurrentHashMap<>();
+    figures.keySet().parallelStream()
+        .forEach(name -> drawn.put(name, FigurePng.of(figures.get(name))));
     Map<String, byte[]> pictures = new LinkedHashMap<>();
-    season.figures().forEach((name, svg) -> pictures.put(name, FigurePng.of(svg)));
+    figures.keySet().forEach(name -> pictures.put(name, drawn.get(name)));
     return pictures;
   }
 

@@ -169,7 +169,8 @@ final class WithinHands {
 
   private Optional<TakeFit> fitted(TakeModel model, Cells cells) {
     try {
-      return Optional.of(model.fitNear(fit, cells, FitOptions.defaults()));
+      return Optional.of(
+          model.fitNear(fit, cells, FitOptions.defaults().withExpectedInformation()));
     } catch (CannotFit cannot) {
       return Optional.empty();
     }

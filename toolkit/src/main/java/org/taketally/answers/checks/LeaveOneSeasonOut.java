@@ -74,7 +74,10 @@ final class LeaveOneSeasonOut {
       Cells rest = fit.cells().where(i -> !out[i]);
       TakeFit without =
           TakeModel.of(fit.model())
-              .fitNear(fit, rest, FitOptions.defaults().withTolerance(TOLERANCE));
+              .fitNear(
+                  fit,
+                  rest,
+                  FitOptions.defaults().withTolerance(TOLERANCE).withExpectedInformation());
       return Optional.of(contrasts.stream().mapToDouble(c -> c.shift(without)).toArray());
     } catch (CannotFit reason) {
       return Optional.empty();

@@ -80,7 +80,8 @@ final class CultivarsWithin {
 
   private Optional<Difficulty.Within> takes(TakeModel model, List<String> uneven) {
     try {
-      TakeFit again = model.fitNear(fit, fit.cells(), FitOptions.defaults());
+      TakeFit again =
+          model.fitNear(fit, fit.cells(), FitOptions.defaults().withExpectedInformation());
       MarginalTakes averaging = MarginalTakes.atEstimates(again, options);
       if (!averaging.knows(CULTIVAR)) {
         return Optional.empty();
