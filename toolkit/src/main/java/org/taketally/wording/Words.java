@@ -133,13 +133,14 @@ public final class Words {
    * What the levels of a column are called.
    *
    * @param column e.g. {@code rootstock}
-   * @return e.g. {@code rootstocks}, or {@code levels of budwood kept} where the plural would jar
+   * @return e.g. {@code rootstocks}, or {@code levels of tool cleaning} where the plural would jar
    */
   public static String levels(String column) {
     return switch (column) {
       case "rootstock", "interstock", "cultivar", "grafter", "season", "site", "method", "block" ->
           column + "s";
       case "pairing", "grafting_day", "bud_stage", "stock_condition" -> column(column) + "s";
+      case "budwood_kept" -> "ways budwood was kept";
       default -> "levels of " + column(column);
     };
   }
