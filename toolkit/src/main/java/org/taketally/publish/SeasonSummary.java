@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import org.taketally.analysis.Analysis;
 import org.taketally.answers.Answer;
+import org.taketally.answers.AnswerOptions;
 import org.taketally.answers.advice.SeasonAdvice;
 import org.taketally.answers.advice.SeasonAdviceCalculator;
 import org.taketally.figure.FigurePng;
@@ -41,14 +42,26 @@ public final class SeasonSummary {
    * @param options who publishes, which season, which privacy rule
    * @return the page
    * @throws NothingToPublish if even all records together would tell on members
-   * @throws IllegalArgumentException if the records lack the season asked for
+   * @throws IllegalArgumentException if the records lack the season asked for, or the analysis was
+   *     asked for another coverage than 0.95
    */
   public static SeasonSummary of(GraftRecords records, Analysis analysis, SummaryOptions options) {
+    requireCoverage(analysis.options());
     List<Answer> answers = analysis.answers();
     SeasonAdvice advice =
         SeasonAdviceCalculator.of(
             analysis.fit(), answers, HandsRecorded.in(records, analysis.fit()), analysis.options());
     return of(records, answers, Optional.of(analysis.fit()), advice, options);
+  }
+
+  /** Members read one explanation of "likely", which names this coverage. */
+  private static void requireCoverage(AnswerOptions asked) {
+    double explained = AnswerOptions.defaults().coverage();
+    if (asked.coverage() != explained) {
+      throw new IllegalArgumentException(
+          "the season page explains ranges that hold %s of the time, this analysis was asked for %s; analyse without withCoverage"
+              .formatted(explained, asked.coverage()));
+    }
   }
 
   /**

@@ -1,6 +1,7 @@
 package org.taketally.publish;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -248,6 +249,20 @@ class OneNumberTest {
                     .hasSize(2);
               }
             });
+  }
+
+  /** Members read one explanation of "likely"; ranges of another kind would be misread. */
+  @Test
+  void ranges_that_the_page_would_explain_wrongly_give_no_page() {
+    GraftRecords records =
+        RecordsReader.defaults()
+            .readFolder(DATASETS.resolve("halden-bay-walnut"), "grafts-2023.csv");
+    Analysis narrower =
+        Analysis.of(records, AnswerOptions.defaults().withDraws(100).withCoverage(0.8));
+    assertThatThrownBy(() -> SeasonSummary.of(records, narrower, SummaryOptions.defaults()))
+        .hasMessage(
+            "the season page explains ranges that hold 0.95 of the time, this analysis was asked"
+                + " for 0.8; analyse without withCoverage");
   }
 
   private static Said of(String dataset, boolean counted) {
