@@ -45,7 +45,9 @@ final class ProposedColumns {
 
   /** Adds the entries to the rules of the sheet. */
   void propose() {
-    asked.addAll(new ProposedShape(sheet).ask());
+    ProposedShape shape = new ProposedShape(sheet);
+    asked.addAll(shape.ask());
+    marks(shape.marks());
     Optional<String> dead = Optional.ofNullable(headings.remove(DEAD));
     Set<String> parts = sideBySide();
     headings.forEach(this::column);
@@ -97,15 +99,20 @@ final class ProposedColumns {
         asked.addAll(NAMES); // the question asks for them too
       }
     }
-    if (!parts.marks().isEmpty()) {
+    marks(parts.marks());
+    return parts.used();
+  }
+
+  /** What marks mean that stand under several headings. */
+  private void marks(Set<String> marked) {
+    if (!marked.isEmpty()) {
       JsonObject outcome = new JsonObject();
-      String marked = String.join(", ", parts.marks());
-      spellings.propose(RecordColumn.OUTCOME, marked, sheet.values(parts.marks()), outcome);
+      spellings.propose(
+          RecordColumn.OUTCOME, String.join(", ", marked), sheet.values(marked), outcome);
       if (!outcome.isEmpty()) {
         entries.put(RecordColumn.OUTCOME.columnName(), outcome);
       }
     }
-    return parts.used();
   }
 
   /** A column of the dead: beside the living, beside the grafts, or alone. */

@@ -11,6 +11,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.taketally.records.columns.CommonWords;
 import org.taketally.records.columns.RecordColumn;
 import org.taketally.records.sources.RawRow;
 import org.taketally.records.sources.RowSource;
@@ -30,6 +31,7 @@ final class ProposedShape {
   private final ProposedSheet sheet;
   private final RowSource source;
   private final Map<String, String> headings;
+  private final Set<String> marks = new LinkedHashSet<>();
 
   ProposedShape(ProposedSheet sheet) {
     this.sheet = sheet;
@@ -140,13 +142,14 @@ final class ProposedShape {
     Map<Integer, String> days = new TreeMap<>();
     for (String heading : source.headings()) {
       Matcher day = COUNTING_DAY.matcher(heading);
-      if (day.matches() && sheet.values(heading).result().equals("takes")) {
+      if (day.matches() && (isCounted(heading) || isMarked(heading))) {
         days.putIfAbsent(Integer.parseInt(day.group(1)), heading);
       }
     }
     if (days.size() < 2) {
       return;
     }
+    days.values().stream().filter(heading -> !isCounted(heading)).forEach(marks::add);
     asked.add(RecordColumn.TAKES.columnName());
     JsonArray counts = new JsonArray();
     days.forEach(
@@ -162,5 +165,25 @@ final class ProposedShape {
             days.values(), counts)
         .choice("counts of the same grafts, the last one is the result", counts, "counts")
         .choice("something else", new JsonObject());
+  }
+
+  private boolean isCounted(String heading) {
+    return sheet.values(heading).result().equals(RecordColumn.TAKES.columnName());
+  }
+
+  /** Whether most rows have a common word or mark for an outcome. */
+  private boolean isMarked(String heading) {
+    SheetValues values = sheet.values(heading);
+    long known =
+        values.counts().entrySet().stream()
+            .filter(text -> CommonWords.isValue(RecordColumn.OUTCOME.columnName(), text.getKey()))
+            .mapToLong(Map.Entry::getValue)
+            .sum();
+    return 2 * known > values.rows() - values.blanks();
+  }
+
+  /** Headings of counts at stated days that hold marks; empty before {@link #ask}. */
+  Set<String> marks() {
+    return marks;
   }
 }

@@ -342,6 +342,29 @@ class DictionaryProposalTest {
     assertThat(records.takes()).isEqualTo(1);
   }
 
+  /** Nobody looked is said, so it is no blank that may stand for failed. */
+  @Test
+  void marks_for_not_looked_at_are_no_blanks() throws IOException {
+    Path file =
+        Files.writeString(
+            folder.resolve("m.csv"),
+            "Label,Variety,Stock,Status 30 d,Status 90 d\n"
+                + "1,A,B,+,+\n"
+                + "2,A,C,?,?\n"
+                + "3,D,B,+,-\n"
+                + "4,D,C,,\n");
+    DictionaryProposal proposal = DictionaryProposal.of(List.of(file));
+    assertThat(proposal.questions())
+        .anyMatch(said -> said.contains("[Status 30 d, Status 90 d] look like counts at stated"));
+    proposal.open().get(0).settle(0);
+    GraftRecords records =
+        read(proposal.json().replaceFirst("\\{", "{\"blank_result\": \"failed\", "), file);
+    assertThat(records.grafts()).isEqualTo(3);
+    assertThat(records.takes()).isEqualTo(1);
+    assertThat(records.problems())
+        .noneMatch(problem -> problem.toString().contains("a heading that some file has"));
+  }
+
   @Test
   void headings_cut_short_with_dots_are_known() throws IOException {
     Path file =

@@ -13,6 +13,7 @@ import java.util.stream.Collectors;
 import org.taketally.records.columns.ColumnKind;
 import org.taketally.records.columns.KnownColumns;
 import org.taketally.records.columns.NameLikeness;
+import org.taketally.records.columns.RecordColumn;
 import org.taketally.records.dictionary.SheetDictionary;
 import org.taketally.records.dictionary.SheetName;
 import org.taketally.records.dictionary.SheetRules;
@@ -51,6 +52,9 @@ public final class SheetNotes {
     sources.add(file);
     met.addAll(headings.meaning().values());
     met.addAll(rules.constants().keySet());
+    if (!rules.shape().counts().isEmpty()) {
+      met.add(RecordColumn.OUTCOME.columnName()); // says what marks at the counting days mean
+    }
     rules.columns().forEach((name, entry) -> said.put(name, entry.from().orElse(name)));
     batches.addAll(rules.batches());
     ignored.addAll(rules.ignore());

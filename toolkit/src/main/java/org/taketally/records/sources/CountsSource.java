@@ -18,6 +18,8 @@ import org.taketally.records.dictionary.SheetRules;
  */
 final class CountsSource extends SourceAround {
 
+  private static final String UNASSESSED = "unassessed";
+
   private final SortedMap<Integer, String> counts;
   private final boolean repeated;
   private final Map<String, String> marks;
@@ -25,9 +27,9 @@ final class CountsSource extends SourceAround {
   private final int width;
 
   private CountsSource(RowSource sheet, SheetRules rules, boolean repeated) {
-    super(sheet, headings(sheet, rules.shape().counts(), repeated));
+    super(sheet, headings(sheet, rules, repeated));
     this.counts = rules.shape().counts();
-    this.marks = rules.column(RecordColumn.OUTCOME.columnName()).same();
+    this.marks = marks(rules);
     this.repeated = repeated;
     this.shared = shared(sheet, counts);
     this.width = headings().size();
@@ -55,8 +57,12 @@ final class CountsSource extends SourceAround {
     return shared;
   }
 
-  private static List<String> headings(
-      RowSource sheet, SortedMap<Integer, String> counts, boolean repeated) {
+  private static Map<String, String> marks(SheetRules rules) {
+    return rules.column(RecordColumn.OUTCOME.columnName()).same();
+  }
+
+  private static List<String> headings(RowSource sheet, SheetRules rules, boolean repeated) {
+    SortedMap<Integer, String> counts = rules.shape().counts();
     for (String heading : counts.values()) {
       if (!sheet.headings().contains(heading)) {
         throw FillDownSource.absent(sheet, heading, "counts");
@@ -66,6 +72,9 @@ final class CountsSource extends SourceAround {
     shared(sheet, counts).forEach(field -> all.add(sheet.headings().get(field)));
     all.add(DerivedColumn.DAYS_TO_ASSESSMENT.columnName());
     all.add(repeated ? KnownColumns.ALIVE.name() : RecordColumn.TAKES.columnName());
+    if (!repeated && marks(rules).containsValue(UNASSESSED)) {
+      all.add(RecordColumn.OUTCOME.columnName());
+    }
     return all;
   }
 
@@ -107,8 +116,25 @@ final class CountsSource extends SourceAround {
       }
     }
     if (!repeated) {
-      waiting.add(last == null ? row(raw, "", -1) : last);
+      waiting.add(last == null ? uncounted(raw) : last);
     }
+  }
+
+  /** Nobody looked, which a mark may say; without one the cells are blank. */
+  private RawRow uncounted(RawRow raw) {
+    RawRow row = row(raw, "", -1);
+    int outcome = shared.size() + 2;
+    if (outcome < width
+        && counts.values().stream().anyMatch(heading -> isUnassessed(raw, heading))) {
+      row.fields()[outcome] = UNASSESSED;
+    }
+    return row;
+  }
+
+  private boolean isUnassessed(RawRow raw, String heading) {
+    int field = around().headings().indexOf(heading);
+    return field < raw.fields().length
+        && UNASSESSED.equals(marks.get(Trim.trim(raw.fields()[field])));
   }
 
   private RawRow row(RawRow raw, String days, int counted) {
@@ -135,7 +161,7 @@ final class CountsSource extends SourceAround {
     return switch (marks.getOrDefault(Trim.trim(typed), "")) {
       case "taken" -> "1";
       case "failed" -> "0";
-      case "unassessed" -> "";
+      case UNASSESSED -> "";
       default -> typed;
     };
   }
