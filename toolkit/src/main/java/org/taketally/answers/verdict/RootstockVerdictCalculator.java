@@ -90,7 +90,6 @@ public final class RootstockVerdictCalculator {
     return new RootstockVerdict.OffType(TRUE_TO_TYPE, largest, pure, high);
   }
 
-  /** A verdict without side views. */
   /**
    * The verdict where the column couldn't be kept in the model: what hangs together with what.
    *
@@ -103,6 +102,7 @@ public final class RootstockVerdictCalculator {
     return bare(FactorVerdictCalculator.refused(cells, compared, options));
   }
 
+  /** A verdict without side views. */
   private static RootstockVerdict bare(FactorVerdict type) {
     return new RootstockVerdict(
         type, Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());

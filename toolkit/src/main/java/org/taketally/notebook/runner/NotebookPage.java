@@ -130,14 +130,15 @@ public final class NotebookPage {
       }
     }
     if (plain && data.has("image/svg+xml")) {
-      addDrawing(NotebookJson.joined(data.get("image/svg+xml")));
+      addDrawing(NotebookJson.joined(data.get("image/svg+xml")), alternative(data));
       return;
     }
     for (String type : PICTURES) {
       if (data.has(type)) {
         String bytes = NotebookJson.joined(data.get(type)).replaceAll("[^A-Za-z0-9+/=]", "");
-        page.append("<div class=\"output\"><img alt=\"\" src=\"data:%s;base64,".formatted(type));
-        page.append(bytes).append("\"></div>\n");
+        page.append("<div class=\"output\"><img alt=\"").append(alternative(data));
+        page.append("\" src=\"data:%s;base64,".formatted(type)).append(bytes);
+        page.append("\"></div>\n");
         return;
       }
     }
@@ -150,10 +151,18 @@ public final class NotebookPage {
     addText("value", NotebookJson.joined(data.get("text/plain")));
   }
 
+  /** What a picture shows, for those who can't see it. */
+  private static String alternative(JsonObject data) {
+    return data.has("text/plain")
+        ? escape(NotebookJson.joined(data.get("text/plain")).strip())
+        : "";
+  }
+
   /** As a picture, in which nothing of it can act. */
-  private void addDrawing(String svg) {
+  private void addDrawing(String svg, String alternative) {
     String bytes = Base64.getEncoder().encodeToString(svg.getBytes(StandardCharsets.UTF_8));
-    page.append("<div class=\"output\"><img alt=\"\" src=\"data:image/svg+xml;base64,");
+    page.append("<div class=\"output\"><img alt=\"").append(alternative);
+    page.append("\" src=\"data:image/svg+xml;base64,");
     page.append(bytes).append("\"></div>\n");
   }
 

@@ -40,7 +40,7 @@ class NotebookPageTest {
         .contains("<pre>&lt;printed&gt;\n</pre>")
         .contains("<table><tr><td>rich</td></tr></table>")
         .doesNotContain("plain &amp; simple")
-        .contains("src=\"data:image/png;base64,iVBORw==\"")
+        .contains("<img alt=\"pic\" src=\"data:image/png;base64,iVBORw==\"")
         .contains("<b class=\"red\">E</b>: &lt;v&gt;")
         .doesNotContain("http://", "https://", "<link", "src=\"/");
   }
