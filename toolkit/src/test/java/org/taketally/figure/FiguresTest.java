@@ -12,12 +12,16 @@ import java.util.Map;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.taketally.answers.Estimate;
 import org.taketally.answers.confounding.Confounding;
 import org.taketally.answers.effects.Band;
 import org.taketally.answers.effects.Difficulty;
+import org.taketally.answers.effects.FactorImportance;
+import org.taketally.answers.effects.FactorImportance.Importance;
 import org.taketally.answers.survival.LateLoss;
 import org.taketally.answers.verdict.MarginCostCalculator;
 import org.taketally.figure.SvgReader.TextBox;
+import org.taketally.terms.Interval;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
 
@@ -310,6 +314,20 @@ class FiguresTest {
 
     assertThat(texts(svg)).contains("rootstock: the question", "1 point (1 to 2)");
     assertThat(svg).contains("Rootstock stands at place 8 of 8");
+  }
+
+  @Test
+  void a_spread_of_nothing_has_no_range_of_nothing() {
+    FactorImportance given = SampleAnswers.whatMovesTake();
+    Importance one = given.factors().get(0);
+    Estimate none = new Estimate(0, new Interval(0, 0.001, 0.95));
+    Importance flat = new Importance("site", one.kind(), 3, none, "best", "worst", none, false);
+    FactorImportance both =
+        new FactorImportance(List.of(one, flat), given.tally(), given.options());
+
+    assertThat(texts(Figures.importance(both)))
+        .contains("under 1 point")
+        .noneMatch(text -> text.contains("(0 to 0)"));
   }
 
   @Test

@@ -156,14 +156,16 @@ public final class ImportanceFigureWords {
    * A factor's typical difference.
    *
    * @param importance any
-   * @param ranged whether its range is to follow
+   * @param ranged whether its range is to follow, unless it is nothing but zero
    * @return a few words
    */
   public String typical(Importance importance, boolean ranged) {
     String typical = phrases.points(importance.typical().value());
-    String low = phrases.count(Math.round(100 * importance.typical().low()));
-    String high = phrases.count(Math.round(100 * importance.typical().high()));
-    return ranged ? typical + " (" + phrases.say("range", low, high) + ")" : typical;
+    long low = Math.round(100 * importance.typical().low());
+    long high = Math.round(100 * importance.typical().high());
+    return ranged && high > 0
+        ? typical + " (" + phrases.say("range", phrases.count(low), phrases.count(high)) + ")"
+        : typical;
   }
 
   /**
