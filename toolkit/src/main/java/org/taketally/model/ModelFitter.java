@@ -190,7 +190,7 @@ final class ModelFitter {
         throw new CannotFit(
             Reason.SEPARATED,
             List.of(column),
-            "the levels of %s either all took or all failed, so their spread has no finite estimate; leave %s out of the varying columns"
+            "of each level of %s either every graft took or every one failed, so how far levels differ can't be estimated; add records in which some took and some failed, or leave %s out of the model"
                 .formatted(column, column));
       }
     }
