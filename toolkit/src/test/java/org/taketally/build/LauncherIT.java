@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -109,6 +110,24 @@ class LauncherIT {
     Files.setLastModifiedTime(spoilt, FileTime.fromMillis(0));
     assertThat(run(again, "--version")).isEqualTo(jar("--version"));
     assertThat(Files.size(spoilt)).isGreaterThan(1_000_000);
+  }
+
+  @Test
+  @Tag("slow")
+  void the_demo_needs_no_more_than_256_MB() throws Exception {
+    Path out = installed.resolve("demo");
+    Ended ended =
+        run(
+            List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-Xmx256m",
+                "-jar",
+                BUILT.toString(),
+                "demo",
+                "--out",
+                out.toString()));
+    assertThat(ended.status()).as(ended.err()).isZero();
+    assertThat(out.resolve("season.html")).isNotEmptyFile();
   }
 
   @Test
