@@ -4,8 +4,10 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 import java.util.stream.Stream;
 import org.taketally.answers.advice.Advice;
+import org.taketally.answers.verdict.FactorVerdict;
 import org.taketally.figure.FigureSize;
 import org.taketally.figure.Figures;
 import org.taketally.publish.Block.Section;
@@ -55,7 +57,7 @@ final class SeasonPage {
   Handout handout() {
     HandoutWords say = words.handout();
     List<Advice> steps = answers.advice().steps();
-    List<String> found = points(new OverviewSections(facts, words.overview()));
+    List<String> found = points(new OverviewSections(facts, words.overview()), this::withReason);
     List<String> advised =
         steps.isEmpty()
             ? List.of(words.advice().none())
@@ -101,10 +103,22 @@ final class SeasonPage {
     return figures;
   }
 
+  /** The sheet has no section of its own for what the verdict rests on. */
+  private String withReason(FactorVerdict verdict) {
+    return answers.hasReasons(verdict)
+        ? words.rootstocks().pointWithReason(verdict)
+        : words.rootstocks().point(verdict);
+  }
+
   private List<String> points(OverviewSections overview) {
+    return points(overview, words.rootstocks()::point);
+  }
+
+  private List<String> points(
+      OverviewSections overview, Function<FactorVerdict, String> rootstock) {
     List<String> points = new ArrayList<>();
     points.add(overview.tookInAll());
-    answers.rootstock().map(words.rootstocks()::point).ifPresent(points::add);
+    answers.rootstock().map(rootstock).ifPresent(points::add);
     answers
         .importance()
         .filter(m -> !m.factors().isEmpty())

@@ -185,6 +185,9 @@ class CommandsTest {
     assertThat(outcome.out().stripTrailing())
         .endsWith(folder.resolve("demo/season.html").toAbsolutePath().normalize().toString());
     assertThat(Files.readString(folder.resolve("demo/season.html"))).contains("</html>");
+    assertThat(Files.readString(folder.resolve("demo/handout.html")))
+        .as("who sees the sheet alone knows how sure the verdict is, and from how many grafts")
+        .contains("From 4,943 grafts: the widest gap", "How sure: ", "points apart");
     String flat = outcome.out().replaceAll("\\s+", " ");
     assertThat(flat)
         .contains("In short")

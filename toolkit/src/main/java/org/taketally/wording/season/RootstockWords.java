@@ -138,6 +138,18 @@ public final class RootstockWords {
     return reasons;
   }
 
+  /**
+   * The point of the page in short, with the widest gap and how sure it is.
+   *
+   * @param answer with the stocks that may be named; pairs with the widest gap first
+   * @return two sentences or more
+   */
+  public String pointWithReason(FactorVerdict answer) {
+    List<String> said = new ArrayList<>(List.of(point(answer)));
+    answer.size().ifPresent(size -> said.addAll(gaps(answer, size)));
+    return String.join(" ", said);
+  }
+
   /** The gap that tells the verdict, with the range by which it was reached. */
   private List<String> gaps(FactorVerdict answer, FactorVerdict.Size size) {
     Optional<FactorVerdict.Pair> telling = answer.telling();
