@@ -346,13 +346,14 @@ class DictionaryProposalTest {
   @Test
   void marks_for_not_looked_at_are_no_blanks() throws IOException {
     Path file =
-        Files.writeString(
-            folder.resolve("m.csv"),
-            "Label,Variety,Stock,Status 30 d,Status 90 d\n"
-                + "1,A,B,+,+\n"
-                + "2,A,C,?,?\n"
-                + "3,D,B,+,-\n"
-                + "4,D,C,,\n");
+        sheet(
+            """
+            Label,Variety,Stock,Status 30 d,Status 90 d
+            1,A,B,+,+
+            2,A,C,?,?
+            3,D,B,+,-
+            4,D,C,,
+            """);
     DictionaryProposal proposal = DictionaryProposal.of(List.of(file));
     assertThat(proposal.questions())
         .anyMatch(said -> said.contains("[Status 30 d, Status 90 d] look like counts at stated"));
