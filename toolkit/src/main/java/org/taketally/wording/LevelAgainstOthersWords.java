@@ -23,7 +23,7 @@ final class LevelAgainstOthersWords implements AnswerWords {
   LevelAgainstOthersWords(LevelAgainstOthers answer) {
     this.answer = answer;
     this.verdict = answer.verdict();
-    this.name = Words.column(answer.column()) + " " + answer.level();
+    this.name = Words.level(answer.column(), answer.level());
   }
 
   @Override

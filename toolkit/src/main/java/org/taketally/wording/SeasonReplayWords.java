@@ -90,7 +90,7 @@ public final class SeasonReplayWords {
   private static String alarm(Alarm alarm) {
     List<String> causes =
         alarm.causes().stream()
-            .map((Cause cause) -> Words.column(cause.column()) + " " + cause.level())
+            .map((Cause cause) -> Words.level(cause.column(), cause.level()))
             .toList();
     return "ALARM on %s, %s"
         .formatted(

@@ -148,7 +148,7 @@ public final class TakeWatchWords {
   private static List<String> row(Seen seen) {
     long more = Math.round(seen.excess());
     return List.of(
-        Words.column(seen.column()) + " " + seen.level(),
+        Words.level(seen.column(), seen.level()),
         Words.count(seen.grafts()),
         Words.count(seen.failures()),
         Words.count(Math.round(seen.expectedFailures())),
@@ -174,11 +174,10 @@ public final class TakeWatchWords {
     for (int i = 0; i < causes.size(); i++) {
       Cause cause = causes.get(i);
       lines.add(
-          "%d. %s %s: %s of %s failed, about %s were to be expected%s. %s"
+          "%d. %s: %s of %s failed, about %s were to be expected%s. %s"
               .formatted(
                   i + 1,
-                  Words.sentence(Words.column(cause.column())),
-                  cause.level(),
+                  Words.sentence(Words.level(cause.column(), cause.level())),
                   Words.count(cause.failures()),
                   Words.count(cause.grafts(), "graft"),
                   Words.count(Math.round(cause.expectedFailures())),
@@ -231,10 +230,9 @@ public final class TakeWatchWords {
                         alarm.since(),
                         alarm.causes().isEmpty()
                             ? ""
-                            : "; most telling: %s %s"
-                                .formatted(
-                                    Words.column(alarm.causes().get(0).column()),
-                                    alarm.causes().get(0).level())))
+                            : "; most telling: "
+                                + Words.level(
+                                    alarm.causes().get(0).column(), alarm.causes().get(0).level())))
         .toList();
   }
 

@@ -9,6 +9,8 @@ import org.taketally.wording.language.Phrases;
 /** Numbers in plain English, the same way everywhere; other languages: {@link Phrases}. */
 public final class Words {
 
+  private static final String BUDWOOD_KEPT = "budwood_kept";
+
   private static final Phrases ENGLISH = Phrases.in(Language.ENGLISH);
 
   private Words() {}
@@ -130,6 +132,17 @@ public final class Words {
   }
 
   /**
+   * One level with its column.
+   *
+   * @param column e.g. {@code rootstock}
+   * @param level e.g. {@code Pellin}
+   * @return e.g. {@code rootstock Pellin}, {@code budwood kept moist}
+   */
+  public static String level(String column, String level) {
+    return (column.equals(BUDWOOD_KEPT) ? "budwood kept" : column(column)) + " " + level;
+  }
+
+  /**
    * What the levels of a column are called.
    *
    * @param column e.g. {@code rootstock}
@@ -140,7 +153,7 @@ public final class Words {
       case "rootstock", "interstock", "cultivar", "grafter", "season", "site", "method", "block" ->
           column + "s";
       case "pairing", "grafting_day", "bud_stage", "stock_condition" -> column(column) + "s";
-      case "budwood_kept" -> "ways budwood was kept";
+      case BUDWOOD_KEPT -> "ways budwood was kept";
       default -> "levels of " + column(column);
     };
   }
