@@ -153,7 +153,7 @@ public record Analysis(
         Arrays.stream(AnswerRegister.values())
             .parallel()
             .filter(line -> !leftOut.contains(line.question()))
-            .map(finder::find)
+            .map(line -> finder.find(line::find))
             .toList();
     return new Analysis(
         fit,

@@ -3,6 +3,7 @@ package org.taketally.analysis;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.taketally.answers.Answer;
@@ -79,10 +80,10 @@ final class AnswerFinder {
     this.rootstock = shared.rootstock;
   }
 
-  /** The answer of a line, or why there is none. Safe from several threads. */
-  Found find(AnswerRegister line) {
+  /** The answer of a line of the register, or why there is none. Safe from several threads. */
+  Found find(Function<AnswerFinder, Optional<? extends Answer>> line) {
     AnswerFinder own = new AnswerFinder(this);
-    Optional<? extends Answer> answer = line.find(own);
+    Optional<? extends Answer> answer = line.apply(own);
     return new Found(answer, own.unanswered);
   }
 

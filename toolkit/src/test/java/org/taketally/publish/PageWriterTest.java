@@ -53,7 +53,7 @@ class PageWriterTest {
     assertThat(html).containsOnlyOnce("<caption>Orrin</caption>");
     assertThat(html)
         .containsOnlyOnce(
-            "<th scope=\"row\" role=\"rowheader\">Orrin</th><td role=\"cell\""
+            "<th scope=\"row\" role=\"rowheader\">Orrin</th><td role=\"cell\" class=\"whole\""
                 + " data-label=\"grafts\">12</td>");
     assertThat(html).containsOnlyOnce("<summary>Orrin</summary>");
     assertThat(html).containsOnlyOnce("<p>inside Orrin</p>");
