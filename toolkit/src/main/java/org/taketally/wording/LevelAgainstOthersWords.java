@@ -111,7 +111,7 @@ final class LevelAgainstOthersWords implements AnswerWords {
   }
 
   private static String sentence(Shared shared) {
-    String column = Words.column(shared.column());
+    String column = Words.beforeLevel(shared.column());
     String level =
         shared.level().startsWith(column) ? shared.level() : column + " " + shared.level();
     if (shared.alone() >= ALL) {

@@ -68,7 +68,7 @@ public final class Names {
    * @return e.g. {@code storage days 4}, {@code grafter C}
    */
   public static String of(Condition condition) {
-    String column = Words.column(condition.column());
+    String column = Words.beforeLevel(condition.column());
     if (condition.isNumber()) {
       return column + " " + number(condition.number());
     }

@@ -139,7 +139,17 @@ public final class Words {
    * @return e.g. {@code rootstock Pellin}, {@code budwood kept moist}
    */
   public static String level(String column, String level) {
-    return (column.equals(BUDWOOD_KEPT) ? "budwood kept" : column(column)) + " " + level;
+    return beforeLevel(column) + " " + level;
+  }
+
+  /**
+   * A column's name where one of its levels follows.
+   *
+   * @param column e.g. {@code rootstock}
+   * @return e.g. {@code rootstock}, {@code budwood kept}
+   */
+  static String beforeLevel(String column) {
+    return column.equals(BUDWOOD_KEPT) ? "budwood kept" : column(column);
   }
 
   /**
