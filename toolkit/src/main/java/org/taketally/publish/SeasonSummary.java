@@ -4,7 +4,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.ConcurrentHashMap;
 import org.taketally.analysis.Analysis;
 import org.taketally.answers.Answer;
 import org.taketally.answers.AnswerOptions;
@@ -142,12 +141,10 @@ public final class SeasonSummary {
    * @return PNG files by name, without the ending
    */
   public Map<String, byte[]> pictures() {
-    Map<String, String> figures = season.figures();
-    Map<String, byte[]> drawn = new ConcurrentHashMap<>();
-    figures.keySet().parallelStream()
-        .forEach(name -> drawn.put(name, FigurePng.of(figures.get(name))));
     Map<String, byte[]> pictures = new LinkedHashMap<>();
-    figures.keySet().forEach(name -> pictures.put(name, drawn.get(name)));
+    season.figures().entrySet().parallelStream()
+        .map(figure -> Map.entry(figure.getKey(), FigurePng.of(figure.getValue())))
+        .forEachOrdered(drawn -> pictures.put(drawn.getKey(), drawn.getValue()));
     return pictures;
   }
 

@@ -58,14 +58,13 @@ class LauncherIT {
   }
 
   private static Ended jar(String... arguments) throws Exception {
-    List<String> command =
-        new ArrayList<>(
-            List.of(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-jar",
-                BUILT.toString()));
+    List<String> command = new ArrayList<>(List.of("-jar", BUILT.toString()));
     command.addAll(List.of(arguments));
-    return run(command);
+    return java(command.toArray(String[]::new));
+  }
+
+  private static Ended java(String... arguments) throws Exception {
+    return run(Path.of(System.getProperty("java.home"), "bin", "java"), arguments);
   }
 
   @Test
@@ -80,14 +79,12 @@ class LauncherIT {
   @Test
   void later_starts_read_the_archive() throws Exception {
     Ended ended =
-        run(
-            List.of(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-XX:SharedArchiveFile=" + archive,
-                "-Xlog:class+load",
-                "-jar",
-                installed.resolve("taketally.jar").toString(),
-                "--version"));
+        java(
+            "-XX:SharedArchiveFile=" + archive,
+            "-Xlog:class+load",
+            "-jar",
+            installed.resolve("taketally.jar").toString(),
+            "--version");
     assertThat(ended.out())
         .contains("org.taketally.app.AnalyseCommand source: shared objects file (top)");
   }
@@ -116,16 +113,7 @@ class LauncherIT {
   @Tag("slow")
   void the_demo_needs_no_more_than_256_MB() throws Exception {
     Path out = installed.resolve("demo");
-    Ended ended =
-        run(
-            List.of(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-Xmx256m",
-                "-jar",
-                BUILT.toString(),
-                "demo",
-                "--out",
-                out.toString()));
+    Ended ended = java("-Xmx256m", "-jar", BUILT.toString(), "demo", "--out", out.toString());
     assertThat(ended.status()).as(ended.err()).isZero();
     assertThat(out.resolve("season.html")).isNotEmptyFile();
   }

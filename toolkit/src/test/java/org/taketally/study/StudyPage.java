@@ -41,7 +41,7 @@ final class StudyPage {
 
     **In all, %s.** %s Ranges meant to hold the truth in 94 of 100 held it in %.0f.
 
-    **What the numbers of trials leave open.** %s Kinds in which a claim can be wrong were tried 400 times, those whose bound came to lie above 8 %% first; half and twice the margin, where only what is found counts, 60 times. Of the trials made while a difference was still asked of a 97 %% range (98 %% now) those that had said of a difference, or named equals, were run anew; the others stayed, since a wider range says no more. A kind with few trials is not shown to keep the promise, only not shown to break it: 0 of 15 leaves up to 22 %% open, 20 of 400 up to 8 %%. The study can be continued at any time (see the end); by group of kinds it says more than by kind.
+    **What the numbers of trials leave open.** %s Kinds in which a claim can be wrong were tried most often, those whose bound came to lie above 8 %% first; half and twice the margin, where only what is found counts, least. Of the trials made while a difference was still asked of a 97 %% range (98 %% now) those that had said of a difference, or named equals, were run anew; the others stayed, since a wider range says no more. A kind with few trials is not shown to keep the promise, only not shown to break it: 0 of 15 leaves up to 22 %% open, 20 of 400 up to 8 %%. The study can be continued at any time (see the end); by group of kinds it says more than by kind.
 
     ## By group of kinds, the worst first
 

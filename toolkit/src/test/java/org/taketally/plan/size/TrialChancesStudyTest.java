@@ -2,18 +2,13 @@ package org.taketally.plan.size;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.util.List;
 import java.util.Map;
-import java.util.stream.IntStream;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.taketally.answers.AnswerOptions;
 import org.taketally.answers.verdict.Verdict;
 import org.taketally.cells.Cells;
-import org.taketally.plan.layout.LayoutPlan;
-import org.taketally.plan.layout.PlannedCells;
-import org.taketally.plan.layout.TrialLayout;
 import org.taketally.plan.size.TrialSize.Claim;
 
 /**
@@ -32,7 +27,7 @@ class TrialChancesStudyTest {
   @CsvSource({"9, 0.8, false", "10, 0.7, false", "9, 0.8, true", "10, 0.7, true"})
   void trials_show_what_is_true_as_often_as_stated(
       int graftsPerPlot, double secondTake, boolean uneven) {
-    Cells trial = trial(graftsPerPlot);
+    Cells trial = VerdictChancesTest.trial(graftsPerPlot, 6);
     int grafts = (int) (trial.graftsTotal() / 2);
     boolean alike = secondTake == 0.8;
     double stated =
@@ -55,16 +50,5 @@ class TrialChancesStudyTest {
         "%d grafts a stock, %.0f %% against %.0f %%%s: stated %.3f, shown %.3f%n",
         grafts, 80.0, 100 * secondTake, uneven ? ", hands and days differ" : "", stated, shown);
     assertThat(shown).isBetween(stated - 0.03, stated + 0.05);
-  }
-
-  private static Cells trial(int graftsPerPlot) {
-    return PlannedCells.of(
-        TrialLayout.of(
-            LayoutPlan.of(
-                    List.of("Orrin", "Tamsel", "Brask"),
-                    List.of("A", "B"),
-                    List.of("GR-1", "GR-2"),
-                    IntStream.rangeClosed(1, 6).mapToObj(day -> "day " + day).toList())
-                .withGraftsPerPlot(graftsPerPlot)));
   }
 }
