@@ -57,11 +57,10 @@ final class StockPriceOptions {
     }
     return Optional.of(
         StockChoice.of(
-            RootstockVerdictCalculator.of(
-                    model,
-                    CellsOf.records(past.records(), SuggestedModel.needed(model)),
-                    AnswerOptions.defaults().withMargin(margin))
-                .type(),
+            RootstockVerdictCalculator.ofTypeAlone(
+                model,
+                CellsOf.records(past.records(), SuggestedModel.needed(model)),
+                AnswerOptions.defaults().withMargin(margin)),
             prices));
   }
 

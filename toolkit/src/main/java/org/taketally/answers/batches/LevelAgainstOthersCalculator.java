@@ -47,11 +47,8 @@ public final class LevelAgainstOthersCalculator {
         cells.findFactor(column).or(() -> cells.findMeasure(column).map(Factor::of)).orElseThrow();
     String level = level(all, asked.level());
     FactorVerdict verdict =
-        RootstockVerdictCalculator.of(
-                beside.compare(column),
-                cells.apart(column, level, LevelAgainstOthers.OTHERS),
-                options)
-            .type();
+        RootstockVerdictCalculator.ofTypeAlone(
+            beside.compare(column), cells.apart(column, level, LevelAgainstOthers.OTHERS), options);
     return new LevelAgainstOthers(
         column, level, verdict, SharedFinder.of(records, column, level, options));
   }

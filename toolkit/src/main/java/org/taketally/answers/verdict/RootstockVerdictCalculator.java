@@ -1,6 +1,7 @@
 package org.taketally.answers.verdict;
 
 import java.util.Optional;
+import java.util.function.Function;
 import org.taketally.answers.AnswerOptions;
 import org.taketally.answers.adjusted.FallbackFit;
 import org.taketally.answers.adjusted.LevelSubstitution;
@@ -36,17 +37,46 @@ public final class RootstockVerdictCalculator {
    * @throws IllegalArgumentException if the records lack the compared column
    */
   public static RootstockVerdict of(TakeModel model, Cells cells, AnswerOptions options) {
+    return found(
+        model, cells, options, RootstockVerdictCalculator::of, RootstockVerdictCalculator::bare);
+  }
+
+  /**
+   * The verdict on the compared column alone, without side views: no stock condition, pairings or
+   * other priors.
+   *
+   * @param model as for {@link #of(TakeModel, Cells, AnswerOptions)}
+   * @param cells the records
+   * @param options margin, level, draws, seed
+   * @return the verdict
+   * @throws org.taketally.model.CannotFit if the records can't answer, saying why
+   * @throws IllegalArgumentException if the records lack the compared column
+   */
+  public static FactorVerdict ofTypeAlone(TakeModel model, Cells cells, AnswerOptions options) {
+    return found(model, cells, options, FactorVerdictCalculator::of, it -> it);
+  }
+
+  private interface Fitted<V> {
+    V verdict(MarginalTakes averaging, String compared, AnswerOptions options);
+  }
+
+  private static <V> V found(
+      TakeModel model,
+      Cells cells,
+      AnswerOptions options,
+      Fitted<V> fitted,
+      Function<FactorVerdict, V> unfitted) {
     String compared = model.compared().orElse(RecordColumn.ROOTSTOCK.columnName());
     try {
       TakeFit fit = FallbackFit.of(cells, model.compare(compared)).fit();
       MarginalTakes averaging = MarginalTakes.of(fit, options);
       return averaging.knows(compared)
-          ? of(averaging, compared, options)
-          : bare(FactorVerdictCalculator.refused(fit.cells(), compared, options));
+          ? fitted.verdict(averaging, compared, options)
+          : unfitted.apply(FactorVerdictCalculator.refused(fit.cells(), compared, options));
     } catch (CannotFit problem) {
       if (problem.reason() == CannotFit.Reason.ALL_TOOK
           || problem.reason() == CannotFit.Reason.NONE_TOOK) {
-        return bare(FactorVerdictCalculator.byCounts(cells, compared, options));
+        return unfitted.apply(FactorVerdictCalculator.byCounts(cells, compared, options));
       }
       throw problem;
     }

@@ -140,7 +140,7 @@ public final class NextTrialPlanner {
   }
 
   private FactorVerdict verdict(Cells of, AnswerOptions options) {
-    return RootstockVerdictCalculator.of(model, of, options).type();
+    return RootstockVerdictCalculator.ofTypeAlone(model, of, options);
   }
 
   private NextTrial more(FactorVerdict now) {
