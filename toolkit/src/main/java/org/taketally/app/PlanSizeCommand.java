@@ -72,6 +72,16 @@ final class PlanSizeCommand implements Callable<Integer> {
   private double offType;
 
   @Option(
+      names = "--shared-spread",
+      paramLabel = "POINTS",
+      converter = MarginOption.Points.class,
+      description =
+          "How far take differs between the hands, days and cultivars that both stocks share alike,"
+              + " standard deviation; without it they are supposed to take alike, which asks for"
+              + " somewhat more grafts.")
+  private Double sharedSpread;
+
+  @Option(
       names = "--bed",
       paramLabel = "GRAFTS",
       description =
@@ -108,8 +118,20 @@ final class PlanSizeCommand implements Callable<Integer> {
           "--power: a chance of %.1f %% is had by luck alone; expected more than 5 and under 100 per cent, e.g. 80"
               .formatted(100 * power));
     }
+    double shared = sharedSpread == null ? 0 : sharedSpread;
+    double extreme = Math.max(Math.abs(take - 0.5), Math.abs(second - 0.5)) + 0.5;
+    if (!(shared * shared < extreme * (1 - extreme))) {
+      throw wrong(
+          "--shared-spread: hands, days and cultivars can't differ by %.0f points about takes of %.0f and %.0f %%; give less"
+              .formatted(100 * shared, 100 * take, 100 * second));
+    }
     TrialQuestion question =
-        new TrialQuestion(take, second, margin.value(), power, secondPerFirst, offType);
+        TrialQuestion.of(take, second)
+            .withMargin(margin.value())
+            .withPower(power)
+            .withSecondPerFirst(secondPerFirst)
+            .withOffType(offType)
+            .withSharedSpread(shared);
     TrialSize size = TrialSize.of(question, units());
     if (!json.alone()) {
       print(TrialSizeWords.of(size));

@@ -33,6 +33,7 @@ public final class PlanJson {
     json.addProperty("margin", size.question().margin());
     json.addProperty("power", size.question().power());
     json.addProperty("offType", size.question().offType());
+    json.addProperty("sharedSpread", size.question().sharedSpread());
     json.add("difference", need(size.difference()));
     json.add("equivalence", need(size.equivalence()));
     return json;

@@ -125,6 +125,11 @@ public final class TrialSizeWords {
             .formatted(
                 Words.count(Math.round(100 * TrialQuestion.FALSE_DIFFERENCE)),
                 Words.count(Math.round(100 * TrialQuestion.FALSE_EQUIVALENCE))));
+    if (size.question().sharedSpread() > 0) {
+      more.add(
+          "Hands, days and cultivars that both stocks share are supposed to differ by %s in take (standard deviation). The analysis takes that out, so fewer grafts are needed than if they took alike."
+              .formatted(Words.points(size.question().sharedSpread())));
+    }
     if (size.question().offType() > 0) {
       more.add(
           "With %s of the seedlings off type a difference of %s looks like one of %s. \"No difference\" is then shown of the mixed lot, not of the true stock."

@@ -59,6 +59,9 @@ class PlanCommandsTest {
     assertUsage(run("plan", "size", "--take", "80", "--power", "1.2"), "expected more than 5");
     assertUsage(run("plan", "size", "--take", "5"), "say --other-take");
     assertUsage(
+        run("plan", "size", "--take", "80", "--shared-spread", "40"),
+        "can't differ by 40 points about takes of 80 and 70 %");
+    assertUsage(
         run("plan", "size", "--take", "80", "--bed", "20", "--most-beds", "1"),
         "at least 2 of each are needed");
     assertUsage(

@@ -13,6 +13,9 @@ import org.taketally.answers.verdict.VerdictRules;
  * @param secondPerFirst grafts on the second stock per graft on the first, above 0; default 1
  * @param offType share of seedlings that aren't the stock they are sold as, 0 or more and below 1:
  *     they take like the other stock, so that a difference looks smaller; default 0
+ * @param sharedSpread how far take differs between the hands, days and cultivars that both stocks
+ *     share alike: standard deviation of their true takes, 0 or more; default 0. What differs
+ *     between them is taken out, so fewer grafts are needed
  */
 public record TrialQuestion(
     double firstTake,
@@ -20,7 +23,8 @@ public record TrialQuestion(
     double margin,
     double power,
     double secondPerFirst,
-    double offType) {
+    double offType,
+    double sharedSpread) {
 
   /** Chance of a false difference, both sides together, as the verdict holds it. */
   public static final double FALSE_DIFFERENCE = 1 - VerdictRules.AT_ONCE;
@@ -53,6 +57,16 @@ public record TrialQuestion(
           "the share of seedlings off type must be 0 or more and below 1, e.g. 0.1, got "
               + offType);
     }
+    double least = Math.min(ofGrafts(firstTake), ofGrafts(secondTake));
+    if (!(sharedSpread >= 0 && sharedSpread * sharedSpread < least)) {
+      throw new IllegalArgumentException(
+          "takes about %s and %s can differ by a standard deviation of 0 or more and below %.2f, got %s"
+              .formatted(firstTake, secondTake, Math.sqrt(least), sharedSpread));
+    }
+  }
+
+  private static double ofGrafts(double take) {
+    return take * (1 - take);
   }
 
   private static void requireTake(double take) {
@@ -67,10 +81,11 @@ public record TrialQuestion(
    *
    * @param firstTake above 0 and below 1
    * @param secondTake above 0 and below 1
-   * @return margin 10 points, chance 0.8, as many grafts on either stock, no off types
+   * @return margin 10 points, chance 0.8, as many grafts on either stock, no off types, no spread
+   *     shared
    */
   public static TrialQuestion of(double firstTake, double secondTake) {
-    return new TrialQuestion(firstTake, secondTake, 0.10, 0.80, 1, 0);
+    return new TrialQuestion(firstTake, secondTake, 0.10, 0.80, 1, 0, 0);
   }
 
   /**
@@ -80,7 +95,8 @@ public record TrialQuestion(
    * @return a new question
    */
   public TrialQuestion withMargin(double other) {
-    return new TrialQuestion(firstTake, secondTake, other, power, secondPerFirst, offType);
+    return new TrialQuestion(
+        firstTake, secondTake, other, power, secondPerFirst, offType, sharedSpread);
   }
 
   /**
@@ -90,7 +106,8 @@ public record TrialQuestion(
    * @return a new question
    */
   public TrialQuestion withPower(double other) {
-    return new TrialQuestion(firstTake, secondTake, margin, other, secondPerFirst, offType);
+    return new TrialQuestion(
+        firstTake, secondTake, margin, other, secondPerFirst, offType, sharedSpread);
   }
 
   /**
@@ -100,7 +117,7 @@ public record TrialQuestion(
    * @return a new question
    */
   public TrialQuestion withSecondPerFirst(double other) {
-    return new TrialQuestion(firstTake, secondTake, margin, power, other, offType);
+    return new TrialQuestion(firstTake, secondTake, margin, power, other, offType, sharedSpread);
   }
 
   /**
@@ -110,7 +127,34 @@ public record TrialQuestion(
    * @return a new question
    */
   public TrialQuestion withOffType(double share) {
-    return new TrialQuestion(firstTake, secondTake, margin, power, secondPerFirst, share);
+    return new TrialQuestion(
+        firstTake, secondTake, margin, power, secondPerFirst, share, sharedSpread);
+  }
+
+  /**
+   * With hands, days and cultivars that differ, and that both stocks share alike.
+   *
+   * @param sd standard deviation of their true takes, 0 or more
+   * @return a new question
+   */
+  public TrialQuestion withSharedSpread(double sd) {
+    return new TrialQuestion(firstTake, secondTake, margin, power, secondPerFirst, offType, sd);
+  }
+
+  /** Variance of one graft's result about the take of its hand, day and cultivar. */
+  double varianceWithin(double take) {
+    return ofGrafts(take) - sharedSpread * sharedSpread;
+  }
+
+  /**
+   * Grafts of a trial without a shared spread that tell as much as one of this, 1 or more.
+   *
+   * @param second take of the second stock's grafts as they come
+   * @param ratio grafts on the second stock per graft on the first
+   */
+  double worth(double second, double ratio) {
+    return (ofGrafts(firstTake) + ofGrafts(second) / ratio)
+        / (varianceWithin(firstTake) + varianceWithin(second) / ratio);
   }
 
   /** Take of the second stock's grafts as they come, off types among them. */

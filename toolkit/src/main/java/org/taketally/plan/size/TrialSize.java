@@ -17,6 +17,8 @@ import org.taketally.answers.counts.MarginPower.Question;
  *     variance of a stock's mean   p (1 - p) (rho + (1 - rho) / m) / k
  *     t tests with k + k' - 2 degrees of freedom
  *   off types, share s: the difference seen is (1 - s) times the true one
+ *   hands, days and cultivars shared alike whose takes have variance V about p: p (1 - p) - V in
+ *     place of p (1 - p) of grafts
  * </pre>
  *
  * @param question what is to be shown
@@ -90,7 +92,7 @@ public record TrialSize(
           DifferencePower.twoSided(TrialQuestion.FALSE_DIFFERENCE)
               .withRatio(question.secondPerFirst())
               .grafts(first, second, question.power());
-      return single(grafts, question);
+      return single(grafts / question.worth(second, question.secondPerFirst()), question);
     }
     return inUnits(
         question,
@@ -107,7 +109,8 @@ public record TrialSize(
           new MarginPower(
                   Question.MUCH_THE_SAME, question.margin(), TrialQuestion.FALSE_EQUIVALENCE)
               .grafts(take, take, question.power());
-      return single(even * (1 + 1 / question.secondPerFirst()) / 2, question);
+      double grafts = even * (1 + 1 / question.secondPerFirst()) / 2;
+      return single(grafts / question.worth(take, 1), question);
     }
     return inUnits(
         question,
@@ -186,11 +189,16 @@ public record TrialSize(
 
   private static FewUnitsPower power(
       TrialQuestion question, TrialUnits units, double second, int k, double m) {
-    double perUnit = units.correlation() + (1 - units.correlation()) / m;
     int others = secondUnits(question, k);
-    double first = question.firstTake();
-    double variance = perUnit * (first * (1 - first) / k + second * (1 - second) / others);
+    double variance =
+        ofUnit(question, units, question.firstTake(), m) / k
+            + ofUnit(question, units, second, m) / others;
     return new FewUnitsPower(Math.sqrt(variance), Math.max(1, k + others - 2));
+  }
+
+  private static double ofUnit(TrialQuestion question, TrialUnits units, double take, double m) {
+    double between = units.correlation() * take * (1 - take);
+    return between + Math.max(0, question.varianceWithin(take) - between) / m;
   }
 
   /**
@@ -205,14 +213,15 @@ public record TrialSize(
   public double chance(int firstGrafts, Claim claim) {
     double second = claim == Claim.DIFFERENCE ? question.secondTakeAsMixed() : question.firstTake();
     if (units.isSingle()) {
-      double even = firstGrafts * 2 / (1 + 1 / question.secondPerFirst());
+      double ratio = question.secondPerFirst();
+      double even = firstGrafts * 2 / (1 + 1 / ratio);
       return claim == Claim.DIFFERENCE
           ? DifferencePower.twoSided(TrialQuestion.FALSE_DIFFERENCE)
-              .withRatio(question.secondPerFirst())
-              .power(question.firstTake(), second, firstGrafts)
+              .withRatio(ratio)
+              .power(question.firstTake(), second, firstGrafts * question.worth(second, ratio))
           : new MarginPower(
                   Question.MUCH_THE_SAME, question.margin(), TrialQuestion.FALSE_EQUIVALENCE)
-              .power(second, second, even);
+              .power(second, second, even * question.worth(second, 1));
     }
     int k = Math.max(2, Math.min(units.most().orElse(MOST_UNITS), firstGrafts / units.size()));
     FewUnitsPower power = power(question, units, second, k, (double) firstGrafts / k);

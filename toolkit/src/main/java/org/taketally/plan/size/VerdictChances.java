@@ -73,8 +73,8 @@ public record VerdictChances(Map<Verdict, Integer> counts, int unanswered, int t
             .parallel()
             .mapToObj(
                 i -> {
-                  long seed = settings.answers().seed() * 1_000_003L + i;
-                  Verdict verdict = verdict(model, takes.draw(seed), settings.answers());
+                  Cells trial = takes.draw(seed(settings.answers(), i));
+                  Verdict verdict = verdict(model, trial, settings.answers());
                   settings.progress().accept(done.incrementAndGet());
                   return Optional.ofNullable(verdict);
                 })
@@ -85,9 +85,14 @@ public record VerdictChances(Map<Verdict, Integer> counts, int unanswered, int t
     return new VerdictChances(counts, settings.trials() - verdicts.size(), settings.trials());
   }
 
+  /** Of the trial so numbered, from 0. */
+  static long seed(AnswerOptions answers, int trial) {
+    return answers.seed() * 1_000_003L + trial;
+  }
+
   private static Verdict verdict(TakeModel model, Cells cells, AnswerOptions answers) {
     try {
-      return RootstockVerdictCalculator.of(model, cells, answers).verdict();
+      return RootstockVerdictCalculator.ofTypeAlone(model, cells, answers).verdict();
     } catch (CannotFit unanswered) {
       return null;
     }

@@ -57,6 +57,25 @@ class TrialSizeTest {
         .isBetween((int) (321 * 2.0 / 3) - 1, (int) (321 * 2.0 / 3) + 1);
   }
 
+  /** Variance p (1 - p) - V a graft: 0.16 - 0.0144 of a stock that takes 80 %. */
+  @Test
+  void a_spread_that_both_stocks_share_saves_grafts() {
+    TrialQuestion shared = TrialQuestion.of(0.8, 0.7).withSharedSpread(0.12);
+    TrialSize size = TrialSize.of(shared, TrialUnits.singleGrafts());
+    assertThat(size.equivalence().firstGrafts().orElseThrow())
+        .isEqualTo((int) Math.ceil(320.8 * (0.16 - 0.0144) / 0.16));
+    assertThat(size.difference().firstGrafts().orElseThrow())
+        .isEqualTo((int) Math.ceil(375.2 * (0.37 - 0.0288) / 0.37));
+    assertThat(size.chance(320, Claim.EQUIVALENCE)).isGreaterThan(0.83);
+
+    TrialUnits beds = TrialUnits.beds(20, 0.05);
+    assertThat(TrialSize.of(shared, beds).difference().firstUnits().orElseThrow())
+        .isBetween(
+            2, TrialSize.of(TrialQuestion.of(0.8, 0.7), beds).difference().firstUnits().getAsInt());
+    assertThatThrownBy(() -> shared.withSharedSpread(0.5))
+        .hasMessageContaining("below 0.40, got 0.5");
+  }
+
   @Test
   void off_types_hide_a_difference() {
     TrialSize mixed =
