@@ -32,6 +32,8 @@ public final class MarginalTakes {
 
   private static final long DRAWN_NUMBERS = 40_000_000;
 
+  private static final int SECOND_LOOK = 1_000;
+
   /** Draws that count must be this share of all, or few of them would stand for the rest. */
   private static final double ENOUGH_COUNT = 0.25;
 
@@ -66,16 +68,17 @@ public final class MarginalTakes {
 
   /**
    * Averages over the conditions of a fit by draws with the standard deviations at their estimates:
-   * for a second look at what is shown already.
+   * for a second look at what is shown already, for which {@value #SECOND_LOOK} draws are plenty:
+   * the end of a range is then known to a tenth of its standard error.
    *
    * @param fit any fit
-   * @param options draws and seed
+   * @param options most draws, and seed
    * @return takes by any of its columns
    */
   public static MarginalTakes atEstimates(TakeFit fit, AnswerOptions options) {
     return new MarginalTakes(
         fit,
-        fit.drawsAtEstimates(affordable(fit, options), options.seed()),
+        fit.drawsAtEstimates(Math.min(SECOND_LOOK, affordable(fit, options)), options.seed()),
         new ObservedConditions(fit));
   }
 
