@@ -4,8 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatCode;
 
 import com.tngtech.archunit.core.domain.JavaClass;
-import com.tngtech.archunit.core.importer.ClassFileImporter;
-import com.tngtech.archunit.core.importer.ImportOption;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -47,12 +45,9 @@ class AnswerRegisterTest {
   @Test
   void each_answer_has_its_calculator_and_never_calls_it() {
     List<JavaClass> answers =
-        new ClassFileImporter()
-                .withImportOption(new ImportOption.DoNotIncludeTests())
-                .importPackages("org.taketally.answers")
-                .stream()
-                .filter(type -> type.isAssignableTo(Answer.class) && !type.isInterface())
-                .toList();
+        ToolkitClasses.in("org.taketally.answers").stream()
+            .filter(type -> type.isAssignableTo(Answer.class) && !type.isInterface())
+            .toList();
     assertThat(answers).hasSizeGreaterThan(AnswerRegister.values().length);
     for (JavaClass answer : answers) {
       String calculator = answer.getName() + "Calculator";

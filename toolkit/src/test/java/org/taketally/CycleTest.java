@@ -4,8 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.core.domain.JavaClasses;
-import com.tngtech.archunit.core.importer.ClassFileImporter;
-import com.tngtech.archunit.core.importer.ImportOption;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
@@ -24,10 +22,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 class CycleTest {
 
   private static final String BASE = "org.taketally.";
-  private static final JavaClasses TOOLKIT =
-      new ClassFileImporter()
-          .withImportOption(new ImportOption.DoNotIncludeTests())
-          .importPackages("org.taketally");
+  private static final JavaClasses TOOLKIT = ToolkitClasses.all();
 
   static List<String> everyRoom() {
     return LayerTest.FLOW;

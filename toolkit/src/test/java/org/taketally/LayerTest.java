@@ -3,8 +3,6 @@ package org.taketally;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 
 import com.tngtech.archunit.core.domain.JavaClasses;
-import com.tngtech.archunit.core.importer.ClassFileImporter;
-import com.tngtech.archunit.core.importer.ImportOption;
 import java.util.List;
 import java.util.stream.IntStream;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -33,10 +31,7 @@ class LayerTest {
           "notebook",
           "app");
 
-  private static final JavaClasses TOOLKIT =
-      new ClassFileImporter()
-          .withImportOption(new ImportOption.DoNotIncludeTests())
-          .importPackages("org.taketally");
+  private static final JavaClasses TOOLKIT = ToolkitClasses.all();
 
   static IntStream everyPackage() {
     return IntStream.range(0, FLOW.size());

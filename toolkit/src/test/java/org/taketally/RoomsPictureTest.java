@@ -4,8 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.core.domain.JavaClasses;
-import com.tngtech.archunit.core.importer.ClassFileImporter;
-import com.tngtech.archunit.core.importer.ImportOption;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -27,10 +25,7 @@ class RoomsPictureTest {
   private static final String BEFORE = "<!-- drawn from the code: begin -->\n";
   private static final String AFTER = "<!-- drawn from the code: end -->\n";
   private static final String BASE = "org.taketally.";
-  private static final JavaClasses TOOLKIT =
-      new ClassFileImporter()
-          .withImportOption(new ImportOption.DoNotIncludeTests())
-          .importPackages("org.taketally");
+  private static final JavaClasses TOOLKIT = ToolkitClasses.all();
 
   @Test
   void the_picture_of_the_rooms_is_the_code() throws IOException {

@@ -4,12 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
-import com.tngtech.archunit.core.importer.ImportOption;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
+import org.taketally.ToolkitClasses;
 import picocli.CommandLine.Option;
 
 /** An option that several commands take is declared in one class, which they mix in. */
@@ -29,11 +29,7 @@ class OptionsDeclaredOnceTest {
 
   @Test
   void every_name_stands_in_one_class() {
-    Map<String, Set<String>> found =
-        repeated(
-            new ClassFileImporter()
-                .withImportOption(new ImportOption.DoNotIncludeTests())
-                .importPackages("org.taketally.app"));
+    Map<String, Set<String>> found = repeated(ToolkitClasses.in("org.taketally.app"));
     assertThat(found.keySet())
         .as("declare it once and mix it in: %s", found)
         .containsExactlyInAnyOrderElementsOf(ELSE.keySet());

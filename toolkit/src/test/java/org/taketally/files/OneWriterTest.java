@@ -5,22 +5,18 @@ import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 
 import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.domain.JavaMethodCall;
-import com.tngtech.archunit.core.importer.ClassFileImporter;
-import com.tngtech.archunit.core.importer.ImportOption;
 import java.io.FileOutputStream;
 import java.io.FileWriter;
 import java.io.OutputStream;
 import java.io.RandomAccessFile;
 import java.nio.file.Files;
 import org.junit.jupiter.api.Test;
+import org.taketally.ToolkitClasses;
 
 /** All files are written in this one room. */
 class OneWriterTest {
 
-  private static final JavaClasses TOOLKIT =
-      new ClassFileImporter()
-          .withImportOption(new ImportOption.DoNotIncludeTests())
-          .importPackages("org.taketally");
+  private static final JavaClasses TOOLKIT = ToolkitClasses.all();
 
   @Test
   void no_other_room_writes_files() {

@@ -4,8 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.core.domain.JavaModifier;
-import com.tngtech.archunit.core.importer.ClassFileImporter;
-import com.tngtech.archunit.core.importer.ImportOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -13,6 +11,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
+import org.taketally.ToolkitClasses;
 
 /** What a cell can name without importing it. */
 class ToolkitKernelTest {
@@ -41,13 +40,10 @@ class ToolkitKernelTest {
   @Test
   void every_package_that_is_imported_has_classes() {
     Set<String> packages =
-        new ClassFileImporter()
-                .withImportOption(new ImportOption.DoNotIncludeTests())
-                .importPackages("org.taketally")
-                .stream()
-                .filter(type -> type.getModifiers().contains(JavaModifier.PUBLIC))
-                .map(type -> type.getPackageName() + ".*")
-                .collect(Collectors.toSet());
+        ToolkitClasses.all().stream()
+            .filter(type -> type.getModifiers().contains(JavaModifier.PUBLIC))
+            .map(type -> type.getPackageName() + ".*")
+            .collect(Collectors.toSet());
     assertThat(IMPORTS.stream().filter(name -> name.matches("org\\.taketally\\..*\\*")))
         .isNotEmpty()
         .allMatch(packages::contains);
@@ -56,10 +52,7 @@ class ToolkitKernelTest {
   @Test
   void no_class_of_the_toolkit_is_ambiguous() {
     Map<String, List<String>> owners = new TreeMap<>();
-    for (JavaClass type :
-        new ClassFileImporter()
-            .withImportOption(new ImportOption.DoNotIncludeTests())
-            .importPackages("org.taketally")) {
+    for (JavaClass type : ToolkitClasses.all()) {
       if (type.isTopLevelClass()
           && type.getModifiers().contains(JavaModifier.PUBLIC)
           && isImportedWhole(type.getPackageName())) {

@@ -5,19 +5,15 @@ import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.sli
 
 import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.core.domain.JavaClasses;
-import com.tngtech.archunit.core.importer.ClassFileImporter;
-import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.library.dependencies.SliceAssignment;
 import com.tngtech.archunit.library.dependencies.SliceIdentifier;
 import org.junit.jupiter.api.Test;
+import org.taketally.ToolkitClasses;
 
 /** The rooms of the engine, each using only those before it; no class of a notebook in a circle. */
 class EngineRoomsTest {
 
-  private static final JavaClasses NOTEBOOK =
-      new ClassFileImporter()
-          .withImportOption(new ImportOption.DoNotIncludeTests())
-          .importPackages("org.taketally.notebook");
+  private static final JavaClasses NOTEBOOK = ToolkitClasses.in("org.taketally.notebook");
 
   private static final String ENGINE = "org.taketally.notebook.kernel.engine";
 
