@@ -11,6 +11,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.taketally.cells.Cells;
 import org.taketally.files.SafeFile;
@@ -35,9 +36,13 @@ import picocli.CommandLine.Spec;
     description = {
       "Measures how fast models are fitted here, on invented records.",
       "Sizes: S (2,000 grafts), M (100,000), L (1,000,000), XL (10,000,000; needs 2 GB of disk).",
-      "With R and its packages lme4 and glmmTMB installed, --with-r fits there too."
+      "With R and its packages lme4, glmmTMB, emmeans and data.table installed, --with-r fits there"
+          + " too, and does the whole job of analyse both ways (up to L, which takes R hours)."
     })
 final class BenchCommand implements Callable<Integer> {
+
+  /** Grafts of the largest size that R is given the whole job of. */
+  private static final long MOST_IN_R = BenchRecords.Size.L.rows();
 
   @Spec private CommandSpec spec;
 
@@ -58,7 +63,7 @@ final class BenchCommand implements Callable<Integer> {
       description = "look through the rows as the check command does, and fit nothing")
   private boolean check;
 
-  @Option(names = "--with-r", description = "fit with lme4 and glmmTMB in the same run")
+  @Option(names = "--with-r", description = "fit, and do the whole job, in R in the same run")
   private boolean withR;
 
   @Option(names = "--keep", description = "folder to keep the record files in")
@@ -130,6 +135,9 @@ final class BenchCommand implements Callable<Integer> {
       for (String tool : List.of("glmmTMB", "lme4")) {
         compare(tool, file, times);
       }
+      if (size.rows() <= MOST_IN_R) {
+        compareWholeJob(new BenchWholeJob(file, spec.root().userObject().getClass()));
+      }
     }
   }
 
@@ -182,5 +190,27 @@ final class BenchCommand implements Callable<Integer> {
     } finally {
       Files.deleteIfExists(script);
     }
+  }
+
+  /** From cold, each in its own process. */
+  private void compareWholeJob(BenchWholeJob job) throws IOException, InterruptedException {
+    Optional<BenchWholeJob.Done> ours = job.here();
+    if (ours.isEmpty()) {
+      say("   the whole job: not measured (analyse failed on these records)");
+      return;
+    }
+    say("   the whole job, from cold: analyse %s", ours.get().times());
+    Optional<BenchWholeJob.Done> theirs = job.inR();
+    if (theirs.isEmpty()) {
+      say("   the whole job in R: not measured (R, or a package of it, is missing)");
+      return;
+    }
+    BenchWholeJob.Done done = theirs.get();
+    say(
+        "   the whole job in R %s (CPU: %s): %.1f times our CPU, %.1f times our wall time",
+        done.times(),
+        done.printed(),
+        done.times().cpuSeconds() / ours.get().times().cpuSeconds(),
+        done.times().wallSeconds() / ours.get().times().wallSeconds());
   }
 }

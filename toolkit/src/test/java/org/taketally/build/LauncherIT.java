@@ -119,6 +119,16 @@ class LauncherIT {
   }
 
   @Test
+  @Tag("slow")
+  void the_benchmark_does_the_whole_job() throws Exception {
+    Ended ended = java("-jar", BUILT.toString(), "bench", "S", "--repeat", "1", "--with-r");
+    assertThat(ended.status()).as(ended.err()).isZero();
+    assertThat(ended.out())
+        .contains("the whole job, from cold: analyse ", "the whole job in R")
+        .doesNotContain("analyse failed");
+  }
+
+  @Test
   void says_what_to_do_where_nothing_is_built() throws Exception {
     Path empty = Files.createDirectory(installed.resolve("empty"));
     Path alone = Files.copy(SCRIPT, empty.resolve("taketally"));

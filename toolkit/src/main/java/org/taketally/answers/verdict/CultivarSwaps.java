@@ -20,7 +20,12 @@ import org.taketally.records.columns.RecordColumn;
  * @param example the pair of levels, and the cultivars, most surely so
  */
 record CultivarSwaps(
-    double probability, double pValue, Optional<FactorVerdict.CultivarSwap> example) {
+    double probability,
+    double pValue,
+    List<String> levels,
+    List<String> cultivars,
+    double[][][] takes,
+    double margin) {
 
   static Optional<CultivarSwaps> of(MarginalTakes free, String factor, AnswerOptions options) {
     if (!factor.equals(RecordColumn.ROOTSTOCK.columnName()) || free.fit().isLarge()) {
@@ -36,10 +41,13 @@ record CultivarSwaps(
       both += anyBothWays(draw, margin) ? 1 : 0;
     }
     double probability = (double) both / takes.length;
-    return probability < VerdictRules.SURE
-        ? new CultivarSwaps(probability, 1, Optional.empty())
-        : new CultivarSwaps(
-            probability, pairingsByChance(free.fit()), example(free, factor, takes, margin));
+    return new CultivarSwaps(
+        probability,
+        probability < VerdictRules.SURE ? 1 : pairingsByChance(free.fit()),
+        free.levels(factor),
+        free.fit().cells().factor(RecordColumn.CULTIVAR.columnName()).levels(),
+        takes,
+        margin);
   }
 
   private static double pairingsByChance(TakeFit fit) {
@@ -66,42 +74,47 @@ record CultivarSwaps(
   }
 
   /** The pair whose surest cultivar each way is surest. */
-  private static Optional<FactorVerdict.CultivarSwap> example(
-      MarginalTakes free, String factor, double[][][] takes, double margin) {
-    List<String> levels = free.levels(factor);
-    List<String> cultivars = free.fit().cells().factor(RecordColumn.CULTIVAR.columnName()).levels();
+  private Optional<FactorVerdict.CultivarSwap> example() {
     FactorVerdict.CultivarSwap best = null;
-    double surest = 0;
+    int surest = -1;
     for (int a = 0; a < levels.size(); a++) {
       for (int b = 0; b < a; b++) {
-        int more = surest(takes, a, b, margin);
-        int less = surest(takes, b, a, margin);
-        double sure = Math.min(sure(takes, more, a, b, margin), sure(takes, less, b, a, margin));
-        if (best == null || sure > surest) {
+        int[] more = drawsBeyond(a, b);
+        int[] less = drawsBeyond(b, a);
+        int moreSurely = largest(more);
+        int lessSurely = largest(less);
+        int sure = Math.min(more[moreSurely], less[lessSurely]);
+        if (sure > surest) {
           surest = sure;
           best =
               new FactorVerdict.CultivarSwap(
-                  levels.get(a), levels.get(b), cultivars.get(more), cultivars.get(less));
+                  levels.get(a),
+                  levels.get(b),
+                  cultivars.get(moreSurely),
+                  cultivars.get(lessSurely));
         }
       }
     }
     return Optional.ofNullable(best);
   }
 
-  private static int surest(double[][][] takes, int a, int b, double margin) {
-    int best = 0;
-    for (int c = 1; c < takes[0].length; c++) {
-      best = sure(takes, c, a, b, margin) > sure(takes, best, a, b, margin) ? c : best;
+  /** Draws in which level a takes better than b by more than the margin, one count a cultivar. */
+  private int[] drawsBeyond(int a, int b) {
+    int[] beyond = new int[cultivars.size()];
+    for (double[][] draw : takes) {
+      for (int c = 0; c < beyond.length; c++) {
+        beyond[c] += draw[c][a] - draw[c][b] > margin ? 1 : 0;
+      }
     }
-    return best;
+    return beyond;
   }
 
-  private static double sure(double[][][] takes, int cultivar, int a, int b, double margin) {
-    int beyond = 0;
-    for (double[][] draw : takes) {
-      beyond += draw[cultivar][a] - draw[cultivar][b] > margin ? 1 : 0;
+  private static int largest(int[] counts) {
+    int best = 0;
+    for (int c = 1; c < counts.length; c++) {
+      best = counts[c] > counts[best] ? c : best;
     }
-    return (double) beyond / takes.length;
+    return best;
   }
 
   /** Whether it was shown. */
@@ -112,10 +125,20 @@ record CultivarSwaps(
   List<FactorVerdict.Note> notes() {
     List<FactorVerdict.Note> notes = new ArrayList<>();
     if (shown()) {
-      example.ifPresent(notes::add);
+      example().ifPresent(notes::add);
     } else if (probability >= 0.5) {
       notes.add(new FactorVerdict.CultivarsMayDiffer(probability));
     }
     return notes;
+  }
+
+  @Override
+  public boolean equals(Object other) {
+    return this == other;
+  }
+
+  @Override
+  public int hashCode() {
+    return Double.hashCode(probability);
   }
 }

@@ -70,11 +70,23 @@ record FactorEvidence(
 
   /** Levels that vary, freed by fitting again. */
   static FactorEvidence byFittingAgain(MarginalTakes main, String factor, AnswerOptions options) {
+    return ofFree(freedByFittingAgain(main, factor, options), factor, options);
+  }
+
+  /** Draws with the levels free, where that takes another fit; else those in hand. */
+  static MarginalTakes freed(MarginalTakes main, String factor, AnswerOptions options) {
+    return LevelSubstitution.varies(main.fit(), factor) && !main.fit().isLarge()
+        ? freedByFittingAgain(main, factor, options)
+        : main;
+  }
+
+  private static MarginalTakes freedByFittingAgain(
+      MarginalTakes main, String factor, AnswerOptions options) {
     TakeModel model = TakeModel.of(main.fit().model()).without(factor).adjustFor(factor);
     try {
-      return ofFree(MarginalTakes.of(model.fit(main.fit().cells()), options), factor, options);
+      return MarginalTakes.of(model.fit(main.fit().cells()), options);
     } catch (CannotFit levelsOfNoneOrAll) {
-      return ofFree(main, factor, options);
+      return main;
     }
   }
 

@@ -28,6 +28,7 @@ final class PriorsTriedCalculator {
     if (!whole || fit.varying().isEmpty() || fit.isLarge()) {
       return verdict;
     }
+    MarginalTakes free = FactorEvidence.freed(main, verdict.factor(), verdict.options());
     SortedMap<Double, Verdict> tried = new TreeMap<>();
     for (double times : TIMES) {
       AnswerOptions options = verdict.options();
@@ -36,8 +37,8 @@ final class PriorsTriedCalculator {
               .withPriorScale(times * options.priorScale())
               .withDraws(Math.min(DRAWS, options.draws()));
       MarginalTakes there =
-          main.withPriorScale(options, other.priorScale())
-              .orElseGet(() -> MarginalTakes.of(fit, other));
+          free.withPriorScale(options, other.priorScale())
+              .orElseGet(() -> MarginalTakes.of(free.fit(), other));
       tried.put(other.priorScale(), FactorVerdictCalculator.wordOf(there, verdict.factor(), other));
     }
     return verdict.with(new FactorVerdict.PriorsTried(tried));
