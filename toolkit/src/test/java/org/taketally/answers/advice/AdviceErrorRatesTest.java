@@ -58,7 +58,7 @@ class AdviceErrorRatesTest {
 
   /**
    * The promise: at most 5 of 100 in the worst kind; 200 circles leave 3 points of chance. What was
-   * counted so far, on fewer circles and how, stands in docs/reading-the-page.md.
+   * counted stands in docs/reading-the-page.md.
    */
   @Tag("slow")
   @ParameterizedTest
