@@ -17,7 +17,10 @@ import org.taketally.records.columns.RecordColumn;
  * @param probability that there are two levels of which one takes more by the margin on one
  *     cultivar, and less by the margin on another, 0 to 1
  * @param pValue how often pairings that don't differ would spread as much, 0 to 1
- * @param example the pair of levels, and the cultivars, most surely so
+ * @param levels rootstocks
+ * @param cultivars cultivars
+ * @param takes for each draw one row a cultivar, one take a rootstock
+ * @param margin the margin, 0 to 1
  */
 record CultivarSwaps(
     double probability,
