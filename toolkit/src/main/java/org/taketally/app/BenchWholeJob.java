@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import org.taketally.files.SafeFile;
+import org.taketally.records.columns.RecordColumn;
 
 /**
  * The whole job as a user waits for it, each in a process of its own started anew: {@code analyse}
@@ -56,7 +57,7 @@ final class BenchWholeJob {
   Optional<Done> here() throws IOException, InterruptedException {
     Path dictionary = Files.createTempFile("taketally-bench", ".json");
     try {
-      Files.writeString(dictionary, DICTIONARY);
+      SafeFile.write(dictionary, DICTIONARY);
       List<String> command = new ArrayList<>();
       command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
       ManagementFactory.getRuntimeMXBean().getInputArguments().stream()
@@ -66,7 +67,7 @@ final class BenchWholeJob {
       command.addAll(List.of("analyse", records.toString(), "--dictionary", dictionary.toString()));
       command.addAll(List.of("--adjust-for", String.join(",", BenchCells.model().adjusted())));
       command.addAll(List.of("--vary-by", String.join(",", BenchCells.model().varying())));
-      command.addAll(List.of("--compare", "rootstock"));
+      command.addAll(List.of("--compare", RecordColumn.ROOTSTOCK.columnName()));
       return done(command);
     } finally {
       Files.deleteIfExists(dictionary);
