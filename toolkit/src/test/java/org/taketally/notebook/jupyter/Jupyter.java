@@ -28,6 +28,9 @@ final class Jupyter {
   /** Programs that end after seconds: what takes the second compiler longest never pays. */
   private static final String SHORT_LIVED = "-XX:TieredStopAtLevel=1";
 
+  /** What Java says of being given options so. */
+  private static final String PICKED_UP = "(?m)^NOTE: Picked up JDK_JAVA_OPTIONS: .*\\R";
+
   private static Path installed;
 
   private Jupyter() {}
@@ -102,7 +105,8 @@ final class Jupyter {
         process.destroyForcibly();
         fail(String.join(" ", command) + " did not end: " + Files.readString(output));
       }
-      return new Ran(process.exitValue(), Files.readString(output, StandardCharsets.UTF_8));
+      String printed = Files.readString(output, StandardCharsets.UTF_8);
+      return new Ran(process.exitValue(), printed.replaceAll(PICKED_UP, ""));
     } finally {
       Files.deleteIfExists(output);
     }
