@@ -2,7 +2,6 @@ package org.taketally.app;
 
 import java.io.BufferedWriter;
 import java.io.IOException;
-import java.io.InputStream;
 import java.io.OutputStreamWriter;
 import java.io.PrintWriter;
 import java.io.Writer;
@@ -168,44 +167,32 @@ final class BenchCommand implements Callable<Integer> {
 
   private void compare(String tool, Path file, Stopwatch.Times ours)
       throws IOException, InterruptedException {
-    Path script = Files.createTempFile("taketally-fit", ".R");
-    try (InputStream in = BenchCommand.class.getResourceAsStream("bench/fit.R")) {
-      SafeFile.write(script, in::transferTo);
-      Process process =
-          new ProcessBuilder("Rscript", script.toString(), tool, file.toString())
-              .redirectError(ProcessBuilder.Redirect.DISCARD)
-              .start();
-      String printed = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
-      if (process.waitFor() != 0) {
-        say("   %s: not measured (R, or a package of it, is missing)", tool);
-        return;
-      }
-      String[] found = printed.trim().split(" ", -1);
-      double cpu = Double.parseDouble(found[1]);
-      say(
-          "   %s: log-likelihood %s, fit %s s CPU, %s s wall: %.0f times our CPU",
-          tool, found[0], found[1], found[2], cpu / ours.cpuSeconds());
-    } catch (IOException missing) {
-      say("   %s: not measured (no Rscript here)", tool);
-    } finally {
-      Files.deleteIfExists(script);
+    Optional<BenchProcess.Done> done = BenchProcess.ofR("fit.R", tool, file.toString());
+    if (done.isEmpty()) {
+      say("   %s: not measured (R, or a package of it, is missing)", tool);
+      return;
     }
+    String[] found = done.get().printed().split(" ", -1);
+    double cpu = Double.parseDouble(found[1]);
+    say(
+        "   %s: log-likelihood %s, fit %s s CPU, %s s wall: %.0f times our CPU",
+        tool, found[0], found[1], found[2], cpu / ours.cpuSeconds());
   }
 
   /** From cold, each in its own process. */
   private void compareWholeJob(BenchWholeJob job) throws IOException, InterruptedException {
-    Optional<BenchWholeJob.Done> ours = job.here();
+    Optional<BenchProcess.Done> ours = job.here();
     if (ours.isEmpty()) {
       say("   the whole job: not measured (analyse failed on these records)");
       return;
     }
     say("   the whole job, from cold: analyse %s", ours.get().times());
-    Optional<BenchWholeJob.Done> theirs = job.inR();
+    Optional<BenchProcess.Done> theirs = job.inR();
     if (theirs.isEmpty()) {
       say("   the whole job in R: not measured (R, or a package of it, is missing)");
       return;
     }
-    BenchWholeJob.Done done = theirs.get();
+    BenchProcess.Done done = theirs.get();
     say(
         "   the whole job in R %s (CPU: %s): %.1f times our CPU, %.1f times our wall time",
         done.times(),

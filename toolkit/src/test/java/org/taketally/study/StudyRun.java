@@ -78,7 +78,7 @@ final class StudyRun {
           ? FactorVerdictCalculator.of(averaging, ROOTSTOCK, options)
           : FactorVerdictCalculator.refused(fit.cells(), ROOTSTOCK, options);
     } catch (CannotFit noneOrAllTook) {
-      return RootstockVerdictCalculator.of(model, cells, options).type();
+      return RootstockVerdictCalculator.ofTypeAlone(model, cells, options);
     }
   }
 

@@ -39,12 +39,9 @@ record FactorEvidence(
 
   /** A large fit says the same to two digits and more as another fit would. */
   static FactorEvidence of(MarginalTakes main, String factor, AnswerOptions options) {
-    if (!LevelSubstitution.varies(main.fit(), factor)) {
-      return ofFree(main, factor, options);
-    }
-    return main.fit().isLarge()
+    return LevelSubstitution.varies(main.fit(), factor) && main.fit().isLarge()
         ? fromFitInHand(main, factor, options)
-        : byFittingAgain(main, factor, options);
+        : ofFree(freed(main, factor, options), factor, options);
   }
 
   private static FactorEvidence ofFree(MarginalTakes free, String factor, AnswerOptions options) {

@@ -49,11 +49,11 @@ class AdviceErrorRatesTest {
         .count();
   }
 
-  /** At 5 in 100, more than 1 of 3 come in 1 of 138 runs; seeds are fixed. */
+  /** At 5 in 100, more than 1 of 5 come in 1 of 44 runs; seeds are fixed. */
   @ParameterizedTest
   @EnumSource
   void advice_is_hardly_ever_wrong(CircleTruth.Kind kind) {
-    assertThat(wrong(kind, 3)).isLessThanOrEqualTo(1);
+    assertThat(wrong(kind, 5)).isLessThanOrEqualTo(1);
   }
 
   /**
