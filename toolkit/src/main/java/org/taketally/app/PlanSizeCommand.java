@@ -119,11 +119,11 @@ final class PlanSizeCommand implements Callable<Integer> {
               .formatted(100 * power));
     }
     double shared = sharedSpread == null ? 0 : sharedSpread;
-    double extreme = Math.max(Math.abs(take - 0.5), Math.abs(second - 0.5)) + 0.5;
-    if (!(shared * shared < extreme * (1 - extreme))) {
+    double most = TrialQuestion.mostSharedSpread(take, second);
+    if (shared > most) {
       throw wrong(
-          "--shared-spread: hands, days and cultivars can't differ by %.0f points about takes of %.0f and %.0f %%; give less"
-              .formatted(100 * shared, 100 * take, 100 * second));
+          "--shared-spread: hands, days and cultivars can't differ by %.0f points about takes of %.0f and %.0f %% and still be averaged out; give at most %d"
+              .formatted(100 * shared, 100 * take, 100 * second, (int) (100 * most)));
     }
     TrialQuestion question =
         TrialQuestion.of(take, second)

@@ -62,6 +62,9 @@ class PlanCommandsTest {
         run("plan", "size", "--take", "80", "--shared-spread", "40"),
         "can't differ by 40 points about takes of 80 and 70 %");
     assertUsage(
+        run("plan", "size", "--take", "80", "--other-take", "80", "--shared-spread", "39"),
+        "give at most 28");
+    assertUsage(
         run("plan", "size", "--take", "80", "--bed", "20", "--most-beds", "1"),
         "at least 2 of each are needed");
     assertUsage(

@@ -14,8 +14,8 @@ import org.taketally.answers.verdict.VerdictRules;
  * @param offType share of seedlings that aren't the stock they are sold as, 0 or more and below 1:
  *     they take like the other stock, so that a difference looks smaller; default 0
  * @param sharedSpread how far take differs between the hands, days and cultivars that both stocks
- *     share alike: standard deviation of their true takes, 0 or more; default 0. What differs
- *     between them is taken out, so fewer grafts are needed
+ *     share alike: standard deviation of their true takes, 0 to {@link #mostSharedSpread}; default
+ *     0. What differs between them is taken out, so fewer grafts are needed
  */
 public record TrialQuestion(
     double firstTake,
@@ -57,12 +57,24 @@ public record TrialQuestion(
           "the share of seedlings off type must be 0 or more and below 1, e.g. 0.1, got "
               + offType);
     }
-    double least = Math.min(ofGrafts(firstTake), ofGrafts(secondTake));
-    if (!(sharedSpread >= 0 && sharedSpread * sharedSpread < least)) {
+    double most = mostSharedSpread(firstTake, secondTake);
+    if (!(sharedSpread >= 0 && sharedSpread <= most)) {
       throw new IllegalArgumentException(
-          "takes about %s and %s can differ by a standard deviation of 0 or more and below %.2f, got %s"
-              .formatted(firstTake, secondTake, Math.sqrt(least), sharedSpread));
+          "the spread shared must be 0 to %.2f about takes of %s and %s (half of what single grafts vary by; more was never tried), got %s"
+              .formatted(most, firstTake, secondTake, sharedSpread));
     }
+  }
+
+  /**
+   * The largest {@link #sharedSpread} reckoned with: its variance is half of that of single grafts.
+   * Beyond, hands and days would mostly take all or none, which so few of them don't average out.
+   *
+   * @param firstTake above 0 and below 1
+   * @param secondTake above 0 and below 1
+   * @return standard deviation, above 0 and below 0.36
+   */
+  public static double mostSharedSpread(double firstTake, double secondTake) {
+    return Math.sqrt(Math.min(ofGrafts(firstTake), ofGrafts(secondTake)) / 2);
   }
 
   private static double ofGrafts(double take) {
@@ -134,7 +146,7 @@ public record TrialQuestion(
   /**
    * With hands, days and cultivars that differ, and that both stocks share alike.
    *
-   * @param sd standard deviation of their true takes, 0 or more
+   * @param sd standard deviation of their true takes, 0 to {@link #mostSharedSpread}
    * @return a new question
    */
   public TrialQuestion withSharedSpread(double sd) {

@@ -73,7 +73,8 @@ class TrialSizeTest {
         .isBetween(
             2, TrialSize.of(TrialQuestion.of(0.8, 0.7), beds).difference().firstUnits().getAsInt());
     assertThatThrownBy(() -> shared.withSharedSpread(0.5))
-        .hasMessageContaining("below 0.40, got 0.5");
+        .hasMessageContaining("0 to 0.28 about takes of 0.8 and 0.7")
+        .hasMessageContaining("got 0.5");
   }
 
   @Test
