@@ -106,10 +106,11 @@ public final class LevelSubstitution {
       if (cells.length == 0) {
         continue;
       }
-      ShiftedMean mean = ShiftedMean.of(picked(cells, rest, 1), shares(cells, weights));
+      double[] levels = own.clone();
       for (int l = 0; l < own.length; l++) {
-        takes[o][l] = mean.at(own[l] + pairing.effect(l, o, draws, d));
+        levels[l] += pairing.effect(l, o, draws, d);
       }
+      takes[o] = ShiftedMean.of(picked(cells, rest, 1), shares(cells, weights)).at(levels);
     }
     return takes;
   }

@@ -144,6 +144,16 @@ public final class MarginalTakes {
                 Optional.of(new Picked(this, some))));
   }
 
+  /**
+   * Which of other draws these are.
+   *
+   * @param others draws of the same fit
+   * @return place of each of these among the others; empty if these weren't picked from them
+   */
+  public Optional<int[]> pickedFrom(MarginalTakes others) {
+    return picked.filter(p -> p.from() == others).map(p -> p.draws().numbers());
+  }
+
   public TakeFit fit() {
     return fit;
   }
@@ -296,10 +306,9 @@ public final class MarginalTakes {
     return IntStream.range(0, count())
         .parallel()
         .mapToObj(
-            d -> {
-              ShiftedMean mean = ShiftedMean.of(swap.rest(d, eta[d]), conditions.weights());
-              return Arrays.stream(swap.contributions(d)).map(mean::at).toArray();
-            })
+            d ->
+                ShiftedMean.of(swap.rest(d, eta[d]), conditions.weights())
+                    .at(swap.contributions(d)))
         .toArray(double[][]::new);
   }
 

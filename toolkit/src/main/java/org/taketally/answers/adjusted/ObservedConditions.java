@@ -15,7 +15,7 @@ import org.taketally.model.VaryingFactor;
  * order.
  *
  * <pre>
- *   x      row of the fixed columns of a cell       codes   its level of each varying column
+ *   x      each fixed column, one value a cell      codes   its level of each varying column
  *   eta    logit of take of a cell in a draw
  * </pre>
  */
@@ -35,7 +35,7 @@ final class ObservedConditions {
     this.fixed = fit.fixed();
     this.cells = chosen(fit.cells());
     this.weights = weights(fit.cells(), cells);
-    this.x = rows();
+    this.x = columns();
     this.codes = fit.varying().stream().map(f -> picked(f.factor())).toArray(int[][]::new);
   }
 
@@ -68,17 +68,15 @@ final class ObservedConditions {
     return weights;
   }
 
-  private double[][] rows() {
-    double[][] rows = new double[cells.length][fit.beta().length];
-    for (int j = 0; j < fit.beta().length; j++) {
-      double[] unit = new double[fit.beta().length];
+  private double[][] columns() {
+    double[][] columns = new double[fit.beta().length][];
+    for (int j = 0; j < columns.length; j++) {
+      double[] unit = new double[columns.length];
       unit[j] = 1;
-      double[] column = fit.design().fixedPart(unit);
-      for (int i = 0; i < cells.length; i++) {
-        rows[i][j] = column[cells[i]];
-      }
+      double[] all = fit.design().fixedPart(unit);
+      columns[j] = Arrays.stream(cells).mapToDouble(cell -> all[cell]).toArray();
     }
-    return rows;
+    return columns;
   }
 
   private int[] picked(String varyingColumn) {
@@ -117,12 +115,13 @@ final class ObservedConditions {
     for (int f = 0; f < effects.length; f++) {
       effects[f] = draws.effects(varying.get(f).factor(), d);
     }
+    double[] sums = new double[cells.length];
+    for (int j = 0; j < beta.length; j++) {
+      add(sums, beta[j], x[j]);
+    }
     float[] eta = new float[cells.length];
     for (int i = 0; i < eta.length; i++) {
-      double sum = 0;
-      for (int j = 0; j < beta.length; j++) {
-        sum += x[i][j] * beta[j];
-      }
+      double sum = sums[i];
       for (int f = 0; f < effects.length; f++) {
         sum += effects[f][codes[f][i]];
       }
@@ -133,16 +132,18 @@ final class ObservedConditions {
 
   /** What an adjusted column adds to the logit of each condition. */
   double[] part(String adjustedColumn, double[] beta) {
-    int[] own =
-        IntStream.range(0, fixed.size())
-            .filter(j -> fixed.get(j).term().equals(adjustedColumn))
-            .toArray();
     double[] part = new double[cells.length];
-    for (int i = 0; i < part.length; i++) {
-      for (int j : own) {
-        part[i] += x[i][j] * beta[j];
+    for (int j = 0; j < beta.length; j++) {
+      if (fixed.get(j).term().equals(adjustedColumn)) {
+        add(part, beta[j], x[j]);
       }
     }
     return part;
+  }
+
+  private static void add(double[] sums, double factor, double[] values) {
+    for (int i = 0; i < sums.length; i++) {
+      sums[i] += factor * values[i];
+    }
   }
 }

@@ -61,13 +61,22 @@ final class ShiftedMean {
     return new ShiftedMean(Arrays.copyOf(against, used), Arrays.copyOf(mass, used));
   }
 
-  /** Mean take once {@code addition} is added to every logit. */
-  double at(double addition) {
-    double factor = Math.exp(-addition);
-    double sum = 0;
+  /**
+   * Mean takes.
+   *
+   * @param additions added to every logit
+   * @return one take an addition
+   */
+  double[] at(double[] additions) {
+    double[] factors = Arrays.stream(additions).map(a -> Math.exp(-a)).toArray();
+    double[] sums = new double[factors.length];
     for (int k = 0; k < mass.length; k++) {
-      sum += mass[k] / (1 + against[k] * factor);
+      double own = mass[k];
+      double odds = against[k];
+      for (int a = 0; a < sums.length; a++) {
+        sums[a] += own / (1 + odds * factors[a]);
+      }
     }
-    return sum;
+    return sums;
   }
 }

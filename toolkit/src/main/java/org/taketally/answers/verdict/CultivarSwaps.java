@@ -5,124 +5,85 @@ import java.util.List;
 import java.util.Optional;
 import org.taketally.answers.AnswerOptions;
 import org.taketally.answers.adjusted.MarginalTakes;
-import org.taketally.model.TakeFit;
-import org.taketally.model.TakeModel;
-import org.taketally.model.compare.LikelihoodRatioTest;
 import org.taketally.records.columns.RecordColumn;
 
 /**
  * Whether swapping two rootstocks moves single cultivars beyond the margin, some up and some down,
  * so that their average says little about any of them.
- *
- * @param probability that there are two levels of which one takes more by the margin on one
- *     cultivar, and less by the margin on another, 0 to 1
- * @param pValue how often pairings that don't differ would spread as much, 0 to 1
- * @param levels rootstocks
- * @param cultivars cultivars
- * @param takes for each draw one row a cultivar, one take a rootstock
- * @param margin the margin, 0 to 1
  */
-record CultivarSwaps(
-    double probability,
-    double pValue,
-    List<String> levels,
-    List<String> cultivars,
-    double[][][] takes,
-    double margin) {
+final class CultivarSwaps {
 
+  private final MarginalTakes draws;
+  private final PairingsByChance pairings;
+  private final SwapsBeyond beyond;
+  private final boolean[] bothWays;
+  private final double probability;
+
+  private CultivarSwaps(
+      MarginalTakes draws, PairingsByChance pairings, SwapsBeyond beyond, boolean[] bothWays) {
+    this.draws = draws;
+    this.pairings = pairings;
+    this.beyond = beyond;
+    this.bothWays = bothWays;
+    int both = 0;
+    for (boolean own : bothWays) {
+      both += own ? 1 : 0;
+    }
+    this.probability = (double) both / bothWays.length;
+  }
+
+  /**
+   * Swaps in draws.
+   *
+   * @param free draws with the levels left free
+   * @param factor the compared column
+   * @param options the margin
+   * @return empty where another column than rootstock is compared, or pairings don't vary, or there
+   *     are too many
+   */
   static Optional<CultivarSwaps> of(MarginalTakes free, String factor, AnswerOptions options) {
+    return of(free, factor, options, new PairingsByChance(free.fit()));
+  }
+
+  private static Optional<CultivarSwaps> of(
+      MarginalTakes free, String factor, AnswerOptions options, PairingsByChance pairings) {
     if (!factor.equals(RecordColumn.ROOTSTOCK.columnName()) || free.fit().isLarge()) {
       return Optional.empty();
     }
-    return free.takesByPartner(factor).map(takes -> of(free, factor, takes, options.margin()));
+    return free.takesByPartner(factor)
+        .map(
+            takes -> {
+              SwapsBeyond beyond = new SwapsBeyond(takes[0].length, takes[0][0].length);
+              boolean[] bothWays = new boolean[takes.length];
+              for (int d = 0; d < takes.length; d++) {
+                bothWays[d] = beyond.add(takes[d], options.margin());
+              }
+              return new CultivarSwaps(free, pairings, beyond, bothWays);
+            });
   }
 
-  private static CultivarSwaps of(
-      MarginalTakes free, String factor, double[][][] takes, double margin) {
-    int both = 0;
-    for (double[][] draw : takes) {
-      both += anyBothWays(draw, margin) ? 1 : 0;
+  /** The same in other draws; what the same fit or draws gave already isn't worked out again. */
+  Optional<CultivarSwaps> in(MarginalTakes others, String factor, AnswerOptions options) {
+    if (others.fit() != draws.fit()) {
+      return of(others, factor, options);
     }
-    double probability = (double) both / takes.length;
-    return new CultivarSwaps(
-        probability,
-        probability < VerdictRules.SURE ? 1 : pairingsByChance(free.fit()),
-        free.levels(factor),
-        free.fit().cells().factor(RecordColumn.CULTIVAR.columnName()).levels(),
-        takes,
-        margin);
+    Optional<int[]> picked = others.pickedFrom(draws);
+    return picked.isPresent()
+        ? Optional.of(new CultivarSwaps(others, pairings, beyond, flags(picked.get())))
+        : of(others, factor, options, pairings);
   }
 
-  private static double pairingsByChance(TakeFit fit) {
-    return LikelihoodRatioTest.of(
-            TakeModel.of(fit.model()).without(TakeModel.PAIRING).fit(fit.cells()), fit)
-        .pValue();
-  }
-
-  private static boolean anyBothWays(double[][] draw, double margin) {
-    for (int a = 0; a < draw[0].length; a++) {
-      for (int b = 0; b < a; b++) {
-        boolean more = false;
-        boolean less = false;
-        for (double[] cultivar : draw) {
-          more |= cultivar[a] - cultivar[b] > margin;
-          less |= cultivar[b] - cultivar[a] > margin;
-        }
-        if (more && less) {
-          return true;
-        }
-      }
+  private boolean[] flags(int[] places) {
+    boolean[] flags = new boolean[places.length];
+    for (int d = 0; d < flags.length; d++) {
+      flags[d] = bothWays[places[d]];
     }
-    return false;
+    return flags;
   }
 
-  /** The pair whose surest cultivar each way is surest. */
-  private Optional<FactorVerdict.CultivarSwap> example() {
-    FactorVerdict.CultivarSwap best = null;
-    int surest = -1;
-    for (int a = 0; a < levels.size(); a++) {
-      for (int b = 0; b < a; b++) {
-        int[] more = drawsBeyond(a, b);
-        int[] less = drawsBeyond(b, a);
-        int moreSurely = largest(more);
-        int lessSurely = largest(less);
-        int sure = Math.min(more[moreSurely], less[lessSurely]);
-        if (sure > surest) {
-          surest = sure;
-          best =
-              new FactorVerdict.CultivarSwap(
-                  levels.get(a),
-                  levels.get(b),
-                  cultivars.get(moreSurely),
-                  cultivars.get(lessSurely));
-        }
-      }
-    }
-    return Optional.ofNullable(best);
-  }
-
-  /** Draws in which level a takes better than b by more than the margin, one count a cultivar. */
-  private int[] drawsBeyond(int a, int b) {
-    int[] beyond = new int[cultivars.size()];
-    for (double[][] draw : takes) {
-      for (int c = 0; c < beyond.length; c++) {
-        beyond[c] += draw[c][a] - draw[c][b] > margin ? 1 : 0;
-      }
-    }
-    return beyond;
-  }
-
-  private static int largest(int[] counts) {
-    int best = 0;
-    for (int c = 1; c < counts.length; c++) {
-      best = counts[c] > counts[best] ? c : best;
-    }
-    return best;
-  }
-
-  /** Whether it was shown. */
+  /** Whether it was shown: sure enough, and pairings spread by more than chance. */
   boolean shown() {
-    return probability >= VerdictRules.SURE && pValue < VerdictRules.PAIRINGS_BY_CHANCE;
+    return probability >= VerdictRules.SURE && pairings.pValue() < VerdictRules.PAIRINGS_BY_CHANCE;
   }
 
   List<FactorVerdict.Note> notes() {
@@ -135,13 +96,18 @@ record CultivarSwaps(
     return notes;
   }
 
-  @Override
-  public boolean equals(Object other) {
-    return this == other;
-  }
-
-  @Override
-  public int hashCode() {
-    return Double.hashCode(probability);
+  private Optional<FactorVerdict.CultivarSwap> example() {
+    List<String> levels = draws.levels(RecordColumn.ROOTSTOCK.columnName());
+    List<String> cultivars =
+        draws.fit().cells().factor(RecordColumn.CULTIVAR.columnName()).levels();
+    return beyond
+        .surest()
+        .map(
+            s ->
+                new FactorVerdict.CultivarSwap(
+                    levels.get(s.level()),
+                    levels.get(s.other()),
+                    cultivars.get(s.more()),
+                    cultivars.get(s.less())));
   }
 }

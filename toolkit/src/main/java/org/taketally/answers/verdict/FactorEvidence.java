@@ -12,7 +12,9 @@ import org.taketally.answers.adjusted.MarginalTakes;
 import org.taketally.answers.counts.CountedTakes;
 import org.taketally.answers.counts.TakeCount;
 import org.taketally.answers.counts.TakeCounter;
+import org.taketally.cells.Cells;
 import org.taketally.model.CannotFit;
+import org.taketally.model.FitOptions;
 import org.taketally.model.TakeModel;
 import org.taketally.model.UnpooledLevels;
 import org.taketally.terms.Logit;
@@ -37,6 +39,9 @@ record FactorEvidence(
     List<String> bounded,
     Optional<MarginalTakes> free) {
 
+  /** Above this many cells the information that is expected differs from the observed by 1 %. */
+  private static final int FEW_CELLS = 5_000;
+
   /** A large fit says the same to two digits and more as another fit would. */
   static FactorEvidence of(MarginalTakes main, String factor, AnswerOptions options) {
     return LevelSubstitution.varies(main.fit(), factor) && main.fit().isLarge()
@@ -53,6 +58,14 @@ record FactorEvidence(
         DrawSummary.median(sds, options.coverage()),
         bounded(free, factor, levels),
         Optional.of(free));
+  }
+
+  /** The same from more draws. */
+  FactorEvidence withDraws(int draws, MarginalTakes main, String factor, AnswerOptions options) {
+    AnswerOptions more = options.withDraws(draws);
+    return free.filter(f -> f.fit() != main.fit())
+        .map(f -> ofFree(MarginalTakes.of(f.fit(), more), factor, more))
+        .orElseGet(() -> of(MarginalTakes.of(main.fit(), more), factor, more));
   }
 
   /** Levels that vary, freed within the fit. */
@@ -80,8 +93,13 @@ record FactorEvidence(
   private static MarginalTakes freedByFittingAgain(
       MarginalTakes main, String factor, AnswerOptions options) {
     TakeModel model = TakeModel.of(main.fit().model()).without(factor).adjustFor(factor);
+    Cells cells = main.fit().cells();
     try {
-      return MarginalTakes.of(model.fit(main.fit().cells()), options);
+      return MarginalTakes.of(
+          cells.size() <= FEW_CELLS
+              ? model.fit(cells)
+              : model.fitNear(main.fit(), cells, FitOptions.defaults().withExpectedInformation()),
+          options);
     } catch (CannotFit levelsOfNoneOrAll) {
       return main;
     }

@@ -63,6 +63,8 @@ public final class FactorVerdictCalculator {
   private final Confounding confounding;
   private final TakeCount tally;
   private final List<FactorVerdict.Note> notes = new ArrayList<>();
+  private Optional<MarginalTakes> free = Optional.empty();
+  private Optional<CultivarSwaps> swaps = Optional.empty();
 
   private FactorVerdictCalculator(Cells cells, String factor, AnswerOptions options) {
     this.factor = factor;
@@ -92,12 +94,29 @@ public final class FactorVerdictCalculator {
    * @return the verdict
    */
   public static FactorVerdict of(MarginalTakes main, String factor, AnswerOptions options) {
+    return judged(main, factor, options).verdict();
+  }
+
+  /**
+   * A verdict, and what it took to get it.
+   *
+   * @param verdict the verdict
+   * @param free draws with the levels left free; empty where the verdict needed none
+   * @param swaps swaps of single cultivars; empty where none were looked at
+   */
+  record Judged(
+      FactorVerdict verdict, Optional<MarginalTakes> free, Optional<CultivarSwaps> swaps) {}
+
+  /** The same, with what it took. */
+  static Judged judged(MarginalTakes main, String factor, AnswerOptions options) {
     main.requireKnown(factor);
     FactorVerdictCalculator verdicts =
         new FactorVerdictCalculator(main.fit().cells(), factor, options);
-    return verdicts.comparable().isEmpty()
-        ? verdicts.entangled(main.fit().cells())
-        : verdicts.verdict(verdicts.prepared(main));
+    FactorVerdict verdict =
+        verdicts.comparable().isEmpty()
+            ? verdicts.entangled(main.fit().cells())
+            : verdicts.verdict(verdicts.prepared(main));
+    return new Judged(verdict, verdicts.free, verdicts.swaps);
   }
 
   /** The verdict by counts alone, for records of which none or all took. */
@@ -175,6 +194,7 @@ public final class FactorVerdictCalculator {
 
   private FactorVerdict verdict(MarginalTakes main) {
     FactorEvidence evidence = decided(main);
+    free = evidence.free();
     if (!evidence.bounded().isEmpty()) {
       notes.add(new FactorVerdict.NoneOrAllTook(evidence.bounded()));
     }
@@ -197,9 +217,7 @@ public final class FactorVerdictCalculator {
     int draws = evidence.takes().length;
     while (undecided(main, evidence) && MORE * draws <= main.most(MOST_DRAWS)) {
       draws *= MORE;
-      evidence =
-          FactorEvidence.of(
-              MarginalTakes.of(main.fit(), options.withDraws(draws)), factor, options);
+      evidence = evidence.withDraws(draws, main, factor, options);
     }
     return evidence;
   }
@@ -245,8 +263,8 @@ public final class FactorVerdictCalculator {
     UnassessedBounds bounds = UnassessedBounds.of(cells, factor, evidence.levels(), grafts);
     List<FactorVerdict.Pair> pairs = differences.pairs(options.margin(), judged, bounds);
     noteUnassessed(bounds, evidence);
-    Optional<CultivarSwaps> swaps = swaps(evidence);
-    Verdict verdict = word(pairs, differences.anyDiffer(bounds), swaps);
+    swaps = evidence.free().flatMap(f -> CultivarSwaps.of(f, factor, options));
+    Verdict verdict = word(pairs, differences.anyDiffer(bounds));
     swaps.ifPresent(s -> notes.addAll(s.notes()));
     noteEquivalent(evidence.levels(), grafts, pairs);
     List<FactorVerdict.Test> tests = tests(cells, differences);
@@ -274,12 +292,7 @@ public final class FactorVerdictCalculator {
         options);
   }
 
-  private Optional<CultivarSwaps> swaps(FactorEvidence evidence) {
-    return evidence.free().flatMap(f -> CultivarSwaps.of(f, factor, options));
-  }
-
-  private Verdict word(
-      List<FactorVerdict.Pair> pairs, boolean differ, Optional<CultivarSwaps> swaps) {
+  private Verdict word(List<FactorVerdict.Pair> pairs, boolean differ) {
     return VerdictRules.verdict(
         new VerdictRules.Evidence(
             pairs.stream().allMatch(FactorVerdict.Pair::equivalent),
@@ -291,20 +304,23 @@ public final class FactorVerdictCalculator {
   /**
    * The verdict alone, on all levels of a fit, without what explains it.
    *
-   * @param main draws of a fit that has the column, none of whose levels all or none took
-   * @param factor the column
+   * @param free draws of a fit that has the column, its levels left free, none of which all or none
+   *     took
+   * @param known what was judged already; what its swaps gave isn't worked out again
    * @param options margin, level, seed
    */
-  static Verdict wordOf(MarginalTakes main, String factor, AnswerOptions options) {
+  static Verdict wordOf(MarginalTakes free, Judged known, AnswerOptions options) {
+    String factor = known.verdict().factor();
     FactorVerdictCalculator verdicts =
-        new FactorVerdictCalculator(main.fit().cells(), factor, options);
-    FactorEvidence evidence = verdicts.decided(main);
+        new FactorVerdictCalculator(free.fit().cells(), factor, options);
+    FactorEvidence evidence = verdicts.decided(free);
+    verdicts.swaps =
+        evidence.free().flatMap(f -> known.swaps().flatMap(s -> s.in(f, factor, options)));
     PairDifferences differences = new PairDifferences(evidence.levels(), evidence.takes());
-    UnassessedBounds bounds = verdicts.bounds(main.fit().cells(), evidence);
+    UnassessedBounds bounds = verdicts.bounds(free.fit().cells(), evidence);
     return verdicts.word(
         differences.pairs(options.margin(), evidence.takes(), bounds),
-        differences.anyDiffer(bounds),
-        verdicts.swaps(evidence));
+        differences.anyDiffer(bounds));
   }
 
   private UnassessedBounds bounds(Cells cells, FactorEvidence evidence) {

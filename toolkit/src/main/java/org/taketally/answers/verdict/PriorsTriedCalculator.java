@@ -5,7 +5,6 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import org.taketally.answers.AnswerOptions;
 import org.taketally.answers.adjusted.MarginalTakes;
-import org.taketally.model.TakeFit;
 
 /** Whether a verdict hangs on what was believed of spreads before the records were seen. */
 final class PriorsTriedCalculator {
@@ -19,19 +18,22 @@ final class PriorsTriedCalculator {
   private PriorsTriedCalculator() {}
 
   /** A verdict with the note; as it is where the prior has no say, or it would take minutes. */
-  static FactorVerdict added(FactorVerdict verdict, MarginalTakes main) {
-    TakeFit fit = main.fit();
+  static FactorVerdict added(MarginalTakes main, FactorVerdictCalculator.Judged judged) {
+    FactorVerdict verdict = judged.verdict();
     boolean whole =
         verdict.verdict() != Verdict.ENTANGLED
             && verdict.confounding().groups().size() == 1
             && verdict.notes().stream().noneMatch(PriorsTriedCalculator::otherwiseMade);
-    if (!whole || fit.varying().isEmpty() || fit.isLarge()) {
-      return verdict;
-    }
-    MarginalTakes free = FactorEvidence.freed(main, verdict.factor(), verdict.options());
+    return whole && !main.fit().varying().isEmpty() && !main.fit().isLarge()
+        ? judged.free().map(free -> added(verdict, free, judged)).orElse(verdict)
+        : verdict;
+  }
+
+  private static FactorVerdict added(
+      FactorVerdict verdict, MarginalTakes free, FactorVerdictCalculator.Judged judged) {
+    AnswerOptions options = verdict.options();
     SortedMap<Double, Verdict> tried = new TreeMap<>();
     for (double times : TIMES) {
-      AnswerOptions options = verdict.options();
       AnswerOptions other =
           options
               .withPriorScale(times * options.priorScale())
@@ -39,7 +41,7 @@ final class PriorsTriedCalculator {
       MarginalTakes there =
           free.withPriorScale(options, other.priorScale())
               .orElseGet(() -> MarginalTakes.of(free.fit(), other));
-      tried.put(other.priorScale(), FactorVerdictCalculator.wordOf(there, verdict.factor(), other));
+      tried.put(other.priorScale(), FactorVerdictCalculator.wordOf(there, judged, other));
     }
     return verdict.with(new FactorVerdict.PriorsTried(tried));
   }

@@ -94,7 +94,7 @@ public final class RootstockVerdictCalculator {
       MarginalTakes averaging, String compared, AnswerOptions options) {
     FactorVerdict type =
         PriorsTriedCalculator.added(
-            FactorVerdictCalculator.of(averaging, compared, options), averaging);
+            averaging, FactorVerdictCalculator.judged(averaging, compared, options));
     Optional<FactorVerdict> condition =
         !compared.equals(CONDITION) && averaging.knows(CONDITION)
             ? Optional.of(FactorVerdictCalculator.of(averaging, CONDITION, options))

@@ -180,11 +180,14 @@ public final class BlockFactor {
     }
 
     private void square(double[][] target, double scale, double[] x, int from) {
+      int rest = sorted.rest;
       for (int i = 0; i < fixed; i++) {
-        double[] row = target[sorted.rest + i];
         double a = scale * x[from + i];
-        for (int j = i; j < fixed && a != 0; j++) {
-          row[sorted.rest + j] += a * x[from + j];
+        if (a != 0) {
+          double[] row = target[rest + i];
+          for (int j = i; j < fixed; j++) {
+            row[rest + j] += a * x[from + j];
+          }
         }
       }
     }

@@ -4,6 +4,7 @@ import java.util.stream.IntStream;
 import org.taketally.model.numeric.Dense;
 import org.taketally.model.numeric.Parallel;
 import org.taketally.model.numeric.SmallMatrix;
+import org.taketally.model.numeric.Vectors;
 import org.taketally.terms.Logit;
 
 /**
@@ -19,6 +20,9 @@ public final class JointSums {
   private final CellPass pass;
   private final int fixed;
 
+  /** Where each row of X isn't zero. */
+  private final int[][] filled;
+
   /** Inverse of the covariance of the fixed effects; empty under a flat prior. */
   private final double[][] information;
 
@@ -27,6 +31,7 @@ public final class JointSums {
     this.pass = pass;
     this.sorted = inverse.sorted;
     this.fixed = sorted.patterns.width();
+    this.filled = sorted.patterns.filled();
     this.slopes = new LevelVector(sorted);
     this.cubes = new LevelVector(sorted);
     this.information = !jeffreys ? new double[0][] : fixedInformation();
@@ -71,6 +76,7 @@ public final class JointSums {
     private final double[] cubes = new double[slopes.length];
     private final double[] across = new double[sorted.restOf.length];
     private final double[] toFixed = new double[fixed];
+    private final double[] informed = new double[fixed];
 
     Piece(int piece) {
       for (int node = sorted.pieceFrom[piece]; node < sorted.pieceFrom[piece + 1]; node++) {
@@ -82,16 +88,11 @@ public final class JointSums {
 
     /** The part of the variance of eta that is due to beta: c' I c, c = cov(eta, beta). */
     private double dueToFixed() {
-      double sum = 0;
+      java.util.Arrays.fill(informed, 0);
       for (int j = 0; j < information.length; j++) {
-        double[] row = information[j];
-        double half = row[j] * toFixed[j] / 2;
-        for (int l = 0; l < j; l++) {
-          half += row[l] * toFixed[l];
-        }
-        sum += 2 * toFixed[j] * half;
+        Dense.axpy(informed, toFixed[j], information[j], 0, fixed);
       }
-      return sum;
+      return Vectors.dot(informed, toFixed);
     }
 
     private void add(int node, int i) {
@@ -132,19 +133,16 @@ public final class JointSums {
 
     /** Covariances of eta with the cell's levels of the remainder and with the fixed effects. */
     private void withRest(int node, int i, double[] x) {
-      for (int j = 0; j < fixed; j++) {
-        int b = sorted.rest + j;
-        double sum = inverse.fixed[node * fixed + j];
-        for (int e = 1; e < sorted.depths; e++) {
-          sum += inverse.rows[e - 1][inverse.ancestor(0, node, e)][b];
-        }
-        for (int[] levels : sorted.restOf) {
-          sum += inverse.rest[b][levels[i]];
-        }
-        for (int l = 0; l < fixed; l++) {
-          sum += inverse.rest[b][sorted.rest + l] * x[l];
-        }
-        toFixed[j] = sum;
+      int[] filled = JointSums.this.filled[sorted.pattern[i]];
+      System.arraycopy(inverse.fixed, node * fixed, toFixed, 0, fixed);
+      for (int e = 1; e < sorted.depths; e++) {
+        addFixed(1, inverse.rows[e - 1][inverse.ancestor(0, node, e)]);
+      }
+      for (int[] levels : sorted.restOf) {
+        addFixed(1, inverse.rest[levels[i]]);
+      }
+      for (int l : filled) {
+        addFixed(x[l], inverse.rest[sorted.rest + l]);
       }
       for (int f = 0; f < across.length; f++) {
         int a = sorted.restOf[f][i];
@@ -155,10 +153,16 @@ public final class JointSums {
         for (int[] levels : sorted.restOf) {
           sum += inverse.rest[a][levels[i]];
         }
-        for (int j = 0; j < fixed; j++) {
+        for (int j : filled) {
           sum += inverse.rest[a][sorted.rest + j] * x[j];
         }
         across[f] = sum;
+      }
+    }
+
+    private void addFixed(double factor, double[] row) {
+      for (int j = 0; j < fixed; j++) {
+        toFixed[j] += factor * row[sorted.rest + j];
       }
     }
 
@@ -176,7 +180,7 @@ public final class JointSums {
         int a = sorted.restOf[f][i];
         sum += d == 0 ? inverse.met[sorted.metAt[f][i]] : inverse.rows[d - 1][here][a];
       }
-      for (int j = 0; j < fixed; j++) {
+      for (int j : filled[sorted.pattern[i]]) {
         sum +=
             x[j]
                 * (d == 0

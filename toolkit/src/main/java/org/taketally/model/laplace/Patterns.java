@@ -1,6 +1,7 @@
 package org.taketally.model.laplace;
 
 import java.util.Arrays;
+import java.util.stream.IntStream;
 import org.taketally.model.numeric.Vectors;
 
 /**
@@ -19,6 +20,16 @@ public record Patterns(int[] codes, double[][] rows, int width) {
       product[r] = Vectors.dot(rows[r], beta);
     }
     return product;
+  }
+
+  /** Where each row isn't zero: of the columns of levels one or none has an entry. */
+  public int[][] filled() {
+    int[][] filled = new int[rows.length][];
+    for (int r = 0; r < rows.length; r++) {
+      double[] row = rows[r];
+      filled[r] = IntStream.range(0, width).filter(j -> row[j] != 0).toArray();
+    }
+    return filled;
   }
 
   /** Sums of a cell column, one a pattern. */

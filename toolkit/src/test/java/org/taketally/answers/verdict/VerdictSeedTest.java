@@ -40,6 +40,16 @@ class VerdictSeedTest {
     assertThat(verdicts(fit, pair.veryLikely().low() - 0.12 * sd)).containsExactly(Verdict.MATTERS);
   }
 
+  /** The levels are left free by another fit, which more draws must be taken of. */
+  @Test
+  void stocks_that_vary_are_settled_by_more_draws_too() {
+    TakeFit fit = TakeModel.ofTakes().varyBy("rootstock", "grafting_day").fit(cells(320, 200));
+    TakeFit freed = fit(320, 200);
+    FactorVerdict.Pair pair = precise(freed);
+    double sd = (pair.veryLikely().high() - pair.veryLikely().low()) / (2 * 2.326);
+    assertThat(verdicts(fit, pair.veryLikely().low() - 0.12 * sd)).containsExactly(Verdict.MATTERS);
+  }
+
   private static Set<Verdict> verdicts(TakeFit fit, double margin) {
     Set<Verdict> all = EnumSet.noneOf(Verdict.class);
     AnswerOptions options = AnswerOptions.defaults().withDraws(DRAWS).withMargin(margin);
@@ -58,26 +68,31 @@ class VerdictSeedTest {
 
   /** 400 grafts on each of two stocks, on 10 days alike. */
   private static TakeFit fit(int takesOfOne, int takesOfOther) {
+    return TakeModel.ofTakes()
+        .varyBy("grafting_day")
+        .compare("rootstock")
+        .fit(cells(takesOfOne, takesOfOther));
+  }
+
+  private static Cells cells(int takesOfOne, int takesOfOther) {
     int[] cells = IntStream.range(0, 20).toArray();
-    Cells counted =
-        new Cells(
-            List.of(
-                new Factor(
-                    "rootstock",
-                    List.of("Pellin", "Ostrey"),
-                    IntStream.of(cells).map(i -> i % 2).toArray()),
-                new Factor(
-                    "grafting_day",
-                    IntStream.range(0, 10).mapToObj(day -> "day " + day).toList(),
-                    IntStream.of(cells).map(i -> i / 2).toArray())),
-            List.of(),
-            IntStream.of(cells).map(i -> 40).toArray(),
-            IntStream.of(cells)
-                .map(i -> share(i % 2 == 0 ? takesOfOne : takesOfOther, i / 2))
-                .toArray(),
-            0,
-            Provenance.of("made for a test", 800));
-    return TakeModel.ofTakes().varyBy("grafting_day").compare("rootstock").fit(counted);
+    return new Cells(
+        List.of(
+            new Factor(
+                "rootstock",
+                List.of("Pellin", "Ostrey"),
+                IntStream.of(cells).map(i -> i % 2).toArray()),
+            new Factor(
+                "grafting_day",
+                IntStream.range(0, 10).mapToObj(day -> "day " + day).toList(),
+                IntStream.of(cells).map(i -> i / 2).toArray())),
+        List.of(),
+        IntStream.of(cells).map(i -> 40).toArray(),
+        IntStream.of(cells)
+            .map(i -> share(i % 2 == 0 ? takesOfOne : takesOfOther, i / 2))
+            .toArray(),
+        0,
+        Provenance.of("made for a test", 800));
   }
 
   /** A tenth of the takes, two more or fewer on every other day. */
