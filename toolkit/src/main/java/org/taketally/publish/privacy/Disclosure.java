@@ -185,7 +185,7 @@ public final class Disclosure {
   private boolean giveAway(PublishedTable table, List<PublishedTable> earlier) {
     List<PublishedTable> all = new ArrayList<>(earlier);
     all.add(table);
-    if (evidence.namesMembers() && new Insiders(evidence, all).learnOfOneMember()) {
+    if (new Insiders(evidence, all).learnOfOneMember()) {
       return true;
     }
     Span span = new Span(all);

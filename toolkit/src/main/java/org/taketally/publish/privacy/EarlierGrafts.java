@@ -165,11 +165,21 @@ final class EarlierGrafts {
     return cells;
   }
 
+  /**
+   * All grafts a page may be about, where they aren't found: where the page or the records of today
+   * lack seasons, any of them.
+   */
+  BitSet mayBeAbout(EarlierPage page) {
+    boolean anySeason = page.seasons().contains("") || evidence.levels(SEASON).isEmpty();
+    return anySeason ? evidence.all() : seasons(page.seasons());
+  }
+
+  /** Grafts of some seasons; all if a page had none and today's records have one for each graft. */
   private BitSet seasons(List<String> names) {
-    BitSet cells = new BitSet();
-    if (evidence.levels(SEASON).isEmpty()) {
-      return names.equals(List.of("")) ? evidence.all() : cells;
+    if (names.equals(List.of("")) && !evidence.levels(SEASON).contains("")) {
+      return evidence.all();
     }
+    BitSet cells = new BitSet();
     names.forEach(name -> cells.or(level(SEASON, name)));
     return cells;
   }

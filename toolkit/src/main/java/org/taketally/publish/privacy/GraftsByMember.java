@@ -220,35 +220,30 @@ public final class GraftsByMember {
    * @return false also for a group without grafts, and if the records don't say who grafted
    */
   public boolean allows(BitSet group, PrivacyRule rule) {
-    if (group.isEmpty()) {
-      return false;
-    }
     TakeCount count = count(group);
-    boolean extreme = count.takes() == 0 || count.failures() == 0;
-    if (members.isEmpty()) {
-      return false;
-    }
     int people = members(group);
     long largest = LongStream.of(graftsByMember(group)).max().orElse(0);
-    extreme |= people < rule.membersForExtremes() && extremeForAnInsider(group);
     return count.grafts() >= rule.grafts()
         && people >= rule.members()
         && largest <= rule.largestShare() * count.grafts()
-        && (!extreme || people >= rule.membersForExtremes());
+        && (people >= rule.membersForExtremes() || !extremeForSomeone(group));
   }
 
-  /** Whether none or all took of what is left to a member who takes off their own grafts. */
-  private boolean extremeForAnInsider(BitSet group) {
-    return group.stream()
-        .map(this::member)
-        .filter(member -> member != Factor.MISSING)
+  /**
+   * Whether none or all took of what is left to someone who takes off grafts without a name, which
+   * hide nobody, and their own.
+   */
+  private boolean extremeForSomeone(BitSet group) {
+    return IntStream.concat(IntStream.of(Factor.MISSING), group.stream().map(this::member))
         .distinct()
         .anyMatch(
-            member -> {
-              BitSet others = (BitSet) group.clone();
-              group.stream().filter(cell -> member(cell) == member).forEach(others::clear);
-              TakeCount left = others.isEmpty() ? null : count(others);
-              return left != null && (left.takes() == 0 || left.failures() == 0);
+            someone -> {
+              BitSet others = new BitSet();
+              group.stream()
+                  .filter(cell -> member(cell) != Factor.MISSING && member(cell) != someone)
+                  .forEach(others::set);
+              TakeCount left = count(others);
+              return left.grafts() > 0 && (left.takes() == 0 || left.failures() == 0);
             });
   }
 }

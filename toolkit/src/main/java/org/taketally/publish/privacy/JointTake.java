@@ -67,8 +67,20 @@ public record JointTake(long grafts, long low, long high, int parts, int part) {
         : Math.min(parts - 1, (int) Math.floor(parts * share));
   }
 
+  /**
+   * Whether some split of grafts and takes between people would let one tell the others' takes:
+   * those where one had all takes and the statement allows no more, or the others had no failure
+   * and it allows no fewer.
+   */
+  private static boolean mayTell(JointTake joint, long takes) {
+    boolean noMore = takes == joint.high() && takes < joint.grafts();
+    boolean noFewer = takes == joint.low() && takes > 0;
+    return noMore || noFewer;
+  }
+
   private static boolean tellsNobody(JointTake joint, GraftsByMember evidence) {
-    if (joint.high() - joint.low() < LEAST_POSSIBLE) {
+    if (joint.high() - joint.low() < LEAST_POSSIBLE
+        || evidence.unnamedGrafts() > 0 && mayTell(joint, evidence.count(evidence.all()).takes())) {
       return false;
     }
     return evidence.memberGroups().stream()

@@ -45,18 +45,20 @@ public record SeasonTables(
     EarlierGrafts earlier = new EarlierGrafts(evidence);
     List<PublishedTable> known = new ArrayList<>();
     BitSet late = new BitSet();
+    BitSet unclear = new BitSet();
     List<String> changed = new ArrayList<>();
     for (EarlierPage page : before.pages()) {
       Optional<EarlierGrafts.Found> found = earlier.find(page);
       found.ifPresent(f -> known.addAll(f.tables()));
       found.ifPresent(f -> late.or(f.late()));
       if (found.isEmpty()) {
+        unclear.or(earlier.mayBeAbout(page));
         page.seasons().stream().filter(s -> !changed.contains(s)).forEach(changed::add);
       }
     }
     Disclosure disclosure = new Disclosure(evidence, rule);
     BitSet whole =
-        wholes(evidence, known, late, changed)
+        wholes(evidence, known, late, unclear)
             .filter(cells -> !cells.isEmpty() && disclosure.allowsWhole(cells, known))
             .findFirst()
             .orElseGet(BitSet::new);
@@ -70,16 +72,14 @@ public record SeasonTables(
     return new SeasonTables(whole, late, tables, changed);
   }
 
-  /** What the page might be about: everything, without late results, without new seasons. */
+  /**
+   * What the page might be about: everything, without late results, without new seasons; never what
+   * an earlier page may have been about that can't be followed.
+   */
   private static Stream<BitSet> wholes(
-      GraftsByMember evidence, List<PublishedTable> known, BitSet late, List<String> changed) {
+      GraftsByMember evidence, List<PublishedTable> known, BitSet late, BitSet unclear) {
     BitSet all = evidence.all();
-    changed.stream()
-        .filter(evidence.levels(SEASON)::contains)
-        .forEach(season -> all.andNot(evidence.level(SEASON, season)));
-    if (!changed.isEmpty() && evidence.levels(SEASON).isEmpty()) {
-      all.clear();
-    }
+    all.andNot(unclear);
     BitSet withoutLate = (BitSet) all.clone();
     withoutLate.andNot(late);
     BitSet asBefore = new BitSet();

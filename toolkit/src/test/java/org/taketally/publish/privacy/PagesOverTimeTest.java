@@ -253,6 +253,25 @@ class PagesOverTimeTest {
     assertThat(shown).as("lines of pages that lack a column").isGreaterThan(CIRCLES);
   }
 
+  /** A page made before the seasons were written down, then one with them and a late sheet. */
+  @Test
+  void filling_seasons_in_does_not_tell_a_late_sheet() {
+    int shown = 0;
+    for (int seed = 0; seed < CIRCLES; seed++) {
+      Circle circle = Circle.random(seed);
+      String last = seasons(circle).get(seasons(circle).size() - 1);
+      String member = circle.grafter(0);
+      Pages pages = new Pages(circle);
+      pages.publish(
+          rows(circle, r -> !(circle.grafter(r).equals(member) && circle.season(r).equals(last))),
+          "",
+          "season");
+      shown += pages.publish(rows(circle, row -> true), last) > 0 ? 1 : 0;
+      assertThat(pages.told()).as("circle %d", seed).isEmpty();
+    }
+    assertThat(shown).as("pages with seasons").isGreaterThan(CIRCLES / 4);
+  }
+
   /** Nobody can check how few people stand behind a line: none is shown. */
   @Test
   void without_the_column_of_hands_no_line_is_shown() {

@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import org.taketally.publish.privacy.Disclosure.Request;
 
@@ -143,6 +142,98 @@ class SmallCircleTest {
     assertThat(tables.get(1).merged()).hasSizeGreaterThan(1).contains("Orrin");
   }
 
+  /** The cultivars are published already, so r1 must go, and with it the smallest other. */
+  @Test
+  void a_rootstock_is_merged_if_it_less_a_cultivar_would_tell_on_a_member() {
+    Circle circle = new Circle();
+    plenty(circle, "s1 Orrin r1", 4);
+    circle.row("m1 s1 Tamsel r1", 1, 6);
+    plenty(circle, "s1 Tamsel r2", 4);
+    plenty(circle, "s1 Tamsel r3", 3);
+    plenty(circle, "s1 Vardy r2", 4);
+    plenty(circle, "s1 Vardy r4", 4);
+    plenty(circle, "s1 Pell r4", 4);
+
+    List<PublishedTable> tables = tables(circle, PrivacyRule.usual(), "cultivar", "rootstock");
+
+    assertThat(tables.get(0).shown()).containsExactly("Orrin", "Pell", "Tamsel", "Vardy");
+    assertThat(tables.get(1).shown()).containsExactly("r2", "r4");
+    assertThat(tables.get(1).merged()).containsExactlyInAnyOrder("r1", "r3");
+  }
+
+  /**
+   * Season 1, Orrin and r1 hold two of three small groups each: half of season 1 and r1 less Orrin
+   * is Tamsel on r1, three members' 9 grafts. Any two tables are safe, three are not; from 10
+   * grafts a group all are.
+   */
+  @Test
+  void no_small_group_follows_from_three_tables_together() {
+    for (int grafts : new int[] {3, 4}) {
+      Circle circle = new Circle();
+      for (int m = 1; m <= 3; m++) {
+        circle.row("m" + m + " s1 Tamsel r1", 2, grafts);
+        circle.row("m" + m + " s1 Orrin r2", 2, grafts);
+        circle.row("m" + m + " s2 Orrin r1", 2, grafts);
+        circle.row("m" + m + " s2 Tamsel r2", 6, 10);
+      }
+      assertThat(tables(circle, PrivacyRule.usual(), "season", "cultivar", "rootstock"))
+          .as("%d grafts each", grafts)
+          .hasSize(grafts == 3 ? 2 : 3);
+    }
+  }
+
+  /** By a rule of two members Vardy might be shown; yet each of the two would see the other's. */
+  @Test
+  void whatever_the_rule_neither_of_two_members_is_told_of_the_other() {
+    Circle circle = new Circle();
+    plenty(circle, "s1 Orrin r1", 4);
+    plenty(circle, "s1 Tamsel r1", 4);
+    plenty(circle, "s1 Vardy r1", 2);
+    GraftsByMember evidence = new GraftsByMember(circle.cells(), "grafter");
+    PrivacyRule two = new PrivacyRule(10, 2, 0.8, 5);
+
+    assertThat(evidence.allows(evidence.level("cultivar", "Vardy"), two)).isTrue();
+    assertThat(tables(circle, two, "cultivar").get(0).of("Vardy")).isEmpty();
+  }
+
+  /** A table of one season beside one of all: neither covers the other's lines. */
+  @Test
+  void a_table_of_one_season_counts_that_season_only_and_takes_nothing_from_others() {
+    Circle circle = new Circle();
+    plenty(circle, "s1 Orrin r1", 4);
+    plenty(circle, "s2 Orrin r1", 4);
+    plenty(circle, "s1 Tamsel r1", 4);
+    plenty(circle, "s2 Tamsel r1", 4);
+    GraftsByMember evidence = new GraftsByMember(circle.cells(), "grafter");
+    Disclosure disclosure = new Disclosure(evidence, PrivacyRule.usual());
+
+    List<PublishedTable> tables =
+        disclosure.tables(
+            List.of(
+                new Request("s1", "cultivar", evidence.level("season", "s1")),
+                new Request("all", "cultivar", evidence.all())));
+
+    assertThat(tables.get(0).of("Orrin").orElseThrow().cells()).isEqualTo(Tables.range(0, 4));
+    assertThat(tables.get(0).of("Tamsel").orElseThrow().cells()).isEqualTo(Tables.range(8, 12));
+    assertThat(tables.get(1).shown()).containsExactly("Orrin", "Tamsel");
+  }
+
+  /** After a page of four members: the same again, one or two more, three more. */
+  @Test
+  void a_whole_is_allowed_if_what_was_added_to_the_last_one_is() {
+    Circle circle = new Circle();
+    plenty(circle, "s1 Orrin r1", 7);
+    GraftsByMember evidence = new GraftsByMember(circle.cells(), "grafter");
+    Disclosure disclosure = new Disclosure(evidence, PrivacyRule.usual());
+    List<PublishedTable> four = List.of(PublishedTable.ofAll(Tables.range(0, 4)));
+
+    assertThat(disclosure.allowsWhole(Tables.range(0, 4), four)).isTrue();
+    assertThat(disclosure.allowsWhole(Tables.range(0, 5), four)).isFalse();
+    assertThat(disclosure.allowsWhole(Tables.range(0, 6), four)).isFalse();
+    assertThat(disclosure.allowsWhole(Tables.range(0, 7), four)).isTrue();
+    assertThat(disclosure.allowsWhole(Tables.range(0, 2), List.of())).isFalse();
+  }
+
   @Test
   void grafts_without_a_name_count_as_no_member() {
     Circle circle = new Circle();
@@ -177,35 +268,6 @@ class SmallCircleTest {
       }
       assertThat(only(circle, "cultivar").of("Vardy").isPresent()).isEqualTo(members == 5);
     }
-  }
-
-  @Test
-  void two_people_s_joint_take_is_said_so_that_neither_learns_of_the_other() {
-    for (int first = 0; first <= 20; first++) {
-      for (int second = 0; second <= 20; second++) {
-        Circle circle = new Circle();
-        circle.row("m1 s1 Orrin r1", first, 20).row("m2 s1 Orrin r1", second, 20);
-        GraftsByMember evidence = new GraftsByMember(circle.cells(), "grafter");
-        int own = first;
-        int other = second;
-        JointTake.of(evidence, OptionalInt.empty(), PrivacyRule.usual())
-            .ifPresent(
-                joint -> {
-                  assertThat((long) own + other).isBetween(joint.low(), joint.high());
-                  long least = Math.max(0, joint.low() - own);
-                  long most = Math.min(20, joint.high() - own);
-                  assertThat(most - least).as("%d and %d", own, other).isPositive();
-                });
-      }
-    }
-  }
-
-  @Test
-  void one_person_s_take_is_no_joint_take() {
-    Circle circle = new Circle().row("m1 s1 Orrin r1", 30, 60);
-    GraftsByMember evidence = new GraftsByMember(circle.cells(), "grafter");
-
-    assertThat(JointTake.of(evidence, OptionalInt.of(5), PrivacyRule.usual())).isEmpty();
   }
 
   /** m1 40, m2 30, m3 20, m4 10 grafts: 71 grafts can't be those of m1 and m2 alone. */
