@@ -79,8 +79,9 @@ public record JointTake(long grafts, long low, long high, int parts, int part) {
   }
 
   private static boolean tellsNobody(JointTake joint, GraftsByMember evidence) {
-    if (joint.high() - joint.low() < LEAST_POSSIBLE
-        || evidence.unnamedGrafts() > 0 && mayTell(joint, evidence.count(evidence.all()).takes())) {
+    TakeCount all = evidence.count(evidence.all());
+    boolean tooFine = joint.high() - joint.low() < LEAST_POSSIBLE;
+    if (tooFine || (evidence.unnamedGrafts() > 0 && mayTell(joint, all.takes()))) {
       return false;
     }
     return evidence.memberGroups().stream()

@@ -156,8 +156,8 @@ class EarlierGraftsTest {
     Circle three = circle();
     Circle four = circle().row(" 2025 Orrin r4", 1, 2);
     for (int stock = 1; stock <= 3; stock++) {
-      three.row(" 2025 Orrin r" + stock, 1, 1 << stock + 1);
-      four.row(" 2025 Orrin r" + stock, 1, 1 << stock + 1);
+      three.row(" 2025 Orrin r" + stock, 1, 2 << stock);
+      four.row(" 2025 Orrin r" + stock, 1, 2 << stock);
     }
     EarlierPage page = page(all(120, 66), level("cultivar", "Orrin", 60, 36));
 
