@@ -336,14 +336,15 @@ final class PublicAnswers {
     return kept.size() < 2 ? Optional.empty() : Optional.of(clipped(whole.get(), kept));
   }
 
-  /** Late loss of all grafts together, if those followed can't be the work of too few. */
+  /** Late loss of all grafts together, if those it could strike can't be the work of too few. */
   Optional<LateLoss> lateLoss() {
     return find(LateLoss.class)
-        .filter(
-            loss ->
-                facts
-                    .evidence()
-                    .allowsAnyPartOf(loss.all().early().grafts(), facts.options().rule()));
+        .filter(loss -> facts.evidence().allowsAnyPartOf(kept(loss.all()), facts.options().rule()));
+  }
+
+  /** Of the grafts once alive, those not lost. */
+  private static TakeCount kept(LateLoss.LevelLoss all) {
+    return new TakeCount(all.onceAlive() - all.lost(), all.onceAlive());
   }
 
   private boolean enough(GraftsByMember evidence, double[] values, DoublePredicate condition) {

@@ -12,6 +12,10 @@ import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.taketally.answers.Answer;
+import org.taketally.answers.AnswerOptions;
+import org.taketally.answers.survival.CountedRow;
+import org.taketally.answers.survival.LateLoss;
+import org.taketally.answers.survival.LateLossCalculator;
 import org.taketally.figure.SvgReader;
 import org.taketally.publish.privacy.PrivacyRule;
 import org.taketally.publish.privacy.PublishedBefore;
@@ -218,6 +222,31 @@ class SeasonSummaryTest {
     SummaryOptions one = SummaryOptions.defaults().members(1);
     assertThatThrownBy(() -> SeasonSummary.of(records, CountedAnswers.of(records), one))
         .isInstanceOf(NothingToPublish.class);
+  }
+
+  /** 400 grafts followed are the work of many, 20 that were alive at first could be one's. */
+  @Test
+  void late_loss_is_told_only_where_grafts_once_alive_are_the_work_of_enough() {
+    GraftRecords records = Sheets.read(folder, Sheets.circle(1));
+    for (int alive : new int[] {2, 36}) {
+      List<Answer> answers = new ArrayList<>(CountedAnswers.of(records));
+      answers.removeIf(LateLoss.class::isInstance);
+      answers.add(lateLoss(alive));
+      String html = SeasonSummary.of(records, answers, SummaryOptions.defaults()).html();
+
+      assertThat(html.contains("late-loss")).as("%d of 40 alive", alive).isEqualTo(alive == 36);
+    }
+  }
+
+  /** Ten rows of 40 grafts, of which so many were alive at first and half of them at last. */
+  private static LateLoss lateLoss(int alive) {
+    List<CountedRow.Count> counts =
+        List.of(new CountedRow.Count(30, alive), new CountedRow.Count(90, alive / 2));
+    List<CountedRow> rows =
+        IntStream.range(0, 10)
+            .mapToObj(i -> new CountedRow("row " + i, Map.of("rootstock", "St0"), 40, counts))
+            .toList();
+    return LateLossCalculator.of(rows, List.of(), AnswerOptions.defaults()).orElseThrow();
   }
 
   @Test

@@ -195,16 +195,19 @@ public final class GraftsByMember {
    * Whether every part of so many grafts would have enough members and no one with too large a
    * share, whichever grafts it holds. For results whose grafts aren't known one by one.
    *
-   * @param grafts how many grafts the part holds
+   * @param part grafts the part holds, and how many of them took, or lived on
    * @param rule thresholds
    * @return false if the records don't say who grafted
    */
-  public boolean allowsAnyPartOf(long grafts, PrivacyRule rule) {
+  public boolean allowsAnyPartOf(TakeCount part, PrivacyRule rule) {
+    long grafts = part.grafts();
+    boolean extreme = part.takes() == 0 || part.failures() == 0;
+    int people = extreme ? Math.max(rule.members(), rule.membersForExtremes()) : rule.members();
     long[] byMember = graftsByMember(all());
     long unnamed = byMember[0];
     long[] largestFirst =
         LongStream.of(byMember).skip(1).map(g -> -g).sorted().map(g -> -g).toArray();
-    long heldByTooFew = unnamed + LongStream.of(largestFirst).limit(rule.members() - 1L).sum();
+    long heldByTooFew = unnamed + LongStream.of(largestFirst).limit(people - 1L).sum();
     long largest = Math.max(unnamed, largestFirst.length == 0 ? 0 : largestFirst[0]);
     return members.isPresent()
         && grafts >= rule.grafts()

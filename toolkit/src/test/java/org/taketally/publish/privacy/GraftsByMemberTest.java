@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.BitSet;
 import org.junit.jupiter.api.Test;
+import org.taketally.answers.counts.TakeCount;
 import org.taketally.cells.Factor;
 
 /** When a group of grafts may be shown, at each limit of the rule; and which groups have a name. */
@@ -128,16 +129,16 @@ class GraftsByMemberTest {
   void any_part_is_safe_from_one_graft_more_than_two_members_hold() {
     GraftsByMember evidence = members(of(3, 6), of(2, 4), of(2, 3));
 
-    assertThat(evidence.allowsAnyPartOf(10, USUAL)).isFalse();
-    assertThat(evidence.allowsAnyPartOf(11, USUAL)).isTrue();
+    assertThat(evidence.allowsAnyPartOf(new TakeCount(5, 10), USUAL)).isFalse();
+    assertThat(evidence.allowsAnyPartOf(new TakeCount(5, 11), USUAL)).isTrue();
   }
 
   @Test
   void any_part_needs_as_many_grafts_as_a_line() {
     GraftsByMember evidence = members(of(2, 3), of(2, 3), of(2, 3), of(2, 3));
 
-    assertThat(evidence.allowsAnyPartOf(9, USUAL)).isFalse();
-    assertThat(evidence.allowsAnyPartOf(10, USUAL)).isTrue();
+    assertThat(evidence.allowsAnyPartOf(new TakeCount(5, 9), USUAL)).isFalse();
+    assertThat(evidence.allowsAnyPartOf(new TakeCount(5, 10), USUAL)).isTrue();
   }
 
   /** m1 holds 8: four fifths of 10, more than that of 9. */
@@ -146,8 +147,22 @@ class GraftsByMemberTest {
     PrivacyRule nine = new PrivacyRule(9, 2, 0.8, 5);
     GraftsByMember evidence = members(of(4, 8), of(2, 4));
 
-    assertThat(evidence.allowsAnyPartOf(9, nine)).isFalse();
-    assertThat(evidence.allowsAnyPartOf(10, nine)).isTrue();
+    assertThat(evidence.allowsAnyPartOf(new TakeCount(5, 9), nine)).isFalse();
+    assertThat(evidence.allowsAnyPartOf(new TakeCount(5, 10), nine)).isTrue();
+  }
+
+  /** 10 grafts each: of 40 at least four members', of 41 five's. */
+  @Test
+  void any_part_of_which_none_or_all_took_must_be_of_five() {
+    GraftsByMember evidence =
+        members(of(5, 10), of(5, 10), of(5, 10), of(5, 10), of(5, 10), of(5, 10));
+
+    assertThat(evidence.allowsAnyPartOf(new TakeCount(0, 40), USUAL)).isFalse();
+    assertThat(evidence.allowsAnyPartOf(new TakeCount(40, 40), USUAL)).isFalse();
+    assertThat(evidence.allowsAnyPartOf(new TakeCount(0, 41), USUAL)).isTrue();
+    assertThat(evidence.allowsAnyPartOf(new TakeCount(41, 41), USUAL)).isTrue();
+    assertThat(evidence.allowsAnyPartOf(new TakeCount(1, 40), USUAL)).isTrue();
+    assertThat(evidence.allowsAnyPartOf(new TakeCount(39, 40), USUAL)).isTrue();
   }
 
   @Test
@@ -156,9 +171,12 @@ class GraftsByMemberTest {
     for (int m = 1; m <= 3; m++) {
       circle.row("m" + m + " s1 Orrin r1", 2, 4);
     }
-    assertThat(by(circle).allowsAnyPartOf(18, USUAL)).isFalse();
-    assertThat(by(circle).allowsAnyPartOf(19, USUAL)).isTrue();
-    assertThat(by(new Circle().row(" s1 Orrin r1", 9, 40)).allowsAnyPartOf(40, USUAL)).isFalse();
+    assertThat(by(circle).allowsAnyPartOf(new TakeCount(5, 18), USUAL)).isFalse();
+    assertThat(by(circle).allowsAnyPartOf(new TakeCount(5, 19), USUAL)).isTrue();
+    assertThat(
+            by(new Circle().row(" s1 Orrin r1", 9, 40))
+                .allowsAnyPartOf(new TakeCount(5, 40), USUAL))
+        .isFalse();
   }
 
   @Test

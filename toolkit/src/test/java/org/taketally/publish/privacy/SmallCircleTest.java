@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.taketally.answers.counts.TakeCount;
 import org.taketally.publish.privacy.Disclosure.Request;
 
 /** The privacy rules one by one, on circles small enough to count by hand. */
@@ -279,10 +280,11 @@ class SmallCircleTest {
     }
     GraftsByMember evidence = new GraftsByMember(circle.cells(), "grafter");
 
-    assertThat(evidence.allowsAnyPartOf(71, PrivacyRule.usual())).isTrue();
-    assertThat(evidence.allowsAnyPartOf(70, PrivacyRule.usual())).isFalse();
-    assertThat(evidence.allowsAnyPartOf(71, new PrivacyRule(10, 3, 0.5, 5))).isFalse();
-    assertThat(evidence.allowsAnyPartOf(100, PrivacyRule.strict())).isFalse();
+    assertThat(evidence.allowsAnyPartOf(new TakeCount(5, 71), PrivacyRule.usual())).isTrue();
+    assertThat(evidence.allowsAnyPartOf(new TakeCount(5, 70), PrivacyRule.usual())).isFalse();
+    assertThat(evidence.allowsAnyPartOf(new TakeCount(5, 71), new PrivacyRule(10, 3, 0.5, 5)))
+        .isFalse();
+    assertThat(evidence.allowsAnyPartOf(new TakeCount(5, 100), PrivacyRule.strict())).isFalse();
   }
 
   @Test
