@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.BitSet;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.taketally.publish.privacy.PublishedBefore.EarlierPage;
 import org.taketally.publish.privacy.PublishedBefore.Kind;
 import org.taketally.publish.privacy.PublishedBefore.Line;
 
@@ -144,6 +145,8 @@ class SeasonTablesTest {
     assertThat(page.whole()).isEqualTo(Tables.range(0, 8));
     assertThat(page.late()).isEqualTo(Tables.cells(8));
     assertThat(page.changedSeasons()).isEmpty();
+    assertThat(page.tables().get(3).of("Orrin").orElseThrow().cells())
+        .isEqualTo(Tables.cells(0, 2, 4, 6));
   }
 
   /** Less the page before they leave 30 grafts of three members: no one's own. */
@@ -171,6 +174,8 @@ class SeasonTablesTest {
 
     assertThat(page.whole()).isEqualTo(Tables.range(0, 8));
     assertThat(page.late().isEmpty()).isTrue();
+    assertThat(page.asPublished(today, "2025").lines().get(0))
+        .isEqualTo(line("all", "", Kind.ALL, "", 80, 48));
   }
 
   /** m5's late 170 grafts would be over 80 % of the 210 added, 160 just 80 %: 40 are of 2026. */
@@ -204,11 +209,25 @@ class SeasonTablesTest {
     for (int m = 1; m <= 4; m++) {
       today.row("m" + m + " 2025 Orrin r1", 6, 10);
     }
-    SeasonTables page = page(evidence(today), "2025", before.and(before.pages().get(0)));
+    PublishedBefore twice =
+        new PublishedBefore(List.of(before.pages().get(0), before.pages().get(0)));
+    SeasonTables page = page(evidence(today), "2025", twice);
 
     assertThat(page.whole()).isEqualTo(Tables.range(8, 12));
     assertThat(page.changedSeasons()).containsExactly("2024");
     assertThat(page.tables().get(0).shown()).containsExactly("2025");
+  }
+
+  /** One page of 2025 is found, another isn't: what the season holds is no longer sure. */
+  @Test
+  void one_page_that_is_not_found_is_enough_to_leave_its_season_out() {
+    GraftsByMember today = evidence(circle("2025").row("m1 2026 Orrin r1", 9, 10));
+    PublishedBefore found = published(evidence(circle("2025")), "2025");
+    PublishedBefore before =
+        found.and(new EarlierPage(List.of(line("all", "", Kind.ALL, "", 79, 49))));
+
+    assertThat(page(today, "2026", found).whole()).isEqualTo(Tables.range(0, 8));
+    assertThat(page(today, "2026", before).whole().isEmpty()).isTrue();
   }
 
   @Test

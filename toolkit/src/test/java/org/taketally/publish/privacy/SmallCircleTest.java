@@ -147,7 +147,7 @@ class SmallCircleTest {
   @Test
   void a_rootstock_is_merged_if_it_less_a_cultivar_would_tell_on_a_member() {
     Circle circle = new Circle();
-    plenty(circle, "s1 Orrin r1", 4);
+    plenty(circle, "s1 Orrin r1", 9);
     circle.row("m1 s1 Tamsel r1", 1, 6);
     plenty(circle, "s1 Tamsel r2", 4);
     plenty(circle, "s1 Tamsel r3", 3);

@@ -18,6 +18,21 @@ class SpanTest {
   }
 
   @Test
+  void each_line_of_a_table_is_known() {
+    Span span =
+        new Span(
+            List.of(
+                Tables.of("r", Tables.cells(0, 1), Tables.cells(2, 3), Tables.cells(4, 5)),
+                Tables.of("all", 0, 1, 2, 3, 4, 5, 6)));
+
+    assertThat(span.holds(Tables.cells(0, 1))).isTrue();
+    assertThat(span.holds(Tables.cells(2, 3))).isTrue();
+    assertThat(span.holds(Tables.cells(4, 5))).isTrue();
+    assertThat(span.holds(Tables.cells(6))).isTrue();
+    assertThat(span.holds(Tables.cells(0, 2))).isFalse();
+  }
+
+  @Test
   void a_part_of_a_line_is_not_known() {
     Span span = new Span(List.of(Tables.of("all", 0, 1, 2, 3, 4), Tables.of("r1", 1, 2)));
 
