@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Comparator;
+import java.util.List;
 import java.util.stream.Stream;
 import org.taketally.records.invented.BundledDatasets;
 
@@ -48,7 +49,7 @@ final class StartRehearsal {
             new String[] {"check", season},
             new String[] {"analyse", season, "--json", folder.resolve("answers.json").toString()},
             new String[] {"summary", season, "--out", folder.resolve("page").toString()})
-        .mapToInt(command -> Taketally.execute(Taketally.commandLine(), command))
+        .mapToInt(command -> Taketally.execute(Taketally.commandLine(List.of(command)), command))
         .max()
         .orElseThrow();
   }

@@ -1,5 +1,7 @@
 package org.taketally.app;
 
+import java.util.List;
+import java.util.stream.Stream;
 import org.taketally.files.Terminal;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -10,25 +12,26 @@ import picocli.CommandLine.Command;
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,
     synopsisSubcommandLabel = "COMMAND",
-    subcommands = {
-      DemoCommand.class,
-      CheckCommand.class,
-      AnalyseCommand.class,
-      SummaryCommand.class,
-      PackageCommand.class,
-      PlanCommand.class,
-      OrderCommand.class,
-      WatchCommand.class,
-      NotebookCommand.class,
-      DictionaryCommand.class,
-      CropCommand.class,
-      BenchCommand.class
-    },
     description =
         "Reads, checks, analyses and publishes graft records; plans trials and orders; watches"
             + " seasons.",
     footer = "%nEvery command prints its options with --help and works without a network.")
 public final class Taketally implements Runnable {
+
+  private static final List<Class<?>> COMMANDS =
+      List.of(
+          DemoCommand.class,
+          CheckCommand.class,
+          AnalyseCommand.class,
+          SummaryCommand.class,
+          PackageCommand.class,
+          PlanCommand.class,
+          OrderCommand.class,
+          WatchCommand.class,
+          NotebookCommand.class,
+          DictionaryCommand.class,
+          CropCommand.class,
+          BenchCommand.class);
 
   @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
 
@@ -41,7 +44,7 @@ public final class Taketally implements Runnable {
    * @param arguments as typed
    */
   public static void main(String[] arguments) {
-    System.exit(execute(commandLine(), arguments));
+    System.exit(execute(commandLine(List.of(arguments)), arguments));
   }
 
   /** Runs a command; too little memory is told in a sentence like everything else. */
@@ -59,14 +62,25 @@ public final class Taketally implements Runnable {
     }
   }
 
+  /** All commands with all options. */
   static CommandLine commandLine() {
-    CommandLine commands =
-        new CommandLine(new Taketally())
-            .setExecutionExceptionHandler(new Failures())
-            .setParameterExceptionHandler(new TypingErrors())
-            .setCaseInsensitiveEnumValuesAllowed(true)
-            .setUsageHelpAutoWidth(true)
-            .setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF));
+    return with(COMMANDS.stream().map(CommandLine::new));
+  }
+
+  /** What answers to these arguments, and starts sooner than all commands would. */
+  static CommandLine commandLine(List<String> arguments) {
+    return with(COMMANDS.stream().map(command -> CommandStub.orWhole(command, arguments)));
+  }
+
+  private static CommandLine with(Stream<CommandLine> subcommands) {
+    CommandLine commands = new CommandLine(new Taketally());
+    subcommands.forEach(own -> commands.addSubcommand(own));
+    commands
+        .setExecutionExceptionHandler(new Failures())
+        .setParameterExceptionHandler(new TypingErrors())
+        .setCaseInsensitiveEnumValuesAllowed(true)
+        .setUsageHelpAutoWidth(true)
+        .setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF));
     return commands.setOut(Terminal.on(commands.getOut())).setErr(Terminal.on(commands.getErr()));
   }
 
