@@ -62,6 +62,11 @@ final class BenchCommand implements Callable<Integer> {
       description = "look through the rows as the check command does, and fit nothing")
   private boolean check;
 
+  @Option(
+      names = "--whole-job",
+      description = "fit nothing here; do the whole job of analyse, each size from cold")
+  private boolean wholeJob;
+
   @Option(names = "--with-r", description = "fit, and do the whole job, in R in the same run")
   private boolean withR;
 
@@ -104,8 +109,15 @@ final class BenchCommand implements Callable<Integer> {
     }
     if (check) {
       check(size, file);
-      return;
+    } else if (wholeJob) {
+      say("%s: %,d grafts", size, size.rows());
+      wholeJob(size, file);
+    } else {
+      fit(size, file);
     }
+  }
+
+  private void fit(BenchRecords.Size size, Path file) throws IOException, InterruptedException {
     Stopwatch reading = Stopwatch.start();
     Cells cells = BenchCells.read(file);
     say("%s: %,d grafts in %,d cells, read in %s", size, size.rows(), cells.size(), reading.stop());
@@ -134,9 +146,7 @@ final class BenchCommand implements Callable<Integer> {
       for (String tool : List.of("glmmTMB", "lme4")) {
         compare(tool, file, times);
       }
-      if (size.rows() <= MOST_IN_R) {
-        compareWholeJob(new BenchWholeJob(file, spec.root().userObject().getClass()));
-      }
+      wholeJob(size, file);
     }
   }
 
@@ -180,24 +190,38 @@ final class BenchCommand implements Callable<Integer> {
   }
 
   /** From cold, each in its own process. */
-  private void compareWholeJob(BenchWholeJob job) throws IOException, InterruptedException {
+  private void wholeJob(BenchRecords.Size size, Path file)
+      throws IOException, InterruptedException {
+    BenchWholeJob job = new BenchWholeJob(file, spec.root().userObject().getClass());
     Optional<BenchProcess.Done> ours = job.here();
     if (ours.isEmpty()) {
       say("   the whole job: not measured (analyse failed on these records)");
       return;
     }
-    say("   the whole job, from cold: analyse %s", ours.get().times());
-    Optional<BenchProcess.Done> theirs = job.inR();
+    say("   the whole job, from cold: analyse %s%s", ours.get().times(), memory(ours.get()));
+    if (withR && size.rows() <= MOST_IN_R) {
+      compare(job.inR(), ours.get());
+    }
+  }
+
+  private void compare(Optional<BenchProcess.Done> theirs, BenchProcess.Done ours) {
     if (theirs.isEmpty()) {
       say("   the whole job in R: not measured (R, or a package of it, is missing)");
       return;
     }
     BenchProcess.Done done = theirs.get();
     say(
-        "   the whole job in R %s (CPU: %s): %.1f times our CPU, %.1f times our wall time",
+        "   the whole job in R %s%s (CPU: %s): %.1f times our CPU, %.1f times our wall time",
         done.times(),
+        memory(done),
         done.printed(),
-        done.times().cpuSeconds() / ours.get().times().cpuSeconds(),
-        done.times().wallSeconds() / ours.get().times().wallSeconds());
+        done.times().cpuSeconds() / ours.times().cpuSeconds(),
+        done.times().wallSeconds() / ours.times().wallSeconds());
+  }
+
+  private static String memory(BenchProcess.Done done) {
+    return done.peakMegabytes().isPresent()
+        ? String.format(Locale.ROOT, ", peak memory %,d MB", done.peakMegabytes().getAsLong())
+        : "";
   }
 }

@@ -10,6 +10,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.concurrent.TimeUnit;
 import org.taketally.files.SafeFile;
 
@@ -25,9 +26,10 @@ final class BenchProcess {
    *
    * @param times of the whole process; its CPU as last seen, within {@value #LOOK_MILLISECONDS} ms
    *     of its end
+   * @param peakMegabytes most memory it held, as last seen; empty where the system doesn't tell
    * @param printed its output, without blanks at the ends
    */
-  record Done(Stopwatch.Times times, String printed) {}
+  record Done(Stopwatch.Times times, OptionalLong peakMegabytes, String printed) {}
 
   /**
    * Runs one of the benchmark's scripts.
@@ -66,13 +68,16 @@ final class BenchProcess {
               .redirectError(Redirect.DISCARD)
               .start();
       Duration cpu = Duration.ZERO;
+      OptionalLong memory = OptionalLong.empty();
       while (!process.waitFor(LOOK_MILLISECONDS, TimeUnit.MILLISECONDS)) {
         cpu = process.info().totalCpuDuration().orElse(cpu);
+        OptionalLong seen = Memory.peakMegabytes(Long.toString(process.pid()));
+        memory = seen.isPresent() ? seen : memory;
       }
       double wall = (System.nanoTime() - start) / 1e9;
       String printed = Files.readString(output, StandardCharsets.UTF_8).strip();
       return process.exitValue() == 0
-          ? Optional.of(new Done(new Stopwatch.Times(cpu.toMillis() / 1e3, wall), printed))
+          ? Optional.of(new Done(new Stopwatch.Times(cpu.toMillis() / 1e3, wall), memory, printed))
           : Optional.empty();
     } finally {
       Files.deleteIfExists(output);

@@ -11,6 +11,8 @@ import java.nio.file.attribute.FileTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -53,7 +55,7 @@ class LauncherIT {
         new ProcessBuilder(command).redirectOutput(out.toFile()).redirectError(err.toFile());
     builder.environment().put("JAVA_HOME", System.getProperty("java.home"));
     Process process = builder.start();
-    assertThat(process.waitFor(300, TimeUnit.SECONDS)).isTrue();
+    assertThat(process.waitFor(900, TimeUnit.SECONDS)).isTrue();
     return new Ended(process.exitValue(), Files.readString(out), Files.readString(err));
   }
 
@@ -124,8 +126,26 @@ class LauncherIT {
     Ended ended = java("-jar", BUILT.toString(), "bench", "S", "--repeat", "1", "--with-r");
     assertThat(ended.status()).as(ended.err()).isZero();
     assertThat(ended.out())
-        .contains("the whole job, from cold: analyse ", "the whole job in R")
+        .contains("the whole job, from cold: analyse ", "peak memory", "the whole job in R")
         .doesNotContain("analyse failed");
+  }
+
+  @Test
+  @Tag("slow")
+  void ten_million_grafts_need_less_than_4_GB() throws Exception {
+    Ended ended =
+        java(
+            "-Xmx3700m",
+            "-XX:+UseParallelGC",
+            "-jar",
+            BUILT.toString(),
+            "bench",
+            "XL",
+            "--whole-job");
+    assertThat(ended.status()).as(ended.err()).isZero();
+    Matcher peak = Pattern.compile("peak memory ([0-9,]+) MB").matcher(ended.out());
+    assertThat(peak.find()).as(ended.out()).isTrue();
+    assertThat(Integer.parseInt(peak.group(1).replace(",", ""))).isBetween(500, 4096);
   }
 
   @Test
