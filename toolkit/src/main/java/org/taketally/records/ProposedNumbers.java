@@ -77,7 +77,7 @@ final class ProposedNumbers {
   void decimal() {
     if (commas > 0 && points <= (1 - NEARLY_ALL) * commas) {
       sheet.rules().addProperty("decimal", ",");
-      sheet.because("%,d numbers have decimal commas, %,d a point", commas, points);
+      sheet.because("of numbers with a decimal sign %,d have a comma, %,d a point", commas, points);
     } else if (commas > 0 && points > 0) {
       sheet
           .ask(

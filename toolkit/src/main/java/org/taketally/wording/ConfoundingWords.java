@@ -27,10 +27,12 @@ final class ConfoundingWords implements AnswerWords {
           .formatted(what);
     }
     if (answer.comparable()) {
-      return "All %d levels of %s can be compared: %s of the information about their differences is"
-              .formatted(levels, what, Words.percent(answer.efficiency()))
-          + " left once everything else recorded is allowed for (%s)."
-              .formatted(Words.count(answer.grafts(), "graft"));
+      return "All %d levels of %s can be compared%s: %s of the information about their differences is"
+              .formatted(levels, what, where(), Words.percent(answer.efficiency()))
+          + " left %s everything else recorded is allowed for (%s)."
+              .formatted(
+                  acrossBatches() ? "within these once" : "once",
+                  Words.count(answer.grafts(), "graft"));
     }
     List<String> parts = new ArrayList<>();
     answer.groups().forEach(group -> parts.add(Words.list(group.levels())));
@@ -38,6 +40,15 @@ final class ConfoundingWords implements AnswerWords {
             .formatted(what, answer.groups().size())
         + String.join("; ", parts)
         + ".";
+  }
+
+  /** Levels that batches keep apart still meet across them, at the cost of what batches did. */
+  private boolean acrossBatches() {
+    return answer.efficiency() < Confounding.ENTANGLED_BELOW;
+  }
+
+  private String where() {
+    return acrossBatches() ? " across grafting days, blocks and the like" : "";
   }
 
   @Override

@@ -39,6 +39,23 @@ class ConfoundingTest {
                 + " (120 grafts).");
   }
 
+  /** One day had two stocks, each on a cultivar of its own: nothing is left within days. */
+  @Test
+  void stocks_that_meet_across_days_alone_are_said_to() {
+    Records records = Records.of("rootstock", "grafting_day", "cultivar");
+    records.row(12, 10, "Ash", "4 March", "Orrin");
+    records.row(12, 8, "Bay", "5 March", "Orrin");
+    records.row(10, 3, "Ash", "5 March", "Pell");
+    records.row(10, 2, "Bay", "6 March", "Pell");
+    Confounding answer = ConfoundingCalculator.of(records.cells(), "rootstock", OPTIONS);
+    assertThat(answer.comparable()).isTrue();
+    assertThat(Wording.of(answer).headline())
+        .isEqualTo(
+            "All 2 levels of rootstock can be compared across grafting days, blocks and the like:"
+                + " 0 % of the information about their differences is left within these once"
+                + " everything else recorded is allowed for (44 grafts).");
+  }
+
   /**
    * Reference: balanced incomplete blocks with t treatments in blocks of k have efficiency t (k -
    * 1) / (k (t - 1)): 4 stocks in blocks of 2 give 4 * 1 / (2 * 3) = 2/3 (John and Williams 1995,
