@@ -45,32 +45,38 @@ final class BenchCommand implements Callable<Integer> {
 
   @Spec private CommandSpec spec;
 
-  @Parameters(arity = "0..*", description = "sizes to measure (default: S M)")
+  @Parameters(arity = "0..*", paramLabel = "SIZE", description = "Sizes to measure (S M).")
   private List<BenchRecords.Size> sizes = List.of(BenchRecords.Size.S, BenchRecords.Size.M);
 
-  @Option(names = "--repeat", description = "fits per size; the last is reported (default: 5)")
+  @Option(
+      names = "--repeat",
+      paramLabel = "N",
+      description = "Fits per size; the last is reported (5).")
   private int repeat = 5;
 
-  @Option(names = "--refits", description = "bootstrap refits of the last fit (default: none)")
+  @Option(
+      names = "--refits",
+      paramLabel = "N",
+      description = "Bootstrap refits of the last fit (none).")
   private int refits;
 
-  @Option(names = "--threads", description = "most threads (default: all processors)")
+  @Option(names = "--threads", paramLabel = "N", description = "Most threads (all processors).")
   private int threads = Runtime.getRuntime().availableProcessors();
 
   @Option(
       names = "--check",
-      description = "look through the rows as the check command does, and fit nothing")
+      description = "Look through the rows as the check command does, and fit nothing.")
   private boolean check;
 
   @Option(
       names = "--whole-job",
-      description = "fit nothing here; do the whole job of analyse, each size from cold")
+      description = "Fit nothing here; do the whole job of analyse, each size from cold.")
   private boolean wholeJob;
 
-  @Option(names = "--with-r", description = "fit, and do the whole job, in R in the same run")
+  @Option(names = "--with-r", description = "Fit, and do the whole job, in R in the same run.")
   private boolean withR;
 
-  @Option(names = "--keep", description = "folder to keep the record files in")
+  @Option(names = "--keep", paramLabel = "DIR", description = "Folder to keep the record files in.")
   private Path keep;
 
   @Override

@@ -14,10 +14,11 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "template",
     mixinStandardHelpOptions = true,
-    description =
-        "Prints a crop profile to start your own from, e.g. taketally crop template --like apple"
-            + " --out quince.csv; change its values and sources, then use it with --crop"
-            + " quince.csv.")
+    description = {
+      "Prints a crop profile to start your own from: change its values and sources, then name it"
+          + " with --crop.",
+      "Example: taketally crop template --like apple --out quince.csv"
+    })
 final class CropTemplateCommand implements Callable<Integer> {
 
   @Option(

@@ -13,10 +13,11 @@ import picocli.CommandLine.Mixin;
     name = "schema",
     mixinStandardHelpOptions = true,
     sortOptions = false,
-    description =
-        "Prints the JSON Schema of a dictionary, e.g. taketally dictionary schema --out"
-            + " dictionary.schema.json. With \"$schema\": \"dictionary.schema.json\" in the"
-            + " dictionary, editors complete it.")
+    description = {
+      "Prints the JSON Schema of a dictionary. Editors complete a dictionary that names it.",
+      "Example: taketally dictionary schema --out dictionary.schema.json",
+      "In the dictionary: \"$schema\": \"dictionary.schema.json\""
+    })
 final class DictionarySchemaCommand implements Callable<Integer> {
 
   @Mixin private TextOut out = new TextOut();

@@ -23,10 +23,11 @@ import picocli.CommandLine.Spec;
     name = "suggest",
     mixinStandardHelpOptions = true,
     sortOptions = false,
-    description =
-        "Proposes a dictionary for your sheets, e.g. taketally dictionary suggest sheet.csv --out"
-            + " dictionary.json. Says what each entry rests on and what it couldn't decide; read"
-            + " and correct the file, then use it with --dictionary dictionary.json.")
+    description = {
+      "Proposes a dictionary for your sheets. Says what each entry rests on and what it couldn't"
+          + " decide; read and correct the file, then name it with --dictionary.",
+      "Example: taketally dictionary suggest sheet.csv --out dictionary.json"
+    })
 final class DictionarySuggestCommand implements Callable<Integer> {
 
   @Parameters(arity = "1..*", paramLabel = "FILE", description = "Sheets as you keep them.")

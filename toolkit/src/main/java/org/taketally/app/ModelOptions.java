@@ -51,7 +51,7 @@ final class ModelOptions {
       names = "--is",
       paramLabel = "LEVEL",
       description =
-          "With --compare: that level against all others, e.g. --compare fridge_batch --is 7.")
+          "With --compare: that level against all others, as in --compare fridge_batch --is 7.")
   private String level;
 
   @Option(

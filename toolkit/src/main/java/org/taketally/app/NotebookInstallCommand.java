@@ -26,13 +26,13 @@ final class NotebookInstallCommand implements Callable<Integer> {
   /** Where to: one of two. */
   private static final class Where {
 
-    @Option(names = "--user", description = "for this user only (the default)")
+    @Option(names = "--user", description = "For this user only (the default).")
     private boolean user;
 
     @Option(
         names = "--prefix",
         paramLabel = "DIR",
-        description = "below DIR/share/jupyter, e.g. /usr/local or a virtual environment")
+        description = "Below DIR/share/jupyter, e.g. /usr/local or a virtual environment.")
     private Path prefix;
 
     Path jupyterData() {
@@ -47,7 +47,7 @@ final class NotebookInstallCommand implements Callable<Integer> {
   @Option(
       names = "--java-option",
       paramLabel = "OPTION",
-      description = "an option for the kernel's Java, e.g. --java-option=-Xmx4g; may be repeated")
+      description = "An option for the kernel's Java, e.g. --java-option=-Xmx4g; may be repeated.")
   private List<String> javaOptions = List.of();
 
   @CommandLine.Spec private CommandLine.Model.CommandSpec spec;

@@ -26,7 +26,7 @@ final class NotebookListCommand implements Callable<Integer> {
       paramLabel = "FOLDER",
       arity = "0..1",
       defaultValue = ".",
-      description = "where to look for notebooks (default: here)")
+      description = "Where to look for notebooks (here).")
   private Path folder;
 
   @CommandLine.Spec private CommandLine.Model.CommandSpec spec;

@@ -34,42 +34,46 @@ import picocli.CommandLine.Parameters;
     })
 final class NotebookRunCommand implements Callable<Integer> {
 
-  @Parameters(paramLabel = "NOTEBOOK", arity = "1..*", description = ".ipynb files, in this order")
+  @Parameters(
+      paramLabel = "NOTEBOOK",
+      arity = "1..*",
+      description = "Notebooks (.ipynb), in this order.")
   private List<Path> notebooks;
 
   @Option(
       names = "--out",
       paramLabel = "DIR",
       defaultValue = "executed",
-      description = "folder for the executed copies (default: executed)")
+      description = "Folder for the executed copies (executed).")
   private Path out;
 
   @Option(
       names = "--set",
       paramLabel = "NAME=VALUE",
-      description = "a new value for a variable of the cell tagged \"parameters\"; may be repeated")
+      description =
+          "A new value for a variable of the cell tagged \"parameters\"; may be repeated.")
   private Map<String, String> parameters = Map.of();
 
-  @Option(names = "--html", description = "also write each notebook as a page")
+  @Option(names = "--html", description = "Also write each notebook as a page.")
   private boolean html;
 
   @Option(
       names = "--plain-page",
-      description = "in the page, show outputs as text only: for notebooks of unknown origin")
+      description = "In the page, show outputs as text only: for notebooks of unknown origin.")
   private boolean plainPage;
 
   @Option(
       names = "--timeout",
       paramLabel = "SECONDS",
-      description = "longest time for one cell (default: none)")
+      description = "Longest time for one cell (none).")
   private Double timeout;
 
   @Mixin private ReplaceOption replace = new ReplaceOption();
 
-  @Option(names = "--allow-errors", description = "go on after a cell that fails")
+  @Option(names = "--allow-errors", description = "Go on after a cell that fails.")
   private boolean allowErrors;
 
-  @Option(names = "--timing", description = "note in the notebook when each cell ran")
+  @Option(names = "--timing", description = "Note in the notebook when each cell ran.")
   private boolean timing;
 
   @CommandLine.Spec private CommandLine.Model.CommandSpec spec;

@@ -19,7 +19,8 @@ final class OutFolder {
   @Option(
       names = "--out",
       paramLabel = "DIR",
-      description = "Write pages and tables too, into this folder (rows set aside: taketally-out).")
+      description =
+          "Folder for pages and tables; what is written unasked goes to taketally-out without it.")
   private Path named;
 
   @Mixin private ReplaceOption replace = new ReplaceOption();
