@@ -51,15 +51,17 @@ final class PublicAnswers {
 
   private final List<Answer> answers;
   private final SeasonFacts facts;
-  private final SeasonAdvice whole;
   private final Optional<UsualTakes> usual;
+  private final SeasonAdvice advice;
+  private final Optional<FactorImportance> importance;
 
   PublicAnswers(
       List<Answer> answers, Optional<TakeFit> fit, SeasonAdvice advice, SeasonFacts facts) {
     this.answers = List.copyOf(answers);
-    this.whole = advice;
     this.facts = facts;
     this.usual = fit.flatMap(this::usual);
+    this.advice = new PublicAdvice(facts, storage()).of(advice);
+    this.importance = find(FactorImportance.class).flatMap(this::shown);
   }
 
   /** What is usual for cultivars that stand by themselves, where there is a fit to ask. */
@@ -210,21 +212,24 @@ final class PublicAnswers {
    * Every factor, but levels named only where they may be, and hands only where there are enough.
    */
   Optional<FactorImportance> importance() {
-    Comparator<Importance> largestFirst =
-        Comparator.comparingDouble((Importance m) -> m.typical().value()).reversed();
-    return find(FactorImportance.class)
-        .filter(whole -> facts.joint().isEmpty())
-        .map(
-            whole ->
-                new FactorImportance(
-                    whole.factors().stream()
-                        .filter(this::enoughBehind)
-                        .map(this::unnamed)
-                        .map(this::asAdvised)
-                        .sorted(largestFirst)
-                        .toList(),
-                    whole.tally(),
-                    whole.options()));
+    return importance;
+  }
+
+  private Optional<FactorImportance> shown(FactorImportance whole) {
+    if (facts.joint().isPresent()) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        new FactorImportance(
+            whole.factors().stream()
+                .filter(this::enoughBehind)
+                .map(this::unnamed)
+                .map(this::asAdvised)
+                .sorted(
+                    Comparator.comparingDouble((Importance m) -> m.typical().value()).reversed())
+                .toList(),
+            whole.tally(),
+            whole.options()));
   }
 
   /**
@@ -367,6 +372,6 @@ final class PublicAnswers {
 
   /** Advice that names no level behind which too few people stand. */
   SeasonAdvice advice() {
-    return new PublicAdvice(facts, storage()).of(whole);
+    return advice;
   }
 }
