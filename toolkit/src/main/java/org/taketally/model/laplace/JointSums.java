@@ -20,9 +20,6 @@ public final class JointSums {
   private final CellPass pass;
   private final int fixed;
 
-  /** Where each row of X isn't zero. */
-  private final int[][] filled;
-
   /** Inverse of the covariance of the fixed effects; empty under a flat prior. */
   private final double[][] information;
 
@@ -31,7 +28,6 @@ public final class JointSums {
     this.pass = pass;
     this.sorted = inverse.sorted;
     this.fixed = sorted.patterns.width();
-    this.filled = sorted.patterns.filled();
     this.slopes = new LevelVector(sorted);
     this.cubes = new LevelVector(sorted);
     this.information = !jeffreys ? new double[0][] : fixedInformation();
@@ -133,7 +129,7 @@ public final class JointSums {
 
     /** Covariances of eta with the cell's levels of the remainder and with the fixed effects. */
     private void withRest(int node, int i, double[] x) {
-      int[] filled = JointSums.this.filled[sorted.pattern[i]];
+      int[] filled = sorted.filled[sorted.pattern[i]];
       System.arraycopy(inverse.fixed, node * fixed, toFixed, 0, fixed);
       for (int e = 1; e < sorted.depths; e++) {
         addFixed(1, inverse.rows[e - 1][inverse.ancestor(0, node, e)]);
@@ -180,7 +176,7 @@ public final class JointSums {
         int a = sorted.restOf[f][i];
         sum += d == 0 ? inverse.met[sorted.metAt[f][i]] : inverse.rows[d - 1][here][a];
       }
-      for (int j : filled[sorted.pattern[i]]) {
+      for (int j : sorted.filled[sorted.pattern[i]]) {
         sum +=
             x[j]
                 * (d == 0

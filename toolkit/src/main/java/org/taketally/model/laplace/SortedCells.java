@@ -19,6 +19,9 @@ public final class SortedCells {
   public final Elimination elimination;
   public final Patterns patterns;
 
+  /** Where each row of X isn't zero. */
+  public final int[][] filled;
+
   /** Sorted cell of each cell of the evidence. */
   public final int[] placeOf;
 
@@ -62,6 +65,7 @@ public final class SortedCells {
   public SortedCells(ModelData evidence) {
     this.elimination = Elimination.of(evidence);
     this.patterns = evidence.patterns();
+    this.filled = patterns.filled();
     List<int[]> chain = new ArrayList<>();
     elimination.chain().forEach(k -> chain.add(evidence.codes()[k]));
     if (chain.isEmpty()) {
