@@ -1,8 +1,6 @@
 package org.taketally.app;
 
 import java.io.IOException;
-import java.io.Reader;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -65,10 +63,7 @@ final class BudwoodOptions {
   }
 
   BudwoodPlan plan(WoodUse wood, PastRecordsOptions past) throws IOException {
-    BudwoodRequests read;
-    try (Reader text = Files.newBufferedReader(list, StandardCharsets.UTF_8)) {
-      read = BudwoodRequests.read(list.getFileName().toString(), text);
-    }
+    BudwoodRequests read = BudwoodRequests.read(list);
     UnusableList.require("the list of requests", read.problems());
     return BudwoodPlan.of(read.requests(), wood, storage(past), today);
   }

@@ -1,8 +1,6 @@
 package org.taketally.app;
 
 import java.io.IOException;
-import java.io.Reader;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -195,12 +193,9 @@ final class OrderCommand implements Callable<Integer> {
         .toList();
   }
 
-  private OrderBook read() throws IOException {
+  private OrderBook read() {
     require(book);
-    OrderBook read;
-    try (Reader text = Files.newBufferedReader(book, StandardCharsets.UTF_8)) {
-      read = OrderBook.read(book.getFileName().toString(), text);
-    }
+    OrderBook read = OrderBook.read(book);
     UnusableList.require("the order book", read.problems());
     return read;
   }

@@ -1,7 +1,6 @@
 package org.taketally.app;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
@@ -19,6 +18,7 @@ import org.taketally.publish.opendata.PackageOptions;
 import org.taketally.records.Assessments;
 import org.taketally.records.GraftRecords;
 import org.taketally.records.columns.KnownColumns;
+import org.taketally.records.dictionary.SheetDictionary;
 import org.taketally.wording.opendata.OpenLicence;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -127,7 +127,7 @@ final class PackageCommand implements Callable<Integer> {
             choices.answers().seed(),
             input.crop(),
             dictionary.isPresent()
-                ? Optional.of(Files.readString(dictionary.get()))
+                ? Optional.of(SheetDictionary.text(dictionary.get()))
                 : Optional.empty(),
             LocalDate.now(ZoneId.systemDefault())),
         new PackageOptions.Place(Optional.ofNullable(country), Optional.ofNullable(organism)));

@@ -1,6 +1,7 @@
 package org.taketally.app;
 
 import java.io.IOException;
+import java.nio.charset.CharacterCodingException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -147,12 +148,16 @@ final class SummaryCommand implements Callable<Integer> {
     if (!Files.exists(file)) {
       return PublishedBefore.nothing();
     }
+    String found;
     try {
       return PublishedBefore.read(Files.readString(file));
+    } catch (CharacterCodingException notText) {
+      found = "a file that isn't text in UTF-8";
     } catch (IllegalArgumentException notOurs) {
-      throw new CannotCompute(
-          "%s: found %s; move it away if no page was published from this folder"
-              .formatted(file, notOurs.getMessage()));
+      found = notOurs.getMessage();
     }
+    throw new CannotCompute(
+        "%s: found %s; move it away if no page was published from this folder"
+            .formatted(file, found));
   }
 }

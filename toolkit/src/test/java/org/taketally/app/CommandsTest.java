@@ -40,6 +40,24 @@ class CommandsTest {
   }
 
   @Test
+  void a_list_of_what_was_published_that_is_no_text_is_told() throws IOException {
+    Path sheet =
+        Files.writeString(
+            folder.resolve("own.csv"),
+            """
+            cultivar,rootstock,grafts,takes,grafter
+            Orrin,Ostrey,12,10,Maud
+            Orrin,Pellin,12,9,Tove
+            """);
+    Path out = Files.createDirectories(folder.resolve("out"));
+    Files.write(out.resolve("season-published.csv"), new byte[] {'p', (byte) 0xFF, '\n'});
+    CommandRun outcome = run("summary", sheet, "--out", out, "--replace").said();
+    assertThat(outcome.status()).isEqualTo(ExitStatus.CANNOT_BE_COMPUTED);
+    assertThat(outcome.err())
+        .contains("season-published.csv: found a file that isn't text in UTF-8; move it away");
+  }
+
+  @Test
   void hickory_records_are_read_by_a_dictionary_and_answered() throws IOException {
     Path json = folder.resolve("hickory.json");
     CommandRun outcome =

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.google.gson.JsonParser;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
@@ -22,11 +23,15 @@ class PackageCommandTest {
   }
 
   private CommandRun pack(String licence) {
+    return pack(licence, COUNTS.resolve("dictionary.json"));
+  }
+
+  private CommandRun pack(String licence, Path dictionary) {
     return run(
         "package",
         COUNTS.resolve("grafts.csv"),
         "--dictionary",
-        COUNTS.resolve("dictionary.json"),
+        dictionary,
         "--title",
         "Hickory 1923",
         "--by",
@@ -60,6 +65,18 @@ class PackageCommandTest {
         run("check", open.resolve("records.csv"), "--dictionary", open.resolve("dictionary.json"));
     assertThat(checked.status()).isEqualTo(ExitStatus.FINE);
     assertThat(checked.out()).contains("272 grafts assessed, 140 took");
+  }
+
+  /** As some terminals write what a command prints. */
+  @Test
+  void takes_a_dictionary_in_utf_16_along() throws IOException {
+    String text = Files.readString(COUNTS.resolve("dictionary.json"));
+    Path wide =
+        Files.write(
+            folder.resolve("dictionary.json"),
+            ("\uFEFF" + text).getBytes(StandardCharsets.UTF_16LE));
+    CommandRun packed = pack("CC0-1.0", wide);
+    assertThat(packed.status()).as(packed.err()).isEqualTo(ExitStatus.FINE);
   }
 
   @Test

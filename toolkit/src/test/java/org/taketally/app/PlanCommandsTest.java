@@ -263,7 +263,7 @@ class PlanCommandsTest {
     CommandRun outcome = run("order", "--request", list);
     assertThat(outcome.status()).isNotEqualTo(ExitStatus.FINE);
     assertThat(outcome.err())
-        .contains("the name of a cultivar", "a whole number, 1 or more")
+        .contains("the name of a cultivar", "a whole number from 1 to 9,999,999")
         .contains("year-month-day", "one of dormant, swelling, flushed");
     assertThat(run("order", "--request", list, list).err()).contains("one of the two");
     assertThat(run("order").err()).contains("give an order book (BOOK)");

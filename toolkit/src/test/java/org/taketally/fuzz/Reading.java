@@ -14,6 +14,8 @@ import org.dhatim.fastexcel.Workbook;
 import org.dhatim.fastexcel.Worksheet;
 import org.taketally.notebook.runner.Notebook;
 import org.taketally.notebook.runner.NotebookPage;
+import org.taketally.plan.order.BudwoodRequests;
+import org.taketally.plan.order.OrderBook;
 import org.taketally.records.Assessments;
 import org.taketally.records.CropProfiles;
 import org.taketally.records.GraftRecords;
@@ -123,6 +125,31 @@ enum Reading {
       notebook.text();
       NotebookPage.of(notebook, true);
       NotebookPage.of(notebook, false);
+    }
+  },
+  ORDER_BOOK(
+      "orders.csv",
+      """
+      cultivar,rootstock,trees,due,take,grafts,sticks
+      Orrin,Halden seedling,40,2027-10-01,70,,6
+      Brell,any,25,,62.5,80,
+      "Pembrin, late",Ostrey,10,2027-11-15,30 %,,
+      """) {
+    @Override
+    void read(Path file) {
+      OrderBook.read(file).problems().forEach(problem -> assertSentence(problem.sentence()));
+    }
+  },
+  REQUESTS(
+      "requests.csv",
+      """
+      cultivar;sticks;needed;bud_stage;buds;on_tree
+      Orrin;12;2027-03-10;dormant;swelling;30
+      Brell;5;2027-03-20;;;
+      """) {
+    @Override
+    void read(Path file) {
+      BudwoodRequests.read(file).problems().forEach(problem -> assertSentence(problem.sentence()));
     }
   },
   WORKBOOK("workbook.xlsx", "") {

@@ -43,13 +43,13 @@ class UnreadableTest {
     refuses(
         folder.resolve("none.csv"),
         RecordsReader.defaults(),
-        "@none.csv: found \"no such file\", expected a CSV or XLSX file of graft records; check"
+        "@none.csv: found \"no such file\", expected a CSV or XLSX file; check"
             + " the name and the folder");
     refuses(
         folder,
         RecordsReader.defaults(),
         folder
-            + ": found \"a folder\", expected a CSV or XLSX file of graft records; name the files"
+            + ": found \"a folder\", expected a CSV or XLSX file; name the files"
             + " in it, e.g. @*.csv");
   }
 
@@ -59,8 +59,8 @@ class UnreadableTest {
         .isInstanceOf(RecordsUnreadable.class)
         .hasMessage(
             folder
-                + "/grafts-*.csv: found \"no such file\", expected a CSV or XLSX file of graft"
-                + " records; check the folder and the pattern");
+                + "/grafts-*.csv: found \"no such file\", expected a CSV or XLSX file"
+                + "; check the folder and the pattern");
     assertThatThrownBy(() -> RecordsReader.defaults().readFolder(folder.resolve("none"), "*.csv"))
         .isInstanceOf(RecordsUnreadable.class)
         .hasMessageEndingWith("check the name and the folder");
@@ -71,7 +71,7 @@ class UnreadableTest {
     refuses(
         "empty.csv",
         "",
-        "@empty.csv: found \"an empty file\", expected a CSV or XLSX file of graft records; save"
+        "@empty.csv: found \"an empty file\", expected a CSV or XLSX file; save"
             + " the sheet again and check that it has rows");
     refuses(
         "blank.csv",
@@ -93,27 +93,27 @@ class UnreadableTest {
     refuses(
         "garbage.csv",
         garbage,
-        "@garbage.csv: found \"a file that isn't text\", expected a CSV or XLSX file of graft"
-            + " records; save the sheet as \"CSV UTF-8\" or .xlsx");
+        "@garbage.csv: found \"a file that isn't text\", expected a CSV or XLSX file"
+            + "; save the sheet as \"CSV UTF-8\" or .xlsx");
     refuses(
         "old.xls",
         new byte[] {(byte) 0xD0, (byte) 0xCF, 0x11, (byte) 0xE0, 0, 0, 0, 0},
-        "@old.xls: found \"an old workbook (.xls)\", expected a CSV or XLSX file of graft records;"
+        "@old.xls: found \"an old workbook (.xls)\", expected a CSV or XLSX file;"
             + " save it as .xlsx or as \"CSV UTF-8\"");
     refuses(
         "grafts.parquet",
         "PAR1....",
-        "@grafts.parquet: found \"a Parquet file\", expected a CSV or XLSX file of graft records;"
+        "@grafts.parquet: found \"a Parquet file\", expected a CSV or XLSX file;"
             + " read it with a query; see docs/records.md");
     refuses(
         "grafts.csv.gz",
         new byte[] {0x1f, (byte) 0x8b, 8, 0, 0, 0, 0, 0},
-        "@grafts.csv.gz: found \"a compressed file\", expected a CSV or XLSX file of graft records;"
+        "@grafts.csv.gz: found \"a compressed file\", expected a CSV or XLSX file;"
             + " unpack it first");
     refuses(
         "grafts.pdf",
         "%PDF-1.7 and so on",
-        "@grafts.pdf: found \"a PDF\", expected a CSV or XLSX file of graft records; ask for the"
+        "@grafts.pdf: found \"a PDF\", expected a CSV or XLSX file; ask for the"
             + " sheet it was made from");
   }
 
@@ -141,7 +141,7 @@ class UnreadableTest {
     refuses(
         "wide.csv",
         (HEADER + ROW).getBytes(StandardCharsets.UTF_16),
-        "@wide.csv: found \"text in UTF-16\", expected a CSV or XLSX file of graft records; save"
+        "@wide.csv: found \"text in UTF-16\", expected a CSV or XLSX file; save"
             + " the sheet as \"CSV UTF-8\", or say \"encoding\": \"UTF-16\" in the dictionary");
   }
 

@@ -158,7 +158,7 @@ class WorkbookTest {
         .isInstanceOf(RecordsUnreadable.class)
         .hasMessage(
             file
-                + ": found \"no sheet \"2024\"\", expected a CSV or XLSX file of graft records;"
+                + ": found \"no sheet \"2024\"\", expected a CSV or XLSX file;"
                 + " choose one of [Old, New]");
   }
 

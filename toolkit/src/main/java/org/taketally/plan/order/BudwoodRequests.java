@@ -2,6 +2,7 @@ package org.taketally.plan.order;
 
 import java.io.IOException;
 import java.io.Reader;
+import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -24,8 +25,10 @@ import org.taketally.terms.Severity;
  */
 public record BudwoodRequests(List<BudwoodRequest> requests, List<Problem> problems) {
 
-  private static final List<String> COLUMNS =
-      List.of("cultivar", "sticks", "needed", "bud_stage", "buds", "on_tree");
+  private static final ListLine.Columns LINES =
+      new ListLine.Columns(
+          List.of("cultivar", "sticks", "needed", "bud_stage", "buds", "on_tree"),
+          List.of("cultivar", "sticks", "needed"));
 
   private static final List<String> STAGES =
       Arrays.stream(BudStage.values()).map(s -> s.name().toLowerCase(Locale.ROOT)).toList();
@@ -39,15 +42,30 @@ public record BudwoodRequests(List<BudwoodRequest> requests, List<Problem> probl
    * Reads a list.
    *
    * @param name of the file, for problems
-   * @param text the file
+   * @param text comma-separated
    * @return the list
    * @throws IOException if it can't be read
    */
   public static BudwoodRequests read(String name, Reader text) throws IOException {
-    List<BudwoodRequest> requests = new ArrayList<>();
     List<Problem> problems = new ArrayList<>();
-    List<String> needed = List.of("cultivar", "sticks", "needed");
-    for (ListLine line : ListLine.read(name, text, COLUMNS, needed, problems)) {
+    return of(name, ListLine.read(name, text, LINES, problems), problems);
+  }
+
+  /**
+   * Reads a list kept as a sheet.
+   *
+   * @param file CSV, parted by commas, semicolons or tabs, or XLSX with one worksheet
+   * @return the list
+   * @throws org.taketally.records.problems.RecordsUnreadable if it can't be read
+   */
+  public static BudwoodRequests read(Path file) {
+    List<Problem> problems = new ArrayList<>();
+    return of(String.valueOf(file.getFileName()), ListLine.read(file, LINES, problems), problems);
+  }
+
+  private static BudwoodRequests of(String name, List<ListLine> lines, List<Problem> problems) {
+    List<BudwoodRequest> requests = new ArrayList<>();
+    for (ListLine line : lines) {
       request(line).ifPresent(requests::add);
       problems.addAll(line.problems());
     }

@@ -4,6 +4,7 @@ import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.NamedCsvRecord;
 import java.io.IOException;
 import java.io.Reader;
+import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
@@ -12,76 +13,112 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import org.taketally.records.sources.RawRow;
+import org.taketally.records.sources.RowSource;
+import org.taketally.records.sources.SourceFiles;
 import org.taketally.terms.Problem;
 import org.taketally.terms.Severity;
 
 /** A line of an order book or a list of requests, collecting everything wrong with it. */
 final class ListLine {
 
+  private static final int MOST = 9_999_999;
+
   private final String name;
-  private final NamedCsvRecord row;
+  private final long number;
+  private final List<String> headings;
+  private final List<String> fields;
   private final List<Problem> problems = new ArrayList<>();
 
-  private ListLine(String name, NamedCsvRecord row) {
+  private ListLine(String name, long number, List<String> headings, List<String> fields) {
     this.name = name;
-    this.row = row;
+    this.number = number;
+    this.headings = headings;
+    this.fields = fields;
   }
+
+  /**
+   * Which columns a list has.
+   *
+   * @param all it may have
+   * @param needed of them
+   */
+  record Columns(List<String> all, List<String> needed) {}
 
   /**
    * Reads a list.
    *
-   * @param columns it may have
-   * @param needed of them
+   * @param name of the list, for problems
+   * @param text comma-separated, UTF-8
    * @param problems where what is wrong with the headings goes; no line is read then
    */
-  static List<ListLine> read(
-      String name, Reader text, List<String> columns, List<String> needed, List<Problem> problems)
+  static List<ListLine> read(String name, Reader text, Columns columns, List<Problem> problems)
       throws IOException {
     List<ListLine> lines = new ArrayList<>();
     try (CsvReader<NamedCsvRecord> csv = CsvReader.builder().ofNamedCsvRecord(text)) {
       for (NamedCsvRecord row : csv) {
-        if (lines.isEmpty()) {
-          headings(name, row, columns, needed, problems);
-          if (!problems.isEmpty()) {
-            break;
-          }
-        }
-        lines.add(new ListLine(name, row));
+        lines.add(
+            new ListLine(name, row.getStartingLineNumber(), row.getHeader(), row.getFields()));
       }
     }
-    return lines;
+    return checked(lines, columns, problems);
   }
 
-  private static void headings(
-      String name,
-      NamedCsvRecord row,
-      List<String> columns,
-      List<String> needed,
-      List<Problem> problems) {
-    List<String> there = row.getHeader().stream().map(ListLine::plain).toList();
-    for (String column : needed) {
+  /**
+   * Reads a list as sheets of records are read: CSV parted by commas, semicolons or tabs, or XLSX.
+   *
+   * @param file the list
+   * @param problems where what is wrong with the headings goes; no line is read then
+   */
+  static List<ListLine> read(Path file, Columns columns, List<Problem> problems) {
+    RowSource source = SourceFiles.list(file, heading -> columns.all().contains(plain(heading)));
+    List<ListLine> lines = new ArrayList<>();
+    try (RowSource.Rows rows = source.open()) {
+      for (RawRow row = rows.next(); row != null; row = rows.next()) {
+        lines.add(
+            new ListLine(
+                String.valueOf(file.getFileName()),
+                row.line(),
+                source.headings(),
+                List.of(row.fields())));
+      }
+    }
+    return checked(lines, columns, problems);
+  }
+
+  private static List<ListLine> checked(
+      List<ListLine> lines, Columns columns, List<Problem> problems) {
+    if (!lines.isEmpty()) {
+      lines.get(0).headings(columns, problems);
+    }
+    return problems.isEmpty() ? lines : List.of();
+  }
+
+  private void headings(Columns columns, List<Problem> wrong) {
+    List<String> there = headings.stream().map(ListLine::plain).toList();
+    for (String column : columns.needed()) {
       if (!there.contains(column)) {
-        problems.add(
+        wrong.add(
             new Problem(
                 Severity.ERROR,
                 name,
                 1,
                 column,
-                String.join(", ", row.getHeader()),
+                String.join(", ", headings),
                 "a column named " + column,
-                "name the column so; the others may be " + String.join(", ", columns)));
+                "name the column so; the others may be " + String.join(", ", columns.all())));
       }
     }
-    for (String heading : row.getHeader()) {
-      if (!columns.contains(plain(heading))) {
-        problems.add(
+    for (String heading : headings) {
+      if (!columns.all().contains(plain(heading))) {
+        wrong.add(
             new Problem(
                 Severity.ERROR,
                 name,
                 1,
                 heading,
                 heading,
-                "one of " + String.join(", ", columns),
+                "one of " + String.join(", ", columns.all()),
                 "rename or delete the column"));
       }
     }
@@ -96,9 +133,9 @@ final class ListLine {
   }
 
   String field(String column) {
-    for (int i = 0; i < row.getHeader().size(); i++) {
-      if (plain(row.getHeader().get(i)).equals(column) && i < row.getFieldCount()) {
-        return row.getField(i).strip();
+    for (int i = 0; i < Math.min(headings.size(), fields.size()); i++) {
+      if (plain(headings.get(i)).equals(column)) {
+        return fields.get(i).strip();
       }
     }
     return "";
@@ -116,7 +153,7 @@ final class ListLine {
   OptionalInt needed(String column, String remedy) {
     OptionalInt number = whole(column, 1);
     if (number.isEmpty() && field(column).isEmpty()) {
-      wrong(column, "a whole number, 1 or more", remedy);
+      wrong(column, whole(1), remedy);
     }
     return number;
   }
@@ -129,8 +166,12 @@ final class ListLine {
     if (typed.matches("\\d{1,7}") && Integer.parseInt(typed) >= least) {
       return OptionalInt.of(Integer.parseInt(typed));
     }
-    wrong(column, "a whole number, %d or more".formatted(least), "correct it");
+    wrong(column, whole(least), "correct it");
     return OptionalInt.empty();
+  }
+
+  private static String whole(int least) {
+    return String.format(Locale.ROOT, "a whole number from %d to %,d", least, MOST);
   }
 
   OptionalDouble percent(String column) {
@@ -138,8 +179,8 @@ final class ListLine {
     if (typed.isEmpty()) {
       return OptionalDouble.empty();
     }
-    if (typed.matches("\\d{1,3}([.]\\d+)?")) {
-      double share = Double.parseDouble(typed) / 100;
+    if (typed.matches("\\d{1,3}([.,]\\d+)?")) {
+      double share = Double.parseDouble(typed.replace(',', '.')) / 100;
       if (share > 0 && share <= 1) {
         return OptionalDouble.of(share);
       }
@@ -176,13 +217,6 @@ final class ListLine {
 
   void wrong(String column, String expected, String remedy) {
     problems.add(
-        new Problem(
-            Severity.ERROR,
-            name,
-            row.getStartingLineNumber(),
-            column,
-            field(column),
-            expected,
-            remedy));
+        new Problem(Severity.ERROR, name, number, column, field(column), expected, remedy));
   }
 }

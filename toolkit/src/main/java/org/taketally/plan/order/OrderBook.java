@@ -2,6 +2,7 @@ package org.taketally.plan.order;
 
 import java.io.IOException;
 import java.io.Reader;
+import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -22,8 +23,10 @@ import org.taketally.terms.Severity;
  */
 public record OrderBook(List<Entry> entries, List<Problem> problems) {
 
-  private static final List<String> COLUMNS =
-      List.of("cultivar", "rootstock", "trees", "due", "take", "grafts", "sticks");
+  private static final ListLine.Columns LINES =
+      new ListLine.Columns(
+          List.of("cultivar", "rootstock", "trees", "due", "take", "grafts", "sticks"),
+          List.of("cultivar", "trees"));
 
   public OrderBook {
     entries = List.copyOf(entries);
@@ -45,15 +48,30 @@ public record OrderBook(List<Entry> entries, List<Problem> problems) {
    * Reads a book.
    *
    * @param name of the file, for problems
-   * @param text the file
+   * @param text comma-separated
    * @return the book
    * @throws IOException if it can't be read
    */
   public static OrderBook read(String name, Reader text) throws IOException {
-    List<Entry> entries = new ArrayList<>();
     List<Problem> problems = new ArrayList<>();
-    for (ListLine line :
-        ListLine.read(name, text, COLUMNS, List.of("cultivar", "trees"), problems)) {
+    return of(name, ListLine.read(name, text, LINES, problems), problems);
+  }
+
+  /**
+   * Reads a book kept as a sheet.
+   *
+   * @param file CSV, parted by commas, semicolons or tabs, or XLSX with one worksheet
+   * @return the book
+   * @throws org.taketally.records.problems.RecordsUnreadable if it can't be read
+   */
+  public static OrderBook read(Path file) {
+    List<Problem> problems = new ArrayList<>();
+    return of(String.valueOf(file.getFileName()), ListLine.read(file, LINES, problems), problems);
+  }
+
+  private static OrderBook of(String name, List<ListLine> lines, List<Problem> problems) {
+    List<Entry> entries = new ArrayList<>();
+    for (ListLine line : lines) {
       entry(line).ifPresent(entries::add);
       problems.addAll(line.problems());
     }

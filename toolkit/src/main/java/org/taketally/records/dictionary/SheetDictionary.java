@@ -4,7 +4,6 @@ import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
 import java.io.IOException;
 import java.nio.ByteBuffer;
-import java.nio.charset.CharacterCodingException;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -68,10 +67,7 @@ public final class SheetDictionary {
    */
   public static SheetDictionary load(Path path) {
     try {
-      if (!SizeLimits.isSmallFile(path)) {
-        throw new IOException("too large");
-      }
-      return parse(path.toString(), text(Files.readAllBytes(path)));
+      return parse(path.toString(), text(path));
     } catch (IOException e) {
       throw new RecordsUnreadable(
           new Problem(
@@ -87,8 +83,19 @@ public final class SheetDictionary {
     }
   }
 
-  /** In UTF-16 where its mark says so; the mark itself is no part of the text. */
-  private static String text(byte[] bytes) throws CharacterCodingException {
+  /**
+   * What a dictionary's file says, word for word: in UTF-16 where its mark says so; the mark itself
+   * is no part of the text.
+   *
+   * @param path a JSON file
+   * @return its text
+   * @throws IOException if it can't be read, isn't text or is too large
+   */
+  public static String text(Path path) throws IOException {
+    if (!SizeLimits.isSmallFile(path)) {
+      throw new IOException("too large");
+    }
+    byte[] bytes = Files.readAllBytes(path);
     String mark = HexFormat.of().formatHex(bytes, 0, Math.min(2, bytes.length));
     Charset encoding =
         mark.equals("fffe") || mark.equals("feff")

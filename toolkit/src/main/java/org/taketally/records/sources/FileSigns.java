@@ -121,13 +121,6 @@ public final class FileSigns {
 
   static RecordsUnreadable refuse(Path path, String found, String remedy) {
     return new RecordsUnreadable(
-        new Problem(
-            Severity.ERROR,
-            path.toString(),
-            0,
-            "",
-            found,
-            "a CSV or XLSX file of graft records",
-            remedy));
+        new Problem(Severity.ERROR, path.toString(), 0, "", found, "a CSV or XLSX file", remedy));
   }
 }

@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.function.ToIntFunction;
 import java.util.stream.Stream;
 import org.taketally.records.columns.CommonWords;
@@ -45,6 +46,29 @@ public final class SourceFiles {
       sources.addAll(open(file, dictionary, counts));
     }
     return sources;
+  }
+
+  /**
+   * A file that holds one list with headings of its own, such as an order book.
+   *
+   * @param file CSV or XLSX
+   * @param known whether a heading is one of the list's
+   * @return the list
+   * @throws org.taketally.records.problems.RecordsUnreadable if it can't be read, or is a workbook
+   *     of several worksheets
+   */
+  public static RowSource list(Path file, Predicate<String> known) {
+    SheetDictionary none = SheetDictionary.none();
+    ToIntFunction<List<String>> count = headings -> (int) headings.stream().filter(known).count();
+    List<RowSource> sheets =
+        FileSigns.form(file, false) == FileSigns.Form.WORKBOOK
+            ? XlsxSource.sheets(file, none::rules, count)
+            : List.of(new CsvSource(file, none.rules(file.toString()), count));
+    if (sheets.size() != 1) {
+      throw FileSigns.refuse(
+          file, sheets.size() + " worksheets with something in them", "save the one as CSV UTF-8");
+    }
+    return SourceAsTyped.of(sheets.get(0));
   }
 
   /** All CSV and XLSX files of a folder, in the order of their names. */
