@@ -162,6 +162,26 @@ class SmallCircleTest {
     assertThat(tables.get(1).merged()).containsExactlyInAnyOrder("r1", "r3");
   }
 
+  /** r1 less Orrin is 9 grafts of three members, of Tamsel and Vardy: no level, yet too few. */
+  @Test
+  void what_is_left_of_a_rootstock_may_not_be_too_little_even_if_it_has_no_name() {
+    Circle circle = new Circle();
+    plenty(circle, "s1 Orrin r1", 9);
+    for (int m = 1; m <= 3; m++) {
+      circle.row("m" + m + " s1 Tamsel r1", m % 2, 1).row("m" + m + " s1 Vardy r1", 1, 2);
+    }
+    plenty(circle, "s1 Tamsel r2", 4);
+    plenty(circle, "s1 Tamsel r3", 3);
+    plenty(circle, "s1 Vardy r2", 4);
+    plenty(circle, "s1 Vardy r4", 4);
+    plenty(circle, "s1 Pell r4", 4);
+
+    PublishedTable stocks = tables(circle, PrivacyRule.usual(), "cultivar", "rootstock").get(1);
+
+    assertThat(stocks.shown()).containsExactly("r2", "r4");
+    assertThat(stocks.merged()).containsExactlyInAnyOrder("r1", "r3");
+  }
+
   /**
    * Season 1, Orrin and r1 hold two of three small groups each: half of season 1 and r1 less Orrin
    * is Tamsel on r1, three members' 9 grafts. Any two tables are safe, three are not; from 10
