@@ -46,7 +46,7 @@ public final class SystematicPicks {
    * Picks.
    *
    * @param count how many, at least 1
-   * @param start where in the first stretch of the weight to begin, 0 to 1
+   * @param start where in the first stretch of the weight to begin, 0 to below 1
    * @return places from 0, rising; a heavy one several times
    */
   public int[] numbers(int count, double start) {
@@ -54,7 +54,7 @@ public final class SystematicPicks {
     double upTo = weights[0];
     int place = 0;
     for (int k = 0; k < count; k++) {
-      while (place < weights.length - 1 && upTo < (k + start) / count * total) {
+      while (place < weights.length - 1 && upTo <= (k + start) / count * total) {
         place++;
         upTo += weights[place];
       }
