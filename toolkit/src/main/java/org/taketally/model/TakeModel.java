@@ -234,16 +234,6 @@ public final class TakeModel {
   }
 
   /**
-   * The model with one more varying column; if it was adjusted for, it no longer is.
-   *
-   * @param column a column of levels
-   * @return a new model
-   */
-  public TakeModel withVarying(String column) {
-    return without(column).with(p -> p.compared = terms.compared()).varyBy(column);
-  }
-
-  /**
    * The model without a column, wherever it stood.
    *
    * @param column a column

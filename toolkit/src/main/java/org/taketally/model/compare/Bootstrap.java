@@ -53,7 +53,7 @@ public record Bootstrap(int replicates, long seed, IntConsumer progress, Sequent
     /** Standard errors that count as clear. */
     public static final double CLEAR = 4;
 
-    private boolean stops(int simulated, int atLeast) {
+    boolean stops(int simulated, int atLeast) {
       double p = (atLeast + 1.0) / (simulated + 1.0);
       return (enough > 0 && atLeast >= enough)
           || Math.abs(p - limit) > CLEAR * Math.sqrt(p * (1 - p) / simulated);
