@@ -19,6 +19,13 @@ class LotCountsTest {
     assertThat(EVEN.count(10, 0.99)).isEqualTo(new Interval(1, 9, 0.99));
   }
 
+  /** One graft that fails in one draw of four: exactly the half of 50 % that may be left out. */
+  @Test
+  void a_tail_of_exactly_half_of_what_is_left_is_left_out() {
+    LotPrediction mixed = new LotPrediction(new double[] {1, 0, 1, 1});
+    assertThat(mixed.count(1, 0.5)).isEqualTo(new Interval(1, 1, 0.5));
+  }
+
   @Test
   void the_range_is_lopsided_where_takes_are() {
     LotPrediction good = new LotPrediction(new double[] {0.9}); // 9^10, 10 * 9^9, ... of 10^10

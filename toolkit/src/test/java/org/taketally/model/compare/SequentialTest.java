@@ -35,6 +35,17 @@ class SequentialTest {
     assertThat(limit.stops(99, 4)).isFalse();
   }
 
+  /**
+   * 7 of 9: p = 8 / 10, error sqrt(0.16 / 9) = 0.133, four are 0.533: 0.55 from 0.25 is clear, 0.5
+   * from 0.3 isn't. What is at its limit is never clear of it.
+   */
+  @Test
+  void the_p_value_counts_what_was_observed_as_one_more() {
+    assertThat(new Sequential(0, 0.25).stops(9, 7)).isTrue();
+    assertThat(new Sequential(0, 0.3).stops(9, 7)).isFalse();
+    assertThat(new Sequential(0, 1).stops(50, 50)).isFalse();
+  }
+
   /** Both: p = 0.5 on 99 is clear of 0.5 never, but 49 are enough. */
   @Test
   void either_reason_is_enough() {
