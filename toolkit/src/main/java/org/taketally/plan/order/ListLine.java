@@ -22,8 +22,6 @@ import org.taketally.terms.Severity;
 /** A line of an order book or a list of requests, collecting everything wrong with it. */
 final class ListLine {
 
-  private static final int MOST = 9_999_999;
-
   private final String name;
   private final long number;
   private final List<String> headings;
@@ -153,7 +151,7 @@ final class ListLine {
   OptionalInt needed(String column, String remedy) {
     OptionalInt number = whole(column, 1);
     if (number.isEmpty() && field(column).isEmpty()) {
-      wrong(column, whole(1), remedy);
+      wrong(column, "a whole number from 1 to 9,999,999", remedy);
     }
     return number;
   }
@@ -166,12 +164,8 @@ final class ListLine {
     if (typed.matches("\\d{1,7}") && Integer.parseInt(typed) >= least) {
       return OptionalInt.of(Integer.parseInt(typed));
     }
-    wrong(column, whole(least), "correct it");
+    wrong(column, "a whole number from %d to 9,999,999".formatted(least), "correct it");
     return OptionalInt.empty();
-  }
-
-  private static String whole(int least) {
-    return String.format(Locale.ROOT, "a whole number from %d to %,d", least, MOST);
   }
 
   OptionalDouble percent(String column) {
