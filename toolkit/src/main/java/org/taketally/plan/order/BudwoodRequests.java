@@ -64,23 +64,18 @@ public record BudwoodRequests(List<BudwoodRequest> requests, List<Problem> probl
   }
 
   private static BudwoodRequests of(String name, List<ListLine> lines, List<Problem> problems) {
-    List<BudwoodRequest> requests = new ArrayList<>();
-    for (ListLine line : lines) {
-      request(line).ifPresent(requests::add);
-      problems.addAll(line.problems());
-    }
-    if (requests.isEmpty() && problems.isEmpty()) {
-      problems.add(
-          new Problem(
-              Severity.ERROR,
-              name,
-              0,
-              "",
-              "no line",
-              "a heading line (cultivar, sticks, needed, bud_stage, buds, on_tree) and one line a"
-                  + " request",
-              "write the list and read it again"));
-    }
+    Problem none =
+        new Problem(
+            Severity.ERROR,
+            name,
+            0,
+            "",
+            "no line",
+            "a heading line (cultivar, sticks, needed, bud_stage, buds, on_tree) and one line a"
+                + " request",
+            "write the list and read it again");
+    List<BudwoodRequest> requests =
+        ListLine.entries(lines, BudwoodRequests::request, none, problems);
     return new BudwoodRequests(requests, problems);
   }
 

@@ -13,6 +13,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.function.Function;
 import org.taketally.records.sources.RawRow;
 import org.taketally.records.sources.RowSource;
 import org.taketally.records.sources.SourceFiles;
@@ -90,6 +91,28 @@ final class ListLine {
       lines.get(0).headings(columns, problems);
     }
     return problems.isEmpty() ? lines : List.of();
+  }
+
+  /**
+   * What the lines say; what is wrong with them is added to the problems.
+   *
+   * @param entry what a line says; empty if that can't be used
+   * @param none the problem of a list without a line
+   */
+  static <E> List<E> entries(
+      List<ListLine> lines,
+      Function<ListLine, Optional<E>> entry,
+      Problem none,
+      List<Problem> problems) {
+    List<E> entries = new ArrayList<>();
+    for (ListLine line : lines) {
+      entry.apply(line).ifPresent(entries::add);
+      problems.addAll(line.problems());
+    }
+    if (entries.isEmpty() && problems.isEmpty()) {
+      problems.add(none);
+    }
+    return entries;
   }
 
   private void headings(Columns columns, List<Problem> wrong) {

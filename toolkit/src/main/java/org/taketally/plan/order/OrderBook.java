@@ -70,22 +70,16 @@ public record OrderBook(List<Entry> entries, List<Problem> problems) {
   }
 
   private static OrderBook of(String name, List<ListLine> lines, List<Problem> problems) {
-    List<Entry> entries = new ArrayList<>();
-    for (ListLine line : lines) {
-      entry(line).ifPresent(entries::add);
-      problems.addAll(line.problems());
-    }
-    if (entries.isEmpty() && problems.isEmpty()) {
-      problems.add(
-          new Problem(
-              Severity.ERROR,
-              name,
-              0,
-              "",
-              "no line",
-              "a heading line (cultivar, rootstock, trees, due) and one line an order",
-              "write the order book and read it again"));
-    }
+    Problem none =
+        new Problem(
+            Severity.ERROR,
+            name,
+            0,
+            "",
+            "no line",
+            "a heading line (cultivar, rootstock, trees, due) and one line an order",
+            "write the order book and read it again");
+    List<Entry> entries = ListLine.entries(lines, OrderBook::entry, none, problems);
     return new OrderBook(entries, problems);
   }
 

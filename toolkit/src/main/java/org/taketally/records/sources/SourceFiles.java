@@ -60,10 +60,7 @@ public final class SourceFiles {
   public static RowSource list(Path file, Predicate<String> known) {
     SheetDictionary none = SheetDictionary.none();
     ToIntFunction<List<String>> count = headings -> (int) headings.stream().filter(known).count();
-    List<RowSource> sheets =
-        FileSigns.form(file, false) == FileSigns.Form.WORKBOOK
-            ? XlsxSource.sheets(file, none::rules, count)
-            : List.of(new CsvSource(file, none.rules(file.toString()), count));
+    List<RowSource> sheets = written(file, none, none.rules(file.toString()), count);
     if (sheets.size() != 1) {
       throw FileSigns.refuse(
           file, sheets.size() + " worksheets with something in them", "save the one as CSV UTF-8");
@@ -102,16 +99,21 @@ public final class SourceFiles {
     boolean ours = Files.isRegularFile(file) && FileSigns.isSetAside(file);
     SheetRules said = dictionary.rules(file.toString());
     SheetRules rules = ours ? said.asWrittenHere() : said;
-    boolean wideText = rules.encoding().name().toUpperCase(Locale.ROOT).startsWith("UTF-16");
-    ToIntFunction<List<String>> known = headings -> known(headings, rules);
-    List<RowSource> written =
-        FileSigns.form(file, wideText) == FileSigns.Form.WORKBOOK
-            ? XlsxSource.sheets(file, dictionary::rules, known)
-            : List.of(new CsvSource(file, rules, known));
-    return written.stream()
+    return written(file, dictionary, rules, headings -> known(headings, rules)).stream()
         .map(SourceAsTyped::of)
         .map(source -> shaped(source, dictionary.rules(source.name()), counts))
         .toList();
+  }
+
+  /**
+   * The lists of a file as they stand there: the worksheets of a workbook, or the one of a text.
+   */
+  private static List<RowSource> written(
+      Path file, SheetDictionary dictionary, SheetRules rules, ToIntFunction<List<String>> known) {
+    boolean wideText = rules.encoding().name().toUpperCase(Locale.ROOT).startsWith("UTF-16");
+    return FileSigns.form(file, wideText) == FileSigns.Form.WORKBOOK
+        ? XlsxSource.sheets(file, dictionary::rules, known)
+        : List.of(new CsvSource(file, rules, known));
   }
 
   /** Blanks filled first, so that each part of a wide row has its names. */
