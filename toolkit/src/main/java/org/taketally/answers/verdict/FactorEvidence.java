@@ -39,14 +39,17 @@ record FactorEvidence(
     List<String> bounded,
     Optional<MarginalTakes> free) {
 
-  /** Above this many cells the information that is expected differs from the observed by 1 %. */
+  /** Above this many cells draws begin at expected information: the observed takes far longer. */
   private static final int FEW_CELLS = 5_000;
 
   /** A large fit says the same to two digits and more as another fit would. */
   static FactorEvidence of(MarginalTakes main, String factor, AnswerOptions options) {
-    return LevelSubstitution.varies(main.fit(), factor) && main.fit().isLarge()
+    if (!LevelSubstitution.varies(main.fit(), factor)) {
+      return ofFree(main, factor, options);
+    }
+    return main.fit().isLarge()
         ? fromFitInHand(main, factor, options)
-        : ofFree(freed(main, factor, options), factor, options);
+        : byFittingAgain(main, factor, options);
   }
 
   private static FactorEvidence ofFree(MarginalTakes free, String factor, AnswerOptions options) {
@@ -81,13 +84,6 @@ record FactorEvidence(
   /** Levels that vary, freed by fitting again. */
   static FactorEvidence byFittingAgain(MarginalTakes main, String factor, AnswerOptions options) {
     return ofFree(freedByFittingAgain(main, factor, options), factor, options);
-  }
-
-  /** Draws with the levels free, where that takes another fit; else those in hand. */
-  static MarginalTakes freed(MarginalTakes main, String factor, AnswerOptions options) {
-    return LevelSubstitution.varies(main.fit(), factor) && !main.fit().isLarge()
-        ? freedByFittingAgain(main, factor, options)
-        : main;
   }
 
   private static MarginalTakes freedByFittingAgain(

@@ -264,7 +264,7 @@ public final class FactorVerdictCalculator {
     List<FactorVerdict.Pair> pairs = differences.pairs(options.margin(), judged, bounds);
     noteUnassessed(bounds, evidence);
     swaps = evidence.free().flatMap(f -> CultivarSwaps.of(f, factor, options));
-    Verdict verdict = word(pairs, differences.anyDiffer(bounds));
+    Verdict verdict = word(pairs, differences.anyDiffer(bounds), swaps);
     swaps.ifPresent(s -> notes.addAll(s.notes()));
     noteEquivalent(evidence.levels(), grafts, pairs);
     List<FactorVerdict.Test> tests = tests(cells, differences);
@@ -292,13 +292,14 @@ public final class FactorVerdictCalculator {
         options);
   }
 
-  private Verdict word(List<FactorVerdict.Pair> pairs, boolean differ) {
+  private Verdict word(
+      List<FactorVerdict.Pair> pairs, boolean differ, Optional<CultivarSwaps> shown) {
     return VerdictRules.verdict(
         new VerdictRules.Evidence(
             pairs.stream().allMatch(FactorVerdict.Pair::equivalent),
             differ,
             pairs.stream().anyMatch(p -> p.beyond(options.margin())),
-            swaps.filter(CultivarSwaps::shown).isPresent()));
+            shown.filter(CultivarSwaps::shown).isPresent()));
   }
 
   /**
@@ -314,13 +315,12 @@ public final class FactorVerdictCalculator {
     FactorVerdictCalculator verdicts =
         new FactorVerdictCalculator(free.fit().cells(), factor, options);
     FactorEvidence evidence = verdicts.decided(free);
-    verdicts.swaps =
-        evidence.free().flatMap(f -> known.swaps().flatMap(s -> s.in(f, factor, options)));
     PairDifferences differences = new PairDifferences(evidence.levels(), evidence.takes());
     UnassessedBounds bounds = verdicts.bounds(free.fit().cells(), evidence);
     return verdicts.word(
         differences.pairs(options.margin(), evidence.takes(), bounds),
-        differences.anyDiffer(bounds));
+        differences.anyDiffer(bounds),
+        evidence.free().flatMap(f -> known.swaps().flatMap(s -> s.in(f, factor, options))));
   }
 
   private UnassessedBounds bounds(Cells cells, FactorEvidence evidence) {
