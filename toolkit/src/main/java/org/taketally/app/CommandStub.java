@@ -1,6 +1,5 @@
 package org.taketally.app;
 
-import java.util.Arrays;
 import java.util.List;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -31,7 +30,7 @@ final class CommandStub {
   private static CommandSpec of(Class<?> command) {
     Command told = command.getAnnotation(Command.class);
     CommandSpec spec = CommandSpec.wrapWithoutInspection(new Object()).name(told.name());
-    spec.usageMessage().description(Arrays.copyOf(told.description(), told.description().length));
+    spec.usageMessage().description(told.description());
     return spec;
   }
 }

@@ -44,6 +44,7 @@ final class StartRehearsal {
   private static int rehearse(Path folder) throws IOException {
     BundledDatasets.copyTo(BundledDatasets.WALNUT, folder);
     String season = folder.resolve("grafts-2023.csv").toString();
+    Taketally.commandLine(); // loads the options of the commands that aren't rehearsed, too
     return Stream.of(
             new String[] {"--help"},
             new String[] {"check", season},
