@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.nio.file.attribute.FileTime;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -49,11 +50,16 @@ class LauncherIT {
   }
 
   private static Ended run(List<String> command) throws Exception {
+    return run(command, Map.of());
+  }
+
+  private static Ended run(List<String> command, Map<String, String> environment) throws Exception {
     Path out = Files.createTempFile(installed, "out", "");
     Path err = Files.createTempFile(installed, "err", "");
     ProcessBuilder builder =
         new ProcessBuilder(command).redirectOutput(out.toFile()).redirectError(err.toFile());
     builder.environment().put("JAVA_HOME", System.getProperty("java.home"));
+    builder.environment().putAll(environment);
     Process process = builder.start();
     assertThat(process.waitFor(900, TimeUnit.SECONDS)).isTrue();
     return new Ended(process.exitValue(), Files.readString(out), Files.readString(err));
@@ -109,6 +115,17 @@ class LauncherIT {
     Files.setLastModifiedTime(spoilt, FileTime.fromMillis(0));
     assertThat(run(again, "--version")).isEqualTo(jar("--version"));
     assertThat(Files.size(spoilt)).isGreaterThan(1_000_000);
+  }
+
+  @Test
+  void a_collector_the_user_chose_counts() throws Exception {
+    Ended ended =
+        run(
+            List.of(script.toString(), "check", "no such file.csv"),
+            Map.of("JAVA_TOOL_OPTIONS", "-XX:+UseParallelGC"));
+    Ended usual = run(script, "check", "no such file.csv");
+    assertThat(ended.status()).isEqualTo(usual.status());
+    assertThat(ended.err()).endsWith(usual.err()).contains("-XX:+UseParallelGC");
   }
 
   @Test
