@@ -19,7 +19,7 @@ final class LotPredictor {
   private final long[] upTo;
 
   /** Where a lot stands in a varying column: a level, or one never seen. */
-  private record Varying(String column, int level, long key) {}
+  private record Varying(TakeDraws.Column column, int level, long key) {}
 
   LotPredictor(FitInput fit, List<VaryingFactor> factors, TakeDraws draws, PlannedLot lot) {
     this.fit = fit;
@@ -71,7 +71,7 @@ final class LotPredictor {
     int known = level == null ? -1 : factor.levels().indexOf(level);
     boolean single = column.equals(Cells.BATCH_ROW) && Cells.SINGLE_GRAFTS.equals(level);
     return new Varying(
-        column,
+        draws.column(column),
         known,
         single ? known : level == null ? -1 : Integer.toUnsignedLong(level.hashCode()));
   }
@@ -94,8 +94,8 @@ final class LotPredictor {
     for (Varying place : varying) {
       eta +=
           place.level() >= 0
-              ? draws.effect(place.column(), place.level(), d)
-              : draws.unseen(place.column(), place.key(), d);
+              ? place.column().effect(place.level(), d)
+              : place.column().in(d).ofUnseen(place.key());
     }
     return eta;
   }

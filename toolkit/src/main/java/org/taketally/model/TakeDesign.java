@@ -103,14 +103,50 @@ public final class TakeDesign {
    * @throws IllegalArgumentException if the fit doesn't know the column or the level
    */
   public double contribution(String column, String level, double[] beta) {
+    return part(column, level).at(beta);
+  }
+
+  /**
+   * What one level, or value, of an adjusted column adds to the logit of a cell: for where {@link
+   * #contribution} is needed draw by draw.
+   *
+   * @param column an adjusted column
+   * @param level one of its levels in the fit, or a number as text
+   * @return nothing for the base level
+   * @throws IllegalArgumentException if the fit doesn't know the column or the level
+   */
+  public LogitPart part(String column, String level) {
     int place = placeOf(column);
-    double[] row = new double[blocks.get(place).width()];
-    blocks.get(place).fill(level, row, 0);
-    double sum = 0;
-    for (int k = 0; k < row.length; k++) {
-      sum += row[k] * beta[startOf(place) + k];
+    double[] weights = new double[patterns.width()];
+    blocks.get(place).fill(level, weights, startOf(place));
+    return new LogitPart(weights);
+  }
+
+  /**
+   * The intercept as a part of the logit, to add parts of columns to.
+   *
+   * @return 1 of the intercept, nothing else
+   */
+  public LogitPart intercept() {
+    double[] weights = new double[patterns.width()];
+    weights[0] = 1;
+    return new LogitPart(weights);
+  }
+
+  /**
+   * What a level of an adjusted column adds on average to the logit of a cell.
+   *
+   * @param column an adjusted column
+   * @return the mean of its levels, each counted once; nothing for a column of numbers
+   * @throws IllegalArgumentException if the fit doesn't know the column
+   */
+  public LogitPart meanPart(String column) {
+    List<String> levels = levels(column);
+    LogitPart mean = new LogitPart(new double[patterns.width()]);
+    for (String level : levels) {
+      mean = mean.plus(1.0 / levels.size(), part(column, level));
     }
-    return sum;
+    return mean;
   }
 
   /**

@@ -102,15 +102,94 @@ public final class TakeDraws {
   }
 
   /**
-   * Deviation of one level in one draw.
+   * One varying column of all draws, looked up once where it is needed draw by draw.
    *
-   * @param column a varying column of the fit
-   * @param level place in {@link VaryingFactor#levels()}
-   * @param d 0 to count - 1
-   * @return logits
+   * @param name a varying column of the fit
+   * @return its deviations
+   * @throws IllegalArgumentException if the column doesn't vary in the fit
    */
-  public double effect(String column, int level, int d) {
-    return draw(d).effects()[placeOf(column)][level];
+  public Column column(String name) {
+    return new Column(placeOf(name));
+  }
+
+  /** The deviations of one varying column, draw by draw. */
+  public final class Column {
+
+    private final int place;
+
+    private Column(int place) {
+      this.place = place;
+    }
+
+    /**
+     * In one draw.
+     *
+     * @param d 0 to count - 1
+     * @return the deviations there
+     */
+    public Deviations in(int d) {
+      Draw draw = draw(d);
+      return new Deviations(draw.effects()[place], draw.sds()[place], place, d);
+    }
+
+    /**
+     * Deviation of one level in one draw.
+     *
+     * @param level place in {@link VaryingFactor#levels()}
+     * @param d 0 to count - 1
+     * @return logits
+     */
+    public double effect(int level, int d) {
+      return draw(d).effects()[place][level];
+    }
+
+    /**
+     * Standard deviation between levels in one draw.
+     *
+     * @param d 0 to count - 1
+     * @return logits
+     */
+    public double sd(int d) {
+      return draw(d).sds()[place];
+    }
+  }
+
+  /** The deviations of one varying column in one draw. */
+  public static final class Deviations {
+
+    private final double[] effects;
+    private final double sd;
+    private final int place;
+    private final int draw;
+
+    private Deviations(double[] effects, double sd, int place, int draw) {
+      this.effects = effects;
+      this.sd = sd;
+      this.place = place;
+      this.draw = draw;
+    }
+
+    /**
+     * Deviation of one level.
+     *
+     * @param level place in {@link VaryingFactor#levels()}
+     * @return logits
+     */
+    public double of(int level) {
+      return effects[level];
+    }
+
+    /**
+     * What a level never seen deviates by: a pairing never made, another season. Normal with the
+     * standard deviation of the draw.
+     *
+     * @param key tells levels never seen from each other; the same key gives the same deviation
+     * @return logits
+     */
+    public double ofUnseen(long key) {
+      long seed = ((key * 31 + place) * 0x9E3779B97F4A7C15L) ^ (draw * 0xD1B54A32D192ED03L);
+      return sd * new SplittableRandom(seed).nextGaussian();
+    }
   }
 
   /**
@@ -147,8 +226,7 @@ public final class TakeDraws {
    * @throws IllegalArgumentException if the column doesn't vary in the fit
    */
   public double[] sds(String column) {
-    int place = placeOf(column);
-    return each(d -> sds(d)[place]);
+    return each(column(column)::sd);
   }
 
   /**
@@ -167,27 +245,12 @@ public final class TakeDraws {
           "no %s \"%s\" in this fit; there are: %s"
               .formatted(column, level, String.join(", ", varying.get(place).levels())));
     }
-    return each(d -> effects(column, d)[code]);
+    Column own = column(column);
+    return each(d -> own.effect(code, d));
   }
 
   private double[] each(IntToDoubleFunction of) {
     return IntStream.range(0, count).mapToDouble(of).toArray();
-  }
-
-  /**
-   * What a level never seen deviates by in one draw: a pairing never made, another season. Normal
-   * with the standard deviation of the draw.
-   *
-   * @param column a varying column of the fit
-   * @param key tells levels never seen from each other; the same key gives the same deviation
-   * @param d 0 to count - 1
-   * @return logits
-   * @throws IllegalArgumentException if the column doesn't vary in the fit
-   */
-  public double unseen(String column, long key, int d) {
-    int k = placeOf(column);
-    long seed = ((key * 31 + k) * 0x9E3779B97F4A7C15L) ^ (d * 0xD1B54A32D192ED03L);
-    return draw(d).sds()[k] * new SplittableRandom(seed).nextGaussian();
   }
 
   /**

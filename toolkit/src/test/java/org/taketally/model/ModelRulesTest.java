@@ -172,17 +172,17 @@ class ModelRulesTest {
   /** The error of a mean of 2,000 normals is 0.022, of their variance 0.032. */
   @Test
   void levels_never_seen_are_normal_with_the_spread_of_the_draw() {
-    TakeDraws one = drawn(1);
-    TakeDraws three = drawn(3);
+    TakeDraws.Column one = drawn(1).column("grafting_day");
+    TakeDraws.Column three = drawn(3).column("grafting_day");
     double sum = 0;
     double squares = 0;
     double together = 0;
     for (int d = 0; d < 2_000; d++) {
-      double x = one.unseen("grafting_day", 17, d);
-      assertThat(three.unseen("grafting_day", 17, d)).isCloseTo(3 * x, within(1e-12));
+      double x = one.in(d).ofUnseen(17);
+      assertThat(three.in(d).ofUnseen(17)).isCloseTo(3 * x, within(1e-12));
       sum += x / 2_000;
       squares += x * x / 2_000;
-      together += x * one.unseen("grafting_day", 18, d) / 2_000;
+      together += x * one.in(d).ofUnseen(18) / 2_000;
     }
     assertThat(sum).isCloseTo(0, within(0.08));
     assertThat(squares).isCloseTo(1, within(0.12));

@@ -282,17 +282,15 @@ class WithinComparisonTest {
         .doesNotContain("R1 \u00d7 S4");
     assertThat(combination.standardDeviation()).isBetween(0.15, 0.9);
     TakeDraws draws = fit.draws(400, 1);
-    double[] unseen =
-        IntStream.range(0, 400)
-            .mapToDouble(d -> draws.unseen("rootstock \u00d7 season", 3, d))
-            .toArray();
+    TakeDraws.Column seasons = draws.column("rootstock \u00d7 season");
+    double[] unseen = IntStream.range(0, 400).mapToDouble(d -> seasons.in(d).ofUnseen(3)).toArray();
     double square =
         IntStream.range(0, 400).mapToDouble(d -> unseen[d] * unseen[d]).average().orElse(0);
     double spread =
         IntStream.range(0, 400).mapToDouble(d -> Math.pow(draws.sds(d)[1], 2)).average().orElse(0);
     assertThat(square).isCloseTo(spread, within(0.25 * spread));
-    assertThat(draws.unseen("rootstock \u00d7 season", 3, 7)).isEqualTo(unseen[7]);
-    assertThat(draws.unseen("rootstock \u00d7 season", 4, 7)).isNotEqualTo(unseen[7]);
+    assertThat(seasons.in(7).ofUnseen(3)).isEqualTo(unseen[7]);
+    assertThat(seasons.in(7).ofUnseen(4)).isNotEqualTo(unseen[7]);
     assertThat(TakeModel.together("rootstock", "cultivar")).isEqualTo(TakeModel.PAIRING);
   }
 }

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.stream.IntStream;
 import org.taketally.cells.Cells;
 import org.taketally.cells.Factor;
-import org.taketally.model.TakeDesign;
+import org.taketally.model.LogitPart;
 import org.taketally.model.TakeDraws;
 import org.taketally.model.TakeFit;
 import org.taketally.model.TakeModel;
@@ -22,11 +22,10 @@ import org.taketally.records.columns.RecordColumn;
 public final class LevelSubstitution {
 
   private final ObservedConditions conditions;
-  private final TakeDesign design;
   private final TakeDraws draws;
   private final String column;
   private final boolean varies;
-  private final List<String> levels;
+  private final List<LogitPart> parts;
   private final PairingMix pairing;
   private final boolean bySeason;
   private final int[][] cellsOfPartner;
@@ -39,11 +38,13 @@ public final class LevelSubstitution {
       List<String> levels,
       PairingMix pairing) {
     this.conditions = conditions;
-    this.design = fit.design();
     this.draws = draws;
     this.column = column;
     this.varies = varies(fit, column);
-    this.levels = levels;
+    this.parts =
+        varies
+            ? List.of()
+            : levels.stream().map(level -> fit.design().part(column, level)).toList();
     this.pairing = pairing;
     this.bySeason =
         column.equals(RecordColumn.ROOTSTOCK.columnName())
@@ -58,7 +59,7 @@ public final class LevelSubstitution {
       String column,
       List<String> levels) {
     return new LevelSubstitution(
-        fit, draws, conditions, column, levels, PairingMix.of(fit, column, levels));
+        fit, draws, conditions, column, levels, PairingMix.of(fit, draws, column, levels));
   }
 
   static LevelSubstitution ofValues(
@@ -72,19 +73,20 @@ public final class LevelSubstitution {
   }
 
   private double[] own(int d) {
-    return varies
-        ? draws.effects(column, d)
-        : levels.stream()
-            .mapToDouble(level -> design.contribution(column, level, draws.beta(d)))
-            .toArray();
+    if (varies) {
+      return draws.effects(column, d);
+    }
+    double[] beta = draws.beta(d);
+    return parts.stream().mapToDouble(part -> part.at(beta)).toArray();
   }
 
   /** What each level or value contributes in a draw, logits. */
   double[] contributions(int d) {
     double[] own = own(d);
     if (pairing != null) {
+      TakeDraws.Deviations deviations = pairing.deviations().in(d);
       for (int l = 0; l < own.length; l++) {
-        own[l] += pairing.mean(l, draws, d);
+        own[l] += pairing.mean(l, deviations);
       }
     }
     return own;
@@ -100,6 +102,7 @@ public final class LevelSubstitution {
     double[] rest = rest(d, eta);
     double[] own = own(d);
     double[] weights = conditions.weights();
+    TakeDraws.Deviations deviations = pairing.deviations().in(d);
     double[][] takes = new double[pairing.mix().length][own.length];
     for (int o = 0; o < takes.length; o++) {
       int[] cells = cellsOfPartner[o];
@@ -108,7 +111,7 @@ public final class LevelSubstitution {
       }
       double[] levels = own.clone();
       for (int l = 0; l < own.length; l++) {
-        levels[l] += pairing.effect(l, o, draws, d);
+        levels[l] += pairing.effect(l, o, deviations);
       }
       takes[o] = ShiftedMean.of(picked(cells, rest, 1), shares(cells, weights)).at(levels);
     }
@@ -160,9 +163,10 @@ public final class LevelSubstitution {
   }
 
   /** Which pairings a level has, and how the records mix the other partner. */
-  private record PairingMix(int[][] pairings, double[] mix, int[] partners) {
+  private record PairingMix(
+      int[][] pairings, double[] mix, int[] partners, TakeDraws.Column deviations) {
 
-    static PairingMix of(TakeFit fit, String column, List<String> levels) {
+    static PairingMix of(TakeFit fit, TakeDraws draws, String column, List<String> levels) {
       boolean cultivar = column.equals(RecordColumn.CULTIVAR.columnName());
       if (!(cultivar || column.equals(RecordColumn.ROOTSTOCK.columnName()))
           || !varies(fit, TakeModel.PAIRING)) {
@@ -185,23 +189,23 @@ public final class LevelSubstitution {
         pairings[place[own.code(i)]][other.code(i)] = codes[i];
         mix[other.code(i)] += cells.grafts(i) / total;
       }
-      return new PairingMix(pairings, mix, other.codes());
+      return new PairingMix(pairings, mix, other.codes(), draws.column(TakeModel.PAIRING));
     }
 
-    double mean(int level, TakeDraws draws, int d) {
+    double mean(int level, TakeDraws.Deviations drawn) {
       double mean = 0;
       for (int o = 0; o < mix.length; o++) {
-        mean += mix[o] * effect(level, o, draws, d);
+        mean += mix[o] * effect(level, o, drawn);
       }
       return mean;
     }
 
     /** A pairing never made deviates by what its like do. */
-    double effect(int level, int other, TakeDraws draws, int d) {
+    double effect(int level, int other, TakeDraws.Deviations drawn) {
       int code = pairings[level][other];
       return code == Factor.MISSING
-          ? draws.unseen(TakeModel.PAIRING, (long) level * mix.length + other, d)
-          : draws.effect(TakeModel.PAIRING, code, d);
+          ? drawn.ofUnseen((long) level * mix.length + other)
+          : drawn.of(code);
     }
 
     /** Conditions by partner. */

@@ -47,6 +47,7 @@ public final class MarginalTakes {
   private final float[][] eta;
   private final Optional<Picked> picked;
   private final Map<String, double[][]> takesOf = new ConcurrentHashMap<>();
+  private final Map<String, double[][]> contributionsOf = new ConcurrentHashMap<>();
   private final Map<String, double[][][]> takesByPartnerOf = new ConcurrentHashMap<>();
 
   /** Where draws were picked from. */
@@ -226,17 +227,16 @@ public final class MarginalTakes {
       return copy(kept);
     }
     double[][] takes =
-        picked
-            .map(p -> p.draws().of(p.from().takes(column)))
-            .orElseGet(
-                () ->
-                    takes(
-                        LevelSubstitution.ofLevels(
-                            fit, draws, conditions, column, levels(column))));
-    if ((long) count() * takes[0].length <= KEPT_NUMBERS) {
+        picked.map(p -> p.draws().of(p.from().takes(column))).orElseGet(() -> workedOut(column));
+    if (fewEnough(takes)) {
       takesOf.put(column, copy(takes));
     }
     return takes;
+  }
+
+  private double[][] workedOut(String column) {
+    LevelSubstitution swap = swap(column);
+    return takes(swap, contributions(column, swap));
   }
 
   /**
@@ -247,7 +247,8 @@ public final class MarginalTakes {
    * @return one row a draw, one take a value
    */
   public double[][] takes(String column, double[] values) {
-    return takes(LevelSubstitution.ofValues(fit, draws, conditions, column, values));
+    LevelSubstitution swap = LevelSubstitution.ofValues(fit, draws, conditions, column, values);
+    return takes(swap, contributions(swap));
   }
 
   /**
@@ -281,8 +282,7 @@ public final class MarginalTakes {
   }
 
   private Optional<double[][][]> workedOutByPartner(String column) {
-    LevelSubstitution swap =
-        LevelSubstitution.ofLevels(fit, draws, conditions, column, levels(column));
+    LevelSubstitution swap = swap(column);
     if (!swap.pairs()
         || (long) count() * fit.varying(DerivedColumn.PAIRING.columnName()).levels().size()
             > DRAWN_NUMBERS) {
@@ -297,18 +297,40 @@ public final class MarginalTakes {
 
   /** What each level contributes to the logit, one row a draw. */
   public double[][] logits(String column) {
-    LevelSubstitution swap =
-        LevelSubstitution.ofLevels(fit, draws, conditions, column, levels(column));
-    return IntStream.range(0, count()).mapToObj(swap::contributions).toArray(double[][]::new);
+    return copy(contributions(column, swap(column)));
   }
 
-  private double[][] takes(LevelSubstitution swap) {
+  private LevelSubstitution swap(String column) {
+    return LevelSubstitution.ofLevels(fit, draws, conditions, column, levels(column));
+  }
+
+  private double[][] contributions(String column, LevelSubstitution swap) {
+    double[][] kept = contributionsOf.get(column);
+    if (kept == null) {
+      kept = contributions(swap);
+      if (fewEnough(kept)) {
+        contributionsOf.put(column, kept);
+      }
+    }
+    return kept;
+  }
+
+  private double[][] contributions(LevelSubstitution swap) {
+    return IntStream.range(0, count())
+        .parallel()
+        .mapToObj(swap::contributions)
+        .toArray(double[][]::new);
+  }
+
+  private static boolean fewEnough(double[][] rows) {
+    return (long) rows.length * rows[0].length <= KEPT_NUMBERS;
+  }
+
+  private double[][] takes(LevelSubstitution swap, double[][] contributions) {
     return IntStream.range(0, count())
         .parallel()
         .mapToObj(
-            d ->
-                ShiftedMean.of(swap.rest(d, eta[d]), conditions.weights())
-                    .at(swap.contributions(d)))
+            d -> ShiftedMean.of(swap.rest(d, eta[d]), conditions.weights()).at(contributions[d]))
         .toArray(double[][]::new);
   }
 

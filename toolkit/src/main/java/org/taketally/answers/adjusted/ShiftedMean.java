@@ -41,9 +41,10 @@ final class ShiftedMean {
       high = Math.max(high, logit);
     }
     double step = Math.max((high - low) / (POINTS - 1), 1e-12);
+    double perStep = 1 / step;
     double[] mass = new double[POINTS + 1];
     for (int i = 0; i < logits.length; i++) {
-      double place = (logits[i] - low) / step;
+      double place = (logits[i] - low) * perStep;
       int below = Math.min((int) place, POINTS - 1);
       double above = place - below;
       mass[below] += weights[i] * (1 - above);

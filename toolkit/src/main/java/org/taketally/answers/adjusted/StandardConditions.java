@@ -8,7 +8,7 @@ import org.taketally.answers.Condition;
 import org.taketally.answers.counts.TakeCounter;
 import org.taketally.answers.counts.WeightedQuantiles;
 import org.taketally.cells.Cells;
-import org.taketally.model.FixedEffect;
+import org.taketally.model.LogitPart;
 import org.taketally.model.TakeDesign;
 import org.taketally.model.TakeFit;
 import org.taketally.records.columns.RecordColumn;
@@ -55,23 +55,24 @@ public final class StandardConditions {
   public double[][] takes(String column) {
     double[][] logits = averaging.logits(column);
     double[][] takes = new double[logits.length][];
+    LogitPart others = without(column);
     for (int d = 0; d < takes.length; d++) {
-      double base = base(column, averaging.draws().beta(d));
+      double base = others.at(averaging.draws().beta(d));
       takes[d] = java.util.Arrays.stream(logits[d]).map(e -> Logit.take(base + e)).toArray();
     }
     return takes;
   }
 
-  private double base(String column, double[] beta) {
+  /** The logit under these conditions, at the column's first level. */
+  private LogitPart without(String column) {
     TakeDesign design = averaging.fit().design();
-    double base = beta[design.names().indexOf(FixedEffect.INTERCEPT)];
+    LogitPart logit = design.intercept();
     for (Map.Entry<String, String> level : levels.entrySet()) {
-      base +=
-          level.getKey().equals(column)
-              ? design.contribution(column, averaging.levels(column).get(0), beta)
-              : design.contribution(level.getKey(), level.getValue(), beta);
+      String own = level.getKey();
+      String value = own.equals(column) ? averaging.levels(column).get(0) : level.getValue();
+      logit = logit.plus(1, design.part(own, value));
     }
-    return base;
+    return logit;
   }
 
   /** The conditions, but for the cultivar's own. */

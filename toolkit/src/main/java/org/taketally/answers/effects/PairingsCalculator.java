@@ -1,5 +1,6 @@
 package org.taketally.answers.effects;
 
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
@@ -20,7 +21,6 @@ import org.taketally.model.VaryingFactor;
 import org.taketally.records.columns.DerivedColumn;
 import org.taketally.records.columns.RecordColumn;
 import org.taketally.terms.Interval;
-import org.taketally.terms.Logit;
 
 /**
  * Works out {@link Pairings} from shared draws. Each pairing is judged in the conditions of its own
@@ -74,6 +74,7 @@ public final class PairingsCalculator {
     int[] cell = cellOfEach(pairings.levels().size());
     List<Pairing> all =
         IntStream.range(0, pairings.levels().size())
+            .parallel()
             .mapToObj(p -> pairing(pairings, p, cell[p], takes))
             .sorted(Comparator.comparingDouble(Pairing::probabilityWorse).reversed())
             .toList();
@@ -105,23 +106,25 @@ public final class PairingsCalculator {
     int count = (int) Math.min(averaging.count(), Math.max(LEAST_DRAWS, AFFORDABLE / cells.size()));
     double[][] with = new double[count][];
     double[][] without = new double[count][];
-    IntStream.range(0, count).parallel().forEach(d -> fill(d, with, without));
+    int[] codes = fit.design().codes(TakeModel.PAIRING);
+    IntStream.range(0, count).parallel().forEach(d -> fill(d, codes, with, without));
     return new Takes(with, without);
   }
 
-  private void fill(int d, double[][] with, double[][] without) {
+  private void fill(int d, int[] codes, double[][] with, double[][] without) {
     double[] eta = averaging.draws().linearPredictor(d);
     double[] effects = averaging.draws().effects(TakeModel.PAIRING, d);
-    int[] codes = fit.design().codes(TakeModel.PAIRING);
     double[] grafts = new double[effects.length];
+    double[] odds = Arrays.stream(effects).map(Math::exp).toArray();
     with[d] = new double[effects.length];
     without[d] = new double[effects.length];
     for (int i = 0; i < eta.length; i++) {
       int p = codes[i];
       int n = cells.grafts(i);
+      double against = Math.exp(-eta[i]);
       grafts[p] += n;
-      with[d][p] += Logit.takes(n, eta[i]);
-      without[d][p] += Logit.takes(n, eta[i] - effects[p]);
+      with[d][p] += n / (1 + against);
+      without[d][p] += n / (1 + against * odds[p]);
     }
     for (int p = 0; p < grafts.length; p++) {
       with[d][p] /= grafts[p];

@@ -10,6 +10,7 @@ import org.taketally.answers.adjusted.MarginalTakes;
 import org.taketally.answers.checks.SeasonsLeftOut;
 import org.taketally.cells.Cells;
 import org.taketally.cells.Factor;
+import org.taketally.model.LogitPart;
 import org.taketally.model.ModelTerms;
 import org.taketally.model.NormalAverage;
 import org.taketally.model.TakeDraws;
@@ -125,12 +126,13 @@ final class ModelForecaster implements Forecaster {
       codes = codes(cells.factor(column), levels);
       contents = levels;
     }
+    List<LogitPart> parts = contents.stream().map(c -> seen.design().part(column, c)).toList();
     double[][] logits =
         each(
-            d ->
-                contents.stream()
-                    .mapToDouble(c -> seen.design().contribution(column, c, draws.beta(d)))
-                    .toArray());
+            d -> {
+              double[] beta = draws.beta(d);
+              return parts.stream().mapToDouble(part -> part.at(beta)).toArray();
+            });
     return new Part(
         codes, logits, Arrays.stream(logits).mapToDouble(ModelForecaster::mean).toArray());
   }

@@ -22,6 +22,7 @@ import org.taketally.answers.counts.TakeRateInterval;
 import org.taketally.cells.Cells;
 import org.taketally.model.BetweenGroups;
 import org.taketally.model.LevelTest;
+import org.taketally.model.TakeDraws;
 import org.taketally.model.TakeFit;
 import org.taketally.model.UnpooledLevels;
 import org.taketally.model.VaryingFactor;
@@ -243,11 +244,12 @@ public final class FactorVerdictCalculator {
 
   /** What each level does in a season of its own is drawn anew, season by season unlike others. */
   private double nextWithinMargin(MarginalTakes free, FactorEvidence evidence) {
+    TakeDraws.Column seasons = free.draws().column(SuggestedModel.STOCK_BY_SEASON);
     double[][] next = new double[free.count()][];
     for (int d = 0; d < next.length; d++) {
       next[d] = evidence.takes()[d].clone();
       for (int level = 0; level < next[d].length; level++) {
-        double own = free.draws().unseen(SuggestedModel.STOCK_BY_SEASON, NEXT_SEASON + level, d);
+        double own = seasons.in(d).ofUnseen(NEXT_SEASON + level);
         next[d][level] = Logit.take(Logit.of(next[d][level]) + own);
       }
     }

@@ -170,7 +170,7 @@ public final class BlockFactor {
       flush();
       for (int r = 0; r < perPattern.length; r++) {
         if (perPattern[r] != 0) {
-          square(matrix, perPattern[r], sorted.patterns.rows()[r], 0);
+          square(perPattern[r], sorted.patterns.rows()[r], sorted.filled[r]);
         }
       }
     }
@@ -192,6 +192,18 @@ public final class BlockFactor {
       }
     }
 
+    /** The same of a row that is zero but in few places. */
+    private void square(double scale, double[] x, int[] filled) {
+      int rest = sorted.rest;
+      for (int k = 0; k < filled.length; k++) {
+        double a = scale * x[filled[k]];
+        double[] row = matrix[rest + filled[k]];
+        for (int l = k; l < filled.length; l++) {
+          row[rest + filled[l]] += a * x[filled[l]];
+        }
+      }
+    }
+
     private void collect(int node, CellPass pass, double[] perPattern) {
       double[] eta = pass.eta();
       double total = 0;
@@ -202,7 +214,8 @@ public final class BlockFactor {
         total += w;
         perPattern[sorted.pattern[i]] += w;
         double[] x = sorted.patterns.rows()[sorted.pattern[i]];
-        for (int j = 0; j < fixed; j++) {
+        int[] filled = sorted.filled[sorted.pattern[i]];
+        for (int j : filled) {
           fixedWeight[fixedAt + j] += w * x[j];
         }
         for (int f = 0; f < sorted.restOf.length; f++) {
@@ -213,7 +226,7 @@ public final class BlockFactor {
           for (int g = f + 1; g < sorted.restOf.length; g++) {
             row[sorted.restOf[g][i]] += w;
           }
-          for (int j = 0; j < fixed; j++) {
+          for (int j : filled) {
             row[sorted.rest + j] += w * x[j];
           }
         }

@@ -11,7 +11,7 @@ import java.util.stream.IntStream;
 import org.taketally.answers.AnswerOptions;
 import org.taketally.cells.Cells;
 import org.taketally.cells.Factor;
-import org.taketally.model.FixedEffect;
+import org.taketally.model.LogitPart;
 import org.taketally.model.TakeDraws;
 import org.taketally.model.TakeFit;
 import org.taketally.model.VaryingFactor;
@@ -40,6 +40,7 @@ public final class SeasonForecast {
 
   private final TakeFit fit;
   private final TakeDraws draws;
+  private final TakeDraws.Column[] columns;
   private final long seed;
   private final int[] mix;
   private final Map<String, double[]> newLevels = new HashMap<>();
@@ -47,6 +48,10 @@ public final class SeasonForecast {
   private SeasonForecast(TakeFit fit, int seasons, long seed) {
     this.fit = fit;
     this.draws = draws(fit, seasons, seed);
+    this.columns =
+        fit.varying().stream()
+            .map(factor -> draws.column(factor.factor()))
+            .toArray(TakeDraws.Column[]::new);
     this.seed = seed;
     this.mix = mix(fit.cells(), new Random(seed));
   }
@@ -176,12 +181,12 @@ public final class SeasonForecast {
   /**
    * What a lot's logit is made of in every season.
    *
-   * @param weights of the fixed effects
+   * @param fixed what the fixed effects make
    * @param levels place of its level in each varying column; -1 where the fit doesn't know it
    * @param others deviations of a level not known, in standard deviations, one a season; empty for
    *     known levels and for the luck of single rows
    */
-  private record Parts(double[] weights, int[] levels, double[][] others) {
+  private record Parts(LogitPart fixed, int[] levels, double[][] others) {
     @Override
     public boolean equals(Object other) {
       return this == other;
@@ -205,32 +210,24 @@ public final class SeasonForecast {
         others[k] = newLevel(factor.factor(), level);
       }
     }
-    return new Parts(weights(lot), levels, others);
+    return new Parts(fixed(lot), levels, others);
   }
 
-  /** Takes are linear in the fixed effects on the logit: what each counts for a lot. */
-  private double[] weights(Map<String, String> lot) {
-    List<FixedEffect> fixed = fit.fixed();
-    double[] weights = new double[fixed.size()];
-    for (int j = 0; j < weights.length; j++) {
-      double[] unit = new double[weights.length];
-      unit[j] = 1;
-      weights[j] = fixed.get(j).term().equals(FixedEffect.INTERCEPT) ? 1 : 0;
-      for (String column : fit.model().columns()) {
-        weights[j] += fit.design().adjustsFor(column) ? contribution(column, lot, unit) : 0;
+  private LogitPart fixed(Map<String, String> lot) {
+    LogitPart fixed = fit.design().intercept();
+    for (String column : fit.model().columns()) {
+      if (fit.design().adjustsFor(column)) {
+        fixed = fixed.plus(1, fixed(column, lot));
       }
     }
-    return weights;
+    return fixed;
   }
 
   private double logit(Parts lot, double[] beta, double[] sds, int d) {
-    double sum = 0;
-    for (int j = 0; j < beta.length; j++) {
-      sum += lot.weights()[j] * beta[j];
-    }
+    double sum = lot.fixed().at(beta);
     for (int k = 0; k < sds.length; k++) {
       if (lot.levels()[k] >= 0) {
-        sum += draws.effect(fit.varying().get(k).factor(), lot.levels()[k], d);
+        sum += columns[k].effect(lot.levels()[k], d);
       } else if (lot.others()[k].length > 0) {
         sum += sds[k] * lot.others()[k][d];
       }
@@ -251,16 +248,12 @@ public final class SeasonForecast {
   }
 
   /** A value the fit doesn't know, or that isn't recorded, counts as an average one. */
-  private double contribution(String column, Map<String, String> lot, double[] beta) {
+  private LogitPart fixed(String column, Map<String, String> lot) {
     List<String> levels = fit.design().levels(column);
     String value = lot.get(column);
-    if (value != null && (levels.isEmpty() || levels.contains(value))) {
-      return fit.design().contribution(column, value, beta);
-    }
-    return levels.stream()
-        .mapToDouble(level -> fit.design().contribution(column, level, beta))
-        .average()
-        .orElse(0);
+    return value != null && (levels.isEmpty() || levels.contains(value))
+        ? fit.design().part(column, value)
+        : fit.design().meanPart(column);
   }
 
   /** Deviations of a level the fit doesn't know, in standard deviations, one a season. */
