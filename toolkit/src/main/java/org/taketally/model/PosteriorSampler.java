@@ -180,12 +180,12 @@ final class PosteriorSampler {
 
   /** Log density at standard deviations, and the modes there. Safe from several threads. */
   private Weighted weighed(double[] theta, LevelVector start) {
-    JointMode mode = engines.lend(own -> own.startAt(start).roughly(squares(theta)));
-    double sum = mode.logDensity;
+    BlockLaplace.Likely likely = engines.lend(own -> own.startAt(start).roughly(squares(theta)));
+    double sum = likely.logDensity();
     for (double t : theta) {
       sum += prior.logDensity(t);
     }
-    return new Weighted(theta, sum, mode.mode);
+    return new Weighted(theta, sum, likely.mode());
   }
 
   private List<Weighted> points() {

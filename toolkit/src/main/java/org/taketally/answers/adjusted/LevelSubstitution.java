@@ -137,13 +137,11 @@ public final class LevelSubstitution {
   /** Logits less the column's part, in a draw. */
   double[] rest(int d, float[] eta) {
     double[] rest = new double[eta.length];
+    Arrays.setAll(rest, i -> eta[i]);
     if (varies) {
-      double[] effects = draws.effects(column, d);
-      int[] codes = conditions.codes(column);
-      Arrays.setAll(rest, i -> eta[i] - effects[codes[i]]);
+      takeOut(column, d, rest);
     } else {
-      double[] part = conditions.part(column, draws.beta(d));
-      Arrays.setAll(rest, i -> eta[i] - part[i]);
+      conditions.takeOut(column, draws.beta(d), rest);
     }
     if (pairing != null) {
       takeOut(TakeModel.PAIRING, d, rest);

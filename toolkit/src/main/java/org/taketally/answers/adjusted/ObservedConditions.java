@@ -130,15 +130,13 @@ final class ObservedConditions {
     return eta;
   }
 
-  /** What an adjusted column adds to the logit of each condition. */
-  double[] part(String adjustedColumn, double[] beta) {
-    double[] part = new double[cells.length];
+  /** Takes what an adjusted column adds out of the logit of each condition. */
+  void takeOut(String adjustedColumn, double[] beta, double[] logits) {
     for (int j = 0; j < beta.length; j++) {
       if (fixed.get(j).term().equals(adjustedColumn)) {
-        add(part, beta[j], x[j]);
+        add(logits, -beta[j], x[j]);
       }
     }
-    return part;
   }
 
   private static void add(double[] sums, double factor, double[] values) {

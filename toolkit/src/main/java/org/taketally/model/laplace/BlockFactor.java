@@ -39,7 +39,14 @@ public final class BlockFactor {
   private final Parallel parallel;
   private final int decomposed;
 
-  public BlockFactor(SortedCells sorted, Scales scales, CellPass pass, Parallel parallel) {
+  /**
+   * Decomposes.
+   *
+   * @param room the {@link #upper} of another one that nobody needs any more, to be written over;
+   *     null if there is none
+   */
+  public BlockFactor(
+      SortedCells sorted, Scales scales, CellPass pass, Parallel parallel, double[][] room) {
     this.sorted = sorted;
     this.scales = scales;
     this.parallel = parallel;
@@ -59,7 +66,9 @@ public final class BlockFactor {
     this.metWeight = new double[sorted.met.length];
     this.fixedWeight = new double[sorted.levelOf[0].length * sorted.patterns.width()];
     double[][][] parts = new double[sorted.pieceCount()][][];
-    parallel.run(parts.length, piece -> parts[piece] = new Piece(piece, pass).matrix());
+    parallel.run(
+        parts.length,
+        piece -> parts[piece] = new Piece(piece, pass, piece == 0 ? room : null).matrix());
     closeUpperNodes();
     this.upper = sum(parts);
     this.decomposed = finish(rowCount);
@@ -156,12 +165,13 @@ public final class BlockFactor {
 
   /** Cells and nodes of one piece of work. */
   private final class Piece {
-    private final double[][] matrix = Dense.zeros(width, width);
+    private final double[][] matrix;
     private final double[][] panel = Dense.zeros(PANEL, width);
     private final int fixed = sorted.patterns.width();
     private int used;
 
-    Piece(int piece, CellPass pass) {
+    Piece(int piece, CellPass pass, double[][] room) {
+      matrix = room == null ? Dense.zeros(width, width) : Dense.cleared(room);
       double[] perPattern = new double[sorted.patterns.rows().length];
       for (int node = sorted.pieceFrom[piece]; node < sorted.pieceFrom[piece + 1]; node++) {
         collect(node, pass, perPattern);

@@ -28,6 +28,12 @@ public final class BlockLaplace implements Marginal {
   private BlockFactor factor;
   private double[] factorTheta;
 
+  /** Whether somebody else still needs the decomposition in hand. */
+  private boolean given;
+
+  /** Room of a decomposition nobody needs any more, for the next. */
+  private double[][] room;
+
   public BlockLaplace(ModelData evidence, SortedCells sorted, Parallel parallel) {
     this.evidence = evidence;
     this.sorted = sorted;
@@ -53,7 +59,7 @@ public final class BlockLaplace implements Marginal {
   /** Starts looking for modes at these effects and deviations, whatever was found before. */
   public BlockLaplace startAt(LevelVector all) {
     deviations = all.copy();
-    factor = null;
+    letGo();
     return this;
   }
 
@@ -75,7 +81,7 @@ public final class BlockLaplace implements Marginal {
   @Override
   public LikelihoodPoint at(double[] tau, double[] beta) {
     LikelihoodPoint point = new LikelihoodPoint(tau, beta);
-    System.arraycopy(beta, 0, deviations.rest, sorted.rest, beta.length);
+    startAtEffects(beta);
     double value = modes(point.thetas(), false, FOUND);
     point.logLikelihood = value - factor.logDeterminant(false) / 2;
     point.modes = split(deviations);
@@ -85,31 +91,47 @@ public final class BlockLaplace implements Marginal {
   /** The joint modes, unless an effect runs to infinity there. */
   @Override
   public double[] likelyEffects(double[] tau, double[] beta) {
-    JointMode mode = joint(tau, beta);
-    double[] likely = mode.beta();
-    return Double.isNaN(mode.logDensity) ? beta.clone() : likely;
+    startAtEffects(beta);
+    Likely likely = likely(tau, FOUND);
+    int end = likely.mode().rest.length;
+    return Double.isNaN(likely.logDensity())
+        ? beta.clone()
+        : java.util.Arrays.copyOfRange(likely.mode().rest, sorted.rest, end);
   }
 
   /** Modes of beta and deviations together, given tau, with a flat prior on beta. */
   public JointMode joint(double[] tau, double[] betaStart) {
-    System.arraycopy(betaStart, 0, deviations.rest, sorted.rest, betaStart.length);
-    return joint(tau, FOUND);
+    startAtEffects(betaStart);
+    return joint(tau);
   }
 
   /** The same, starting where this stands. */
   public JointMode joint(double[] tau) {
-    return joint(tau, FOUND);
+    Likely likely = likely(tau, FOUND);
+    given = true;
+    return new JointMode(likely.logDensity(), factor, likely.mode(), pass, parallel);
   }
 
-  /** The same, found well enough to compare densities. */
-  public JointMode roughly(double[] tau) {
-    return joint(tau, FOUND_ROUGHLY);
+  /**
+   * The log density of variances given the takes, up to a constant, and the joint modes there.
+   *
+   * @param logDensity NaN if an effect runs to infinity
+   * @param mode of deviations, fixed effects last
+   */
+  public record Likely(double logDensity, LevelVector mode) {}
+
+  /** Found well enough to compare densities, starting where this stands. */
+  public Likely roughly(double[] tau) {
+    return likely(tau, FOUND_ROUGHLY);
   }
 
-  private JointMode joint(double[] tau, double found) {
+  private Likely likely(double[] tau, double found) {
     double value = modes(new LikelihoodPoint(tau, new double[0]).thetas(), true, found);
-    return new JointMode(
-        value - factor.logDeterminant(true) / 2, factor, deviations.copy(), pass, parallel);
+    return new Likely(value - factor.logDeterminant(true) / 2, deviations.copy());
+  }
+
+  private void startAtEffects(double[] beta) {
+    System.arraycopy(beta, 0, deviations.rest, sorted.rest, beta.length);
   }
 
   /** Finds the modes given theta (and beta, unless joint), and decomposes there. */
@@ -169,8 +191,18 @@ public final class BlockLaplace implements Marginal {
   }
 
   private void decompose(Scales scales, double[] theta) {
-    factor = new BlockFactor(sorted, scales, pass, parallel);
+    letGo();
+    factor = new BlockFactor(sorted, scales, pass, parallel, room);
     factorTheta = theta;
+    room = null;
+  }
+
+  private void letGo() {
+    if (factor != null && !given) {
+      room = factor.upper;
+    }
+    factor = null;
+    given = false;
   }
 
   private double look(LevelVector residuals) {

@@ -113,13 +113,8 @@ public final class BlockSolver {
   }
 
   private double met(int node, double[] rest) {
-    double sum = 0;
-    for (int at = sorted.metFrom[node]; at < sorted.metFrom[node + 1]; at++) {
-      sum += factor.metWeight[at] * rest[sorted.met[at]];
-    }
-    for (int j = 0; j < fixed; j++) {
-      sum += factor.fixedWeight[node * fixed + j] * rest[sorted.rest + j];
-    }
-    return sum;
+    int from = sorted.metFrom[node];
+    return Vectors.dotAt(factor.metWeight, rest, sorted.met, from, sorted.metFrom[node + 1])
+        + Vectors.dot(factor.fixedWeight, node * fixed, rest, sorted.rest, fixed);
   }
 }

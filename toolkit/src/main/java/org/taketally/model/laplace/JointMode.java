@@ -1,5 +1,6 @@
 package org.taketally.model.laplace;
 
+import java.util.Arrays;
 import java.util.random.RandomGenerator;
 import org.taketally.model.numeric.Parallel;
 
@@ -62,14 +63,20 @@ public final class JointMode {
     mean.add(-0.5, shift);
     sd = sums.variances();
     skewness = sums.cubes();
-    each(
-        (values, at) -> {
-          sd.at(values)[at] = Math.sqrt(Math.max(0, sd.at(values)[at]));
-          double s = sd.at(values)[at];
-          double raw = s > 0 ? -skewness.at(values)[at] / (s * s * s) : 0;
-          skewness.at(values)[at] = Math.max(-MOST_SKEW, Math.min(MOST_SKEW, raw));
-        });
+    for (int part = 0; part <= sorted.depths; part++) {
+      standardise(sd.at(part), skewness.at(part));
+    }
     return this;
+  }
+
+  /** Turns variances and third cumulants, in place, into standard deviations and skewnesses. */
+  private static void standardise(double[] variances, double[] cumulants) {
+    for (int at = 0; at < variances.length; at++) {
+      double s = Math.sqrt(Math.max(0, variances[at]));
+      double raw = s > 0 ? -cumulants[at] / (s * s * s) : 0;
+      variances[at] = s;
+      cumulants[at] = Math.max(-MOST_SKEW, Math.min(MOST_SKEW, raw));
+    }
   }
 
   /** Covariance of every effect with one fixed effect. */
@@ -87,36 +94,31 @@ public final class JointMode {
   }
 
   public double[] beta() {
-    return java.util.Arrays.copyOfRange(mode.rest, sorted.rest, mode.rest.length);
+    return Arrays.copyOfRange(mode.rest, sorted.rest, mode.rest.length);
   }
 
   /** One draw of deviations, fixed effects last. */
   public LevelVector draw(RandomGenerator random) {
     LevelVector x = new LevelVector(sorted);
-    each((values, at) -> x.at(values)[at] = random.nextGaussian());
+    for (int part = 0; part <= sorted.depths; part++) {
+      Arrays.setAll(x.at(part), at -> random.nextGaussian());
+    }
     new BlockSolver(factor).draw(x);
     factor.scales.apply(x);
-    each(
-        (values, at) -> {
-          double s = sd.at(values)[at];
-          double z = s > 0 ? x.at(values)[at] / s : 0;
-          double g = skewness.at(values)[at];
-          double bent = (z + g / 6 * (z * z - 1)) / Math.sqrt(1 + g * g / 18);
-          x.at(values)[at] = mean.at(values)[at] + s * bent;
-        });
+    for (int part = 0; part <= sorted.depths; part++) {
+      bend(x.at(part), mean.at(part), sd.at(part), skewness.at(part));
+    }
     return x;
   }
 
-  private interface Entry {
-    void visit(int values, int at);
-  }
-
-  private void each(Entry entry) {
-    for (int values = 0; values <= sorted.depths; values++) {
-      int length = mode.at(values).length;
-      for (int at = 0; at < length; at++) {
-        entry.visit(values, at);
-      }
+  /** Turns normal deviations, in place, into values of these means and skewnesses. */
+  private static void bend(double[] x, double[] means, double[] sds, double[] skewnesses) {
+    for (int at = 0; at < x.length; at++) {
+      double s = sds[at];
+      double z = s > 0 ? x[at] / s : 0;
+      double g = skewnesses[at];
+      double bent = (z + g / 6 * (z * z - 1)) / Math.sqrt(1 + g * g / 18);
+      x[at] = means[at] + s * bent;
     }
   }
 }

@@ -2,6 +2,7 @@ package org.taketally.model.laplace;
 
 import org.taketally.model.numeric.Dense;
 import org.taketally.model.numeric.Parallel;
+import org.taketally.model.numeric.Vectors;
 
 /**
  * Covariances K of deviations where levels meet in a cell, given theta (and beta, unless joint).
@@ -100,24 +101,17 @@ public final class SelectedInverse {
         at = sorted.parent[e - 1][at];
         Dense.axpy(row, -f * w, rows[e - 1][at], 0, width);
       }
-      double explained = root * dot(g[node], row, width);
+      double explained = root * Vectors.dot(g[node], 0, row, 0, width);
       at = node;
       for (int e = d + 1; e < sorted.depths; e++) {
         at = sorted.parent[e - 1][at];
         above[d][e][node] =
-            -f * w * betweenCoarser(d, node, e) - root * dot(g[node], rows[e - 1][at], width);
+            -f * w * betweenCoarser(d, node, e)
+                - root * Vectors.dot(g[node], 0, rows[e - 1][at], 0, width);
         explained += f * w * above[d][e][node];
       }
       variance[d][node] = f - explained;
     }
-  }
-
-  private static double dot(double[] a, double[] b, int length) {
-    double sum = 0;
-    for (int j = 0; j < length; j++) {
-      sum += a[j] * b[j];
-    }
-    return sum;
   }
 
   /** Sum over the coarser nodes above a node of their covariance with the one of depth e. */
@@ -178,15 +172,12 @@ public final class SelectedInverse {
 
   /** Couplings of a node of depth 0 times a row over the remainder. */
   private double coupled(int node, double[] row) {
-    double sum = 0;
-    for (int at = sorted.metFrom[node]; at < sorted.metFrom[node + 1]; at++) {
-      sum += factor.metWeight[at] * row[sorted.met[at]];
-    }
+    int from = sorted.metFrom[node];
+    double sum = Vectors.dotAt(factor.metWeight, row, sorted.met, from, sorted.metFrom[node + 1]);
     int columns = sorted.patterns.width();
-    for (int j = 0; j < columns && joint; j++) {
-      sum += factor.fixedWeight[node * columns + j] * row[sorted.rest + j];
-    }
-    return sum;
+    return joint
+        ? sum + Vectors.dot(factor.fixedWeight, node * columns, row, sorted.rest, columns)
+        : sum;
   }
 
   /** Variance of the chain's part of eta for cells of a node of depth 0. */

@@ -227,12 +227,16 @@ public final class Dense {
   public static void solveUpper(double[][] upper, double[] right, int size) {
     for (int k = size - 1; k >= 0; k--) {
       double[] row = upper[k];
-      double sum = right[k];
-      for (int j = k + 1; j < size; j++) {
-        sum -= row[j] * right[j];
-      }
-      right[k] = sum / row[k];
+      right[k] = (right[k] - Vectors.dot(row, k + 1, right, k + 1, size - k - 1)) / row[k];
     }
+  }
+
+  /** Sets all numbers to zero. */
+  public static double[][] cleared(double[][] matrix) {
+    for (double[] row : matrix) {
+      Arrays.fill(row, 0);
+    }
+    return matrix;
   }
 
   public static double[][] zeros(int rows, int columns) {
