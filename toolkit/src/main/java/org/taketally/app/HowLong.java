@@ -16,9 +16,9 @@ final class HowLong {
    * many whatever the records, and so many more a thousand rows; of these the answers take a part,
    * and the rest is advice and pages.
    */
-  static final double LEAST = 4;
+  static final double LEAST = 2;
 
-  static final double A_THOUSAND = 4;
+  static final double A_THOUSAND = 2;
 
   private static final double ANSWERS = 0.6;
 

@@ -47,7 +47,7 @@ class HowLongTest {
     assertThat(range(HowLong.forecast(500, 3))[1]).isEqualTo(3 * quiet[0]);
     assertThat(range(HowLong.forecast(900, 1))[0]).isGreaterThan(quiet[0]);
     assertThat(HowLong.forecast(100_000, 1)).contains("minutes").doesNotContain("seconds");
-    assertThat(HowLong.forecast(9000, 6)).contains("about half to 4 minutes");
+    assertThat(HowLong.forecast(9000, 6)).contains("about half to 2 minutes");
   }
 
   @Test

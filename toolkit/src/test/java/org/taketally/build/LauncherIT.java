@@ -155,7 +155,7 @@ class LauncherIT {
     Ended ended =
         java(
             "-Xmx3700m",
-            "-XX:+UseParallelGC",
+            "-XX:+UseSerialGC",
             "-jar",
             BUILT.toString(),
             "bench",

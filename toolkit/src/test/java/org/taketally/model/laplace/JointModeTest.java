@@ -13,6 +13,7 @@ import org.apache.commons.math3.linear.RealMatrix;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.taketally.model.numeric.Parallel;
 
 /** Means, spreads and skewness by blocks against the same formulas with one dense matrix. */
@@ -186,6 +187,32 @@ class JointModeTest {
     for (int a = 0; a <= last; a++) {
       assertThat(sd[a] * sd[a]).isCloseTo(k.getEntry(a, a), within(1e-9));
     }
+  }
+
+  /** Room is used again from one decomposition to the next, but not that of one still needed. */
+  @ParameterizedTest
+  @ValueSource(strings = {"ab", "acb", "dcba"})
+  void draws_stay_what_they_were_when_the_engine_moves_on(String columns) {
+    ModelData evidence = evidence(columns);
+    BlockLaplace engine = new BlockLaplace(evidence, new SortedCells(evidence), new Parallel(1));
+    double[] tau = Arrays.copyOf(new double[] {0.5, 0.2, 0.9, 0.3}, columns.length());
+    double[] wide = Arrays.stream(tau).map(t -> 4 * t).toArray();
+    double[] beta = {0.2, 0};
+    JointMode joint = engine.joint(tau, beta).correct(true);
+    double[] drawn = flat(engine, joint.draw(new Same(0.7)));
+    LevelVector start = joint.mode.copy();
+
+    double rough = engine.startAt(start).roughly(wide).logDensity();
+    double value = engine.at(wide, beta).logLikelihood;
+    JointMode other = engine.startAt(start).joint(wide).correct(true);
+
+    assertThat(flat(engine, joint.draw(new Same(0.7)))).containsExactly(drawn);
+    BlockLaplace fresh = new BlockLaplace(evidence, new SortedCells(evidence), new Parallel(1));
+    JointMode alone = fresh.startAt(start).joint(wide).correct(true);
+    assertThat(flat(engine, other.draw(new Same(0.7))))
+        .containsExactly(flat(fresh, alone.draw(new Same(0.7))));
+    assertThat(rough).isCloseTo(alone.logDensity, within(1e-7));
+    assertThat(value).isCloseTo(fresh.at(wide, beta).logLikelihood, within(1e-8));
   }
 
   /**
