@@ -95,8 +95,10 @@ final class SummaryCommand implements Callable<Integer> {
     options = options.before(published(out.folder().resolve(PUBLISHED)));
     howLong.writing();
     Printing printing = new Printing(spec.commandLine().getOut());
-    List<Path> written = write(summary(records, analysis, options), files);
+    SeasonSummary summary = summary(records, analysis, options);
+    List<Path> written = write(summary, files);
     howLong.done();
+    summary.aboutNames().forEach(printing::paragraphs);
     for (Path file : written) {
       printing.paragraphs(
           (file.endsWith(PUBLISHED)

@@ -239,7 +239,7 @@ final class PublicAnswers {
   private boolean enoughBehind(Importance importance) {
     List<String> known = facts.records().frame().columnNames();
     if (importance.factor().equals(SeasonFacts.GRAFTER)) {
-      return importance.levels() >= facts.options().rule().members();
+      return facts.evidence().members(facts.evidence().all()) >= facts.options().rule().members();
     }
     if (importance.kind() == FactorImportance.Kind.NUMBER || !known.contains(importance.factor())) {
       return true;

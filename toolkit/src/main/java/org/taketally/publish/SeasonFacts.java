@@ -3,6 +3,7 @@ package org.taketally.publish;
 import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.taketally.answers.counts.TakeCount;
 import org.taketally.cells.Cells;
@@ -16,6 +17,7 @@ import org.taketally.publish.privacy.PublishedTable.Entry;
 import org.taketally.publish.privacy.SeasonTables;
 import org.taketally.records.GraftRecords;
 import org.taketally.records.columns.RecordColumn;
+import org.taketally.wording.pages.MemberNamesWords;
 import org.taketally.wording.pages.RefusalWords;
 import org.taketally.wording.season.ClosingWords;
 
@@ -87,9 +89,17 @@ final class SeasonFacts {
 
   private String tooFew() {
     long grafts = evidence.count(evidence.all()).grafts();
-    return evidence.namesMembers()
-        ? RefusalWords.tooFew(grafts, evidence.members(evidence.all()), rule())
-        : RefusalWords.nobodyNamed(grafts);
+    String refusal =
+        evidence.namesMembers()
+            ? RefusalWords.tooFew(grafts, evidence.members(evidence.all()), rule())
+            : RefusalWords.nobodyNamed(grafts);
+    return Stream.concat(Stream.of(refusal), aboutNames().stream())
+        .collect(Collectors.joining(". "));
+  }
+
+  /** How names were counted as members, for whoever publishes. */
+  List<String> aboutNames() {
+    return MemberNamesWords.of(evidence.names().together(), evidence.names().nobody());
   }
 
   /** Who grafted what, by columns of the records; those not recorded are left out. */

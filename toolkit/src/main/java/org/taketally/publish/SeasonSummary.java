@@ -25,12 +25,15 @@ public final class SeasonSummary {
   private final Page page;
   private final SeasonCsv csv;
   private final PublishedBefore published;
+  private final List<String> aboutNames;
 
-  private SeasonSummary(SeasonPage season, SeasonCsv csv, PublishedBefore published) {
+  private SeasonSummary(
+      SeasonPage season, SeasonCsv csv, PublishedBefore published, List<String> aboutNames) {
     this.season = season;
     this.page = season.page();
     this.csv = csv;
     this.published = published;
+    this.aboutNames = List.copyOf(aboutNames);
   }
 
   /**
@@ -102,7 +105,8 @@ public final class SeasonSummary {
     SeasonFacts facts = new SeasonFacts(records, options);
     PublicAnswers answers = new PublicAnswers(found, fit, advice, facts);
     SeasonPage page = new SeasonPage(facts, answers, SeasonWords.in(options.language()));
-    return new SeasonSummary(page, new SeasonCsv(facts, answers), facts.published());
+    return new SeasonSummary(
+        page, new SeasonCsv(facts, answers), facts.published(), facts.aboutNames());
   }
 
   /**
@@ -123,6 +127,16 @@ public final class SeasonSummary {
     return PageWriter.write(
         "handout.html.mustache",
         Map.of("handout", season.handout(), "style", PageWriter.resource("handout.css")));
+  }
+
+  /**
+   * How names of grafters were counted as members, where that isn't plain. Only for whoever
+   * publishes: it holds names.
+   *
+   * @return sentences; none if each name stands for a member of its own
+   */
+  public List<String> aboutNames() {
+    return aboutNames;
   }
 
   /**

@@ -24,14 +24,14 @@ import org.taketally.cells.Factor;
  * </pre>
  *
  * <p>Cells are dealt among cells of as many grafts, so a row of 20 grafts that share their luck is
- * one thing to deal, not 20. Dealing stops early when the answer is plain (Besag and Clifford 1991,
- * Biometrika 78, 301-304).
+ * one thing to deal, not 20; rows of sizes of their own can't be dealt. Dealing stops early when
+ * the answer is plain (Besag and Clifford 1991, Biometrika 78, 301-304).
  *
  * @param pValue how often dealing gives at least what is seen, 0 to 1
  * @param statistic T
  * @param deals how often levels were dealt
  * @param within columns the grafts of a group are alike in
- * @param grafts grafts in groups in which levels could be dealt
+ * @param grafts grafts in groups in which levels could be dealt, of rows that can be dealt
  */
 public record PermutationTest(
     double pValue, double statistic, int deals, List<String> within, long grafts) {
@@ -76,6 +76,11 @@ public record PermutationTest(
         : Optional.of(new Dealing(cells, levels, stratum).test(within, grafts, seed));
   }
 
+  /** Whether all rows were single grafts, so that grafts can be dealt one by one. */
+  private static boolean single(Cells cells) {
+    return cells.logCoefficients() == 0;
+  }
+
   private static int[] crossed(int[] one, int[] other) {
     TreeMap<Long, Integer> known = new TreeMap<>();
     int[] both = new int[one.length];
@@ -85,8 +90,9 @@ public record PermutationTest(
     return both;
   }
 
-  /** Grafts that lie in strata with two levels or more. */
-  private static long movable(Cells cells, Factor levels, int[] stratum) {
+  /** Grafts that lie in strata, among cells that can be dealt for each other, of two levels. */
+  private static long movable(Cells cells, Factor levels, int[] strata) {
+    int[] stratum = single(cells) ? strata : crossed(strata, cells.grafts());
     int[] first = new int[cells.size()];
     Arrays.fill(first, -1);
     boolean[] mixed = new boolean[cells.size()];
@@ -119,7 +125,7 @@ public record PermutationTest(
     Dealing(Cells cells, Factor factor, int[] stratum) {
       this.size = factor.size();
       double[] share = shares(cells, factor, stratum);
-      boolean single = cells.logCoefficients() == 0;
+      boolean single = single(cells);
       TreeMap<Long, List<Integer>> alike = new TreeMap<>();
       for (int i = 0; i < stratum.length; i++) {
         int code = factor.code(i);

@@ -19,14 +19,15 @@ import org.taketally.cells.Factor;
  * Who grafted what: the cells of the records by member. A group of grafts is a set of cells.
  *
  * <p>Grafts whose member isn't recorded count as no member at all, and together as one hand when
- * the largest share is looked at.
+ * the largest share is looked at. Names are read as {@link MemberNames} does.
  */
 public final class GraftsByMember {
 
   private static final String UNNAMED = "";
 
   private final Cells cells;
-  private final Optional<Factor> members;
+  private final Optional<Factor> grafters;
+  private final MemberNames names;
 
   /**
    * From cells.
@@ -36,10 +37,17 @@ public final class GraftsByMember {
    */
   public GraftsByMember(Cells cells, String memberColumn) {
     this.cells = cells;
-    this.members =
-        cells
-            .findFactor(memberColumn)
-            .filter(factor -> IntStream.of(factor.codes()).anyMatch(code -> code >= 0));
+    this.grafters = cells.findFactor(memberColumn);
+    this.names = MemberNames.of(grafters.map(Factor::levels).orElse(List.of()));
+  }
+
+  /**
+   * The names of those who grafted.
+   *
+   * @return none if there is no such column
+   */
+  public MemberNames names() {
+    return names;
   }
 
   /**
@@ -48,7 +56,7 @@ public final class GraftsByMember {
    * @return false if members can't be counted
    */
   public boolean namesMembers() {
-    return members.isPresent();
+    return IntStream.range(0, cells.size()).anyMatch(i -> member(i) != Factor.MISSING);
   }
 
   /**
@@ -124,7 +132,8 @@ public final class GraftsByMember {
 
   /** Number of the member behind a cell, {@link Factor#MISSING} if none is named. */
   int member(int cell) {
-    return members.map(factor -> factor.code(cell)).orElse(Factor.MISSING);
+    int name = grafters.map(factor -> factor.code(cell)).orElse(Factor.MISSING);
+    return name == Factor.MISSING ? name : names.member(name);
   }
 
   /**
@@ -133,13 +142,19 @@ public final class GraftsByMember {
    */
   List<BitSet> namedGroups() {
     List<BitSet> groups = new ArrayList<>();
-    List<Factor> factors = cells.factors();
-    for (int f = 0; f < factors.size(); f++) {
-      for (int g = f; g < factors.size(); g++) {
-        groups.addAll(inCommon(factors.get(f).codes(), factors.get(g).codes()));
+    List<int[]> codes = cells.factors().stream().map(this::codes).toList();
+    for (int f = 0; f < codes.size(); f++) {
+      for (int g = f; g < codes.size(); g++) {
+        groups.addAll(inCommon(codes.get(f), codes.get(g)));
       }
     }
     return groups;
+  }
+
+  private int[] codes(Factor factor) {
+    return grafters.filter(own -> own.name().equals(factor.name())).isPresent()
+        ? IntStream.range(0, cells.size()).map(this::member).toArray()
+        : factor.codes();
   }
 
   private Collection<BitSet> inCommon(int[] one, int[] other) {
@@ -186,7 +201,7 @@ public final class GraftsByMember {
 
   /** Grafts without a member first, then those of each member. */
   private long[] graftsByMember(BitSet group) {
-    long[] grafts = new long[1 + members.map(Factor::size).orElse(0)];
+    long[] grafts = new long[1 + names.count()];
     group.stream().forEach(i -> grafts[member(i) + 1] += cells.grafts(i));
     return grafts;
   }
@@ -209,7 +224,7 @@ public final class GraftsByMember {
         LongStream.of(byMember).skip(1).map(g -> -g).sorted().map(g -> -g).toArray();
     long heldByTooFew = unnamed + LongStream.of(largestFirst).limit(people - 1L).sum();
     long largest = Math.max(unnamed, largestFirst.length == 0 ? 0 : largestFirst[0]);
-    return members.isPresent()
+    return namesMembers()
         && grafts >= rule.grafts()
         && grafts > heldByTooFew
         && largest <= rule.largestShare() * grafts;

@@ -51,6 +51,21 @@ class PermutationTestTest {
         .isLessThan(100);
   }
 
+  /** Rows of 10 and 12 grafts can't be dealt for each other, however large the difference. */
+  @Test
+  void says_nothing_where_no_rows_of_as_many_grafts_met() {
+    int[] level = {0, 1, 0, 1};
+    int[] day = {0, 0, 1, 1};
+    int[] takes = {9, 2, 8, 1};
+    Cells unlike = cells(level, day, new int[] {10, 12, 11, 13}, takes, -1);
+    assertThat(PermutationTest.of(unlike, "rootstock", List.of("day"), 1)).isEmpty();
+
+    Cells half = cells(level, day, new int[] {10, 10, 11, 13}, takes, -1);
+    assertThat(PermutationTest.of(half, "rootstock", List.of("day"), 1).orElseThrow().grafts())
+        .as("only those that can be dealt count")
+        .isEqualTo(20);
+  }
+
   @Test
   void says_nothing_where_stocks_never_met() {
     Cells apart =
