@@ -21,6 +21,8 @@ import org.taketally.records.rows.SheetReader;
 public final class DateRule {
 
   private static final int LAST_TWO = 100;
+  private static final RecordColumn[] DAYS = {BUDWOOD_CUT_DATE, GRAFT_DATE, ASSESSED_DATE};
+  private static final LocalDate LONG_AGO = LocalDate.of(1970, 1, 1);
 
   private final RecordsLayout layout;
   private final LocalDate today;
@@ -72,6 +74,9 @@ public final class DateRule {
     } else {
       past(row, GRAFT_DATE, sheet, report);
     }
+    for (RecordColumn column : DAYS) {
+      longAgo(row, column, sheet, report);
+    }
     season(row, sheet, report);
   }
 
@@ -84,6 +89,20 @@ public final class DateRule {
           () ->
               new ProblemText(
                   sheet.typed(column), "a day up to today, " + today, "correct the date"));
+    }
+  }
+
+  private static void longAgo(
+      RecordRow row, RecordColumn column, SheetReader sheet, RowReport report) {
+    if (row.has(column) && row.code(column) < LONG_AGO.toEpochDay()) {
+      report.add(
+          ProblemKind.LONG_AGO,
+          sheet.heading(column),
+          () ->
+              new ProblemText(
+                  sheet.typed(column),
+                  "a year from %d on".formatted(LONG_AGO.getYear()),
+                  "check the year; if it is right, nothing to do: it is used as it is"));
     }
   }
 

@@ -38,7 +38,8 @@ public final class RowTallies {
       if (recorded) {
         ColumnTrack track = layout.track(column);
         track.countRecorded();
-        if (code != RecordRow.MISSING && code < track.levels().size()) {
+        boolean level = code != RecordRow.MISSING && track.kind() != ColumnKind.DATE;
+        if (level && code < track.levels().size()) {
           track.levels().seen(code, place);
         }
       }

@@ -72,6 +72,8 @@ public enum ProblemKind {
   REPLACES_NOTHING(CHECK, "replaced records that aren't there"),
   /** A graft date far from its season. */
   SEASON_AND_DATE(CHECK, "graft dates far from their season"),
+  /** A day from before people kept such sheets. */
+  LONG_AGO(CHECK, "dates before 1970"),
   /** Days with day and month the other way round than the rest. */
   DAYS_OF_TWO_ORDERS(CHECK, "columns of days written two ways"),
 
