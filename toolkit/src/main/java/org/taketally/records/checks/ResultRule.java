@@ -52,6 +52,11 @@ final class ResultRule {
     }
     int grafts = outOf != RecordRow.MISSING ? outOf : Double.isNaN(made) ? 1 : (int) made;
     String outcome = name(row, OUTCOME);
+    boolean unknown = outOf == RecordRow.MISSING && Double.isNaN(made) && outcome.isEmpty();
+    if (unknown && sheet.countsGrafts()) {
+      blankGrafts(sheet, report);
+      return;
+    }
     double given = row.number(TAKES);
     boolean alone = outOf == RecordRow.MISSING && Double.isNaN(made) && !sheet.reads(GRAFTS);
     if (!Double.isNaN(given) && alone && sheet.counts() && !sheet.converts(TAKES)) {
@@ -86,6 +91,26 @@ final class ResultRule {
                     + " the dictionary; where the dead were counted, name their column: \"takes\":"
                     + " {\"from\": \"%s\", \"dead\": \"its heading\"}"
                         .formatted(sheet.heading(TAKES))));
+  }
+
+  /** Beside batches a blank isn't one graft, nor told from a batch by how many of it took. */
+  private static void blankGrafts(SheetReader sheet, RowReport report) {
+    String others =
+        sheet
+            .batch()
+            .map(
+                one ->
+                    ": other rows have more than one (\"%s\" on line %d)"
+                        .formatted(one.text(), one.line()))
+            .orElse("");
+    report.add(
+        ProblemKind.NEEDED_BLANK,
+        sheet.heading(GRAFTS),
+        () ->
+            new ProblemText(
+                sheet.typed(GRAFTS),
+                "how many grafts were made" + others,
+                "fill it in; write 1 for a single graft"));
   }
 
   /** Whether a 1 may as well be a share: all of the grafts. */

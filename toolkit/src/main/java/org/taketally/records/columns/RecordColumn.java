@@ -78,7 +78,7 @@ public enum RecordColumn {
   /** Day the takes were counted. */
   ASSESSED_DATE(date("day the takes were counted")),
   /** Grafts made. */
-  GRAFTS(count("grafts in this row; 1 where not given", 1)),
+  GRAFTS(count("grafts in this row; 1 where no row of the sheet gives more", 1)),
   /** Grafts alive. */
   TAKES(count("grafts alive on assessed_date, 0 to grafts; or give outcome", 0)),
   /** Outcome of a single graft. */

@@ -231,6 +231,19 @@ public final class SheetReader {
     return Optional.ofNullable(share);
   }
 
+  /**
+   * Whether a blank under grafts can't be taken for one graft: the sheet counts them, or the row
+   * was set aside before and what else its sheet held isn't known.
+   */
+  public boolean countsGrafts() {
+    return reads(RecordColumn.GRAFTS) && (extraField != NO_FIELD || batch().isPresent());
+  }
+
+  /** A count of grafts above 1. */
+  public Optional<SheetSurvey.Example> batch() {
+    return survey.shown(RecordColumn.GRAFTS.columnName(), SheetSurvey.Doubt.COUNTS);
+  }
+
   /** Whether takes above 1 show that takes are counts, though some have a decimal sign. */
   public boolean counts() {
     return counts;

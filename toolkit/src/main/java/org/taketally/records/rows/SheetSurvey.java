@@ -23,8 +23,8 @@ import org.taketally.records.sources.Trim;
 
 /**
  * A look over a whole sheet before it is read, at columns whose values can be told only from each
- * other: days written day first by one hand and month first by another, and shares of takes among
- * which a 1 would pass for one graft.
+ * other: days written day first by one hand and month first by another, shares of takes among which
+ * a 1 would pass for one graft, and counts of grafts among which a blank would.
  */
 public final class SheetSurvey {
 
@@ -74,11 +74,7 @@ public final class SheetSurvey {
     }
     long rows = looks.isEmpty() ? ROWS_FOR_SHARES : Long.MAX_VALUE;
     for (Map.Entry<Integer, String> column : headings.meaning().entrySet()) {
-      if (mayBeShares(column.getValue(), rules)) {
-        NumberNotation notation =
-            new NumberNotation(rules.decimal(column.getValue()), source.semicolons());
-        looks.addAll(takesLooks(column.getKey(), column.getValue(), notation));
-      }
+      looks.addAll(countsLooks(column.getKey(), column.getValue(), rules, source.semicolons()));
     }
     if (!looks.isEmpty()) {
       survey.look(source, looks, rows);
@@ -115,12 +111,17 @@ public final class SheetSurvey {
     return day.isPresent() && other.read(text).filter(d -> !d.equals(day.get())).isPresent();
   }
 
-  private static boolean mayBeShares(String name, SheetRules rules) {
-    return name.equals(RecordColumn.TAKES.columnName()) && rules.column(name).unit().isEmpty();
-  }
-
-  private static List<Look> takesLooks(int field, String name, NumberNotation notation) {
-    return List.of(
+  private static List<Look> countsLooks(
+      int field, String name, SheetRules rules, boolean semicolons) {
+    boolean takes = name.equals(RecordColumn.TAKES.columnName());
+    boolean mayBeShares = takes && rules.column(name).unit().isEmpty();
+    if (!mayBeShares && !name.equals(RecordColumn.GRAFTS.columnName())) {
+      return List.of();
+    }
+    NumberNotation notation = new NumberNotation(rules.decimal(name), semicolons);
+    Look counts =
+        new Look(field, name, Doubt.COUNTS, (text, exact) -> number(notation, text, exact) > 1);
+    Look shares =
         new Look(
             field,
             name,
@@ -128,8 +129,8 @@ public final class SheetSurvey {
             (text, exact) -> {
               double number = number(notation, text, exact);
               return number > 0 && number < 1;
-            }),
-        new Look(field, name, Doubt.COUNTS, (text, exact) -> number(notation, text, exact) > 1));
+            });
+    return takes ? List.of(shares, counts) : List.of(counts);
   }
 
   private static double number(NumberNotation notation, String text, boolean exact) {
