@@ -39,7 +39,10 @@ public final class KnownColumns {
     }
     for (DerivedColumn column : DerivedColumn.values()) {
       if (column.columnName().equals(name)) {
-        return ColumnRule.of(name, column.kind(), column.meaning());
+        ColumnRule rule = ColumnRule.of(name, column.kind(), column.meaning());
+        return column.kind() == ColumnKind.NUMBER
+            ? rule.within(column.unit(), 0, Double.POSITIVE_INFINITY)
+            : rule;
       }
     }
     return RecordColumn.named(name)

@@ -45,8 +45,10 @@ final class AmountReader implements FieldReader {
 
   private String range() {
     String ours =
-        "a number from %s to %s %s"
-            .formatted(Plain.number(rule.lowest()), Plain.number(rule.highest()), rule.unit());
+        Double.isInfinite(rule.highest())
+            ? "a number of %s %s or more".formatted(Plain.number(rule.lowest()), rule.unit())
+            : "a number from %s to %s %s"
+                .formatted(Plain.number(rule.lowest()), Plain.number(rule.highest()), rule.unit());
     return unit.isPresent() ? ours + " after conversion" : ours;
   }
 

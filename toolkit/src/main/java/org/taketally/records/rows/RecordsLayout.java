@@ -70,6 +70,7 @@ public final class RecordsLayout {
   public static RecordsLayout ofAssessments() {
     Set<String> essential =
         names(RecordColumn.RECORD, RecordColumn.SEASON, RecordColumn.ASSESSED_DATE);
+    essential.add(DerivedColumn.DAYS_TO_ASSESSMENT.columnName());
     essential.add(KnownColumns.ALIVE.name());
     return new RecordsLayout(name -> true, List.of(KnownColumns.ALIVE), essential);
   }
