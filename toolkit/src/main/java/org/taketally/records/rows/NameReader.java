@@ -8,6 +8,7 @@ import java.util.stream.Collectors;
 import org.taketally.records.columns.ColumnRule;
 import org.taketally.records.columns.CommonWords;
 import org.taketally.records.columns.NameLikeness;
+import org.taketally.records.columns.RecordColumn;
 import org.taketally.records.problems.Finding;
 import org.taketally.records.problems.ProblemKind;
 
@@ -86,12 +87,18 @@ final class NameReader implements FieldReader {
         ProblemKind.NOT_ALLOWED, "one of " + String.join(", ", rule.allowed()), remedy(name));
   }
 
+  /** A result may be denied in the letters of its word: "not taken", "untaken", "taken, died". */
+  private boolean isResult() {
+    return rule.name().equals(RecordColumn.OUTCOME.columnName());
+  }
+
   /** The entry to write: by the common meaning of the word, else by its letters, else by choice. */
   private String remedy(String name) {
     List<String> allowed = rule.allowed();
     String said = "correct it, or say what it means in the dictionary: ";
+    Optional<String> common = CommonWords.value(rule.name(), name);
     Optional<String> meant =
-        CommonWords.value(rule.name(), name).or(() -> NameLikeness.nearest(name, allowed));
+        isResult() ? common : common.or(() -> NameLikeness.nearest(name, allowed));
     if (meant.isPresent()) {
       return said + "\"same\": {\"%s\": [\"%s\"]}".formatted(meant.get(), name);
     }
