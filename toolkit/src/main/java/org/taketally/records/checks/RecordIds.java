@@ -6,14 +6,14 @@ import static org.taketally.records.columns.RecordColumn.SEASON;
 
 import it.unimi.dsi.fastutil.HashCommon;
 import it.unimi.dsi.fastutil.longs.Long2IntOpenHashMap;
-import java.util.ArrayList;
-import java.util.List;
+import java.util.stream.IntStream;
 import org.taketally.records.problems.Place;
 import org.taketally.records.problems.Places;
 import org.taketally.records.problems.ProblemKind;
 import org.taketally.records.problems.ProblemLog;
 import org.taketally.records.problems.ProblemText;
 import org.taketally.records.rows.RecordRow;
+import org.taketally.records.rows.RecordsLayout;
 import org.taketally.records.rows.RowReport;
 import org.taketally.records.rows.SheetReader;
 
@@ -29,13 +29,12 @@ final class RecordIds {
   private static final long FACTOR = 0x9E3779B97F4A7C15L;
 
   private final Long2IntOpenHashMap met = new Long2IntOpenHashMap();
-  private final List<Replacement> replacements = new ArrayList<>();
+  private final Replacements replacements;
   private final Places places;
   private long inHand;
 
-  private record Replacement(Place place, String heading, String replaced) {}
-
-  RecordIds(Places places) {
+  RecordIds(RecordsLayout layout, Places places) {
+    this.replacements = new Replacements(layout);
     this.places = places;
     met.defaultReturnValue(NONE);
   }
@@ -70,37 +69,24 @@ final class RecordIds {
     String record = row.text(RECORD);
     if (record != null) {
       met.put(inHand, places.pack(place.line()));
+      replacements.met(inHand, row);
     }
-    String replaced = row.text(REPLACES);
-    if (replaced != null) {
-      replacements.add(new Replacement(place, sheet.heading(REPLACES), replaced));
+    if (row.text(REPLACES) != null) {
+      replacements.add(row, sheet.heading(REPLACES), place);
     }
   }
 
-  /** Reports replaced records that aren't there in any season. */
+  /** Reports replacements that don't fit the records of any season. */
   void close(int seasons, ProblemLog log) {
-    for (Replacement one : replacements) {
-      if (!met.containsKey(key(one.replaced(), RecordRow.MISSING)) && !any(one, seasons)) {
-        log.add(
-            ProblemKind.REPLACES_NOTHING,
-            one.place(),
-            one.heading(),
-            () ->
-                new ProblemText(
-                    one.replaced(),
-                    "a record among those read",
-                    "correct the label, or read the file that has it too"));
-      }
-    }
+    replacements.close(label -> keys(label, seasons), log);
   }
 
-  private boolean any(Replacement one, int seasons) {
-    for (int season = 0; season < seasons; season++) {
-      if (met.containsKey(key(one.replaced(), season))) {
-        return true;
-      }
-    }
-    return false;
+  /** The numbers by which records of a label are known, one for each season that has it. */
+  private long[] keys(String label, int seasons) {
+    return IntStream.concat(IntStream.of(RecordRow.MISSING), IntStream.range(0, seasons))
+        .mapToLong(season -> key(label, season))
+        .filter(met::containsKey)
+        .toArray();
   }
 
   private static long key(String record, int season) {

@@ -51,7 +51,7 @@ public final class RowRules implements PassRules {
     this.dates = new DateRule(layout, options.today());
     this.derivation = new Derivation(layout);
     this.storage = crop == null ? null : new StorageRule(crop);
-    this.ids = new RecordIds(places);
+    this.ids = new RecordIds(layout, places);
     this.sameBatch = new SameBatch(places);
     this.evidence = new OddTakes(layout);
     this.assessmentDays = new AssessmentDays();

@@ -70,6 +70,10 @@ public enum ProblemKind {
 
   /** The record it replaces isn't there. */
   REPLACES_NOTHING(CHECK, "replaced records that aren't there"),
+  /** The record it replaces was grafted later. */
+  REPLACES_LATER(CHECK, "grafts made before those they replace"),
+  /** More grafts replaced than failed. */
+  REPLACES_TAKEN(CHECK, "grafts in place of more than failed"),
   /** A graft date far from its season. */
   SEASON_AND_DATE(CHECK, "graft dates far from their season"),
   /** A day from before people kept such sheets. */
