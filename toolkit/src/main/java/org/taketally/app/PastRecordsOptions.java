@@ -49,7 +49,7 @@ final class PastRecordsOptions {
     files.forEach(file -> InputFile.require(command.commandLine(), file));
     records = dictionary.reader(command.commandLine()).read(files);
     PrintWriter err = command.commandLine().getErr();
-    err.println(RecordsOptions.counts(records.check()));
+    err.println(RecordsOptions.whatWasRead(records.check()));
     err.flush();
     records.check().requireSettled();
     if (records.grafts() == 0) {

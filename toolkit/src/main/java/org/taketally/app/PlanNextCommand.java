@@ -103,7 +103,7 @@ final class PlanNextCommand implements Callable<Integer> {
     }
     GraftRecords records = input.read();
     PrintWriter err = spec.commandLine().getErr();
-    err.println(RecordsOptions.counts(records.check()));
+    err.println(RecordsOptions.whatWasRead(records.check()));
     err.flush();
     NextTrial next =
         NextTrialPlanner.of(

@@ -9,6 +9,8 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.taketally.cells.CellsOf;
 import org.taketally.cells.CountedRecords;
 import org.taketally.records.Assessments;
@@ -19,6 +21,7 @@ import org.taketally.records.RecordsReader;
 import org.taketally.records.dictionary.BlankResult;
 import org.taketally.records.rows.RowVisitor;
 import org.taketally.terms.CropProfile;
+import org.taketally.terms.Problem;
 import org.taketally.terms.Provenance;
 import org.taketally.terms.Severity;
 import picocli.CommandLine;
@@ -113,6 +116,7 @@ final class RecordsOptions {
     Assessments read = reader().assessments(assessments, records);
     PrintWriter err = commandLine().getErr();
     err.println("repeated counts: " + rows(read.check().provenance()));
+    read.check().sameTwice().forEach(problem -> err.println("  " + problem.sentence()));
     if (read.check().provenance().rowsSetAside() > 0) {
       read.check().problems().stream()
           .filter(problem -> problem.severity() == Severity.ERROR)
@@ -208,7 +212,7 @@ final class RecordsOptions {
    */
   void report(RecordsCheck check) {
     PrintWriter err = commandLine().getErr();
-    err.println(counts(check));
+    err.println(whatWasRead(check));
     check.requireSettled();
     if (check.provenance().rowsSetAside() > 0) {
       err.println("run \"taketally check\" on the same files to see why rows were set aside");
@@ -217,6 +221,13 @@ final class RecordsOptions {
       err.println("working out the answers; with this many rows that can take minutes");
     }
     err.flush();
+  }
+
+  /** As {@link #counts}, then a line for each file or worksheet that may count grafts twice. */
+  static String whatWasRead(RecordsCheck check) {
+    return Stream.concat(
+            Stream.of(counts(check)), check.sameTwice().stream().map(Problem::sentence))
+        .collect(Collectors.joining(System.lineSeparator()));
   }
 
   /** Rows read, kept and set aside, grafts and takes, in one line. */

@@ -92,9 +92,9 @@ final class WatchCommand implements Callable<Integer> {
       out.files("watch", inputs).requireFree("watch.html");
     }
     GraftRecords before = input.read(past);
-    say("past seasons: " + RecordsOptions.counts(before.check()));
+    say("past seasons: " + RecordsOptions.whatWasRead(before.check()));
     GraftRecords now = input.read();
-    say("this season: " + RecordsOptions.counts(now.check()));
+    say("this season: " + RecordsOptions.whatWasRead(now.check()));
     SeasonLots lots = SeasonLots.of(now);
     WatchedSeason season = SeasonWatch.of(lots, before, settings());
     TakeWatchWords words = TakeWatchWords.of(season);
@@ -121,7 +121,7 @@ final class WatchCommand implements Callable<Integer> {
           "--replay watches each season of FILE... against those before it; leave --against out");
     }
     GraftRecords records = input.read();
-    say(RecordsOptions.counts(records.check()));
+    say(RecordsOptions.whatWasRead(records.check()));
     SeasonReplay seasons = SeasonReplay.of(records, settings());
     SeasonReplayWords words = SeasonReplayWords.of(seasons, falseAlarms);
     if (!json.alone()) {

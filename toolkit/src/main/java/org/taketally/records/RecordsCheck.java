@@ -43,16 +43,29 @@ public record RecordsCheck(
   }
 
   /**
+   * Files and worksheets that hold the same as others, so that grafts may count twice.
+   *
+   * @return problems that every answer from these records should repeat; empty if there are none
+   */
+  public List<Problem> sameTwice() {
+    return of(ProblemKind.SAME_FILE_TWICE);
+  }
+
+  private List<Problem> of(ProblemKind kind) {
+    return summary.groups().stream()
+        .filter(group -> group.kind() == kind)
+        .flatMap(group -> group.first().stream())
+        .toList();
+  }
+
+  /**
    * What must be settled before these records can answer anything, because two readings of them
    * give different counts: what a blank result means.
    *
    * @return problems, each naming both readings; empty if all is settled
    */
   public List<Problem> unsettled() {
-    return summary.groups().stream()
-        .filter(group -> group.kind() == ProblemKind.BLANK_RESULTS)
-        .flatMap(group -> group.first().stream())
-        .toList();
+    return of(ProblemKind.BLANK_RESULTS);
   }
 
   /**

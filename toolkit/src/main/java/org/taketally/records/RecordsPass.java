@@ -69,7 +69,7 @@ final class RecordsPass implements PassRules.Sheets {
     this.layout = layout;
     this.places = places;
     SheetNotes notes = new SheetNotes(dictionary, log);
-    this.sources = usable(opened, notes);
+    this.sources = usable(SameFiles.once(opened, log), notes);
     this.shape = new SetAsideShape(sources);
     this.repaired = new RepairedRows(shape, sources);
     for (int i = 0; i < sources.size(); i++) {
