@@ -229,7 +229,18 @@ final class ProposedColumns {
     }
     if (!result) {
       lacks("takes or outcome", "takes", "outcome");
+    } else if (needsGrafts()) {
+      lacks("how many grafts the takes are out of", "grafts");
     }
+  }
+
+  /** Whether takes are counts or percentages of a number of grafts that stands nowhere. */
+  private boolean needsGrafts() {
+    String takes = headings.get(TAKES);
+    return takes != null
+        && !asked.contains(TAKES)
+        && !headings.containsKey(RecordColumn.GRAFTS.columnName())
+        && sheet.values(takes).outOfUnknown();
   }
 
   private void lacks(String needed, String... names) {

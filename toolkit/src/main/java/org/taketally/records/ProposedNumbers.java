@@ -29,7 +29,11 @@ final class ProposedNumbers {
     String unit = unit(column, heading, values);
     if (!unit.isEmpty()) {
       entry.addProperty("unit", unit);
-      sheet.because("\"%s\" seems to be in %s", heading, unit);
+      sheet.because(
+          "\"%s\" seems to be in %s", heading, unit.equals("share") ? "shares of 1" : unit);
+      if (unit.equals("share") && heading.contains("%")) {
+        shareOrPercent(column, heading);
+      }
     } else if (column == RecordColumn.STORAGE_TEMP_C
         && values.all(NUMBER)
         && values.counts().keySet().stream().allMatch(t -> Double.parseDouble(t) > 30)) {
@@ -40,6 +44,17 @@ final class ProposedNumbers {
           .choice("Fahrenheit", new JsonPrimitive("F"), "columns", column.columnName(), "unit")
           .choice("Celsius", new JsonObject());
     }
+  }
+
+  /** The heading says percent, the numbers say share: they are taken at their word, and asked. */
+  private void shareOrPercent(RecordColumn column, String heading) {
+    sheet
+        .ask(
+            "the numbers under \"%s\" are taken for shares (0.5 is half of the grafts); say"
+                + " \"unit\": \"percent\" for %s if 0.5 means half a percent",
+            heading, column.columnName())
+        .choice("shares", new JsonPrimitive("share"), "columns", column.columnName(), "unit")
+        .choice("percent", new JsonPrimitive("percent"), "columns", column.columnName(), "unit");
   }
 
   /** Looks at a column of the user's own, which may hold numbers. */
@@ -69,8 +84,10 @@ final class ProposedNumbers {
     if (column != RecordColumn.TAKES) {
       return "";
     }
-    boolean shares = values.mostly("0[.,]\\d+|[01]") && values.any("0[.,]\\d+");
-    return values.mostly(".*%") || words.contains("%") ? "percent" : shares ? "share" : "";
+    if (values.mostly(".*%")) {
+      return "percent";
+    }
+    return values.shares() ? "share" : words.contains("%") ? "percent" : "";
   }
 
   /** Adds the decimal sign of the sheet, when all its columns have been looked at. */

@@ -154,7 +154,7 @@ final class ProposedParts {
 
   /** Whether a column holds nothing but marks. */
   private static boolean marks(SheetValues values) {
-    return values.exact() == 0
+    return values.exact().isEmpty()
         && !values.counts().isEmpty()
         && values.counts().keySet().stream()
             .allMatch(text -> text.length() == 1 || CommonWords.isValue(OUTCOME, text))

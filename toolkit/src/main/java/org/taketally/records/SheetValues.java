@@ -13,14 +13,19 @@ import org.taketally.records.sources.Trim;
  *
  * @param counts value to how often it stands there; a cell that holds a number or day itself counts
  *     as nothing in doubt and is left out
+ * @param exact the same of cells that hold a number or day themselves
  * @param rows rows looked at
  * @param blanks rows with nothing there
- * @param exact cells that hold a number or day themselves
  */
-record SheetValues(Map<String, Integer> counts, long rows, long blanks, long exact) {
+record SheetValues(
+    Map<String, Integer> counts, Map<String, Integer> exact, long rows, long blanks) {
 
   private static final int ROWS = 20_000;
   private static final int VALUES = 1_000;
+  private static final String MARK = "[01]";
+  private static final String NUMBER = "\\d+([.,]\\d+)?\\s*%?";
+  private static final String OUT_OF = "\\d+\\D+\\d+";
+  private static final String WORD = ".*\\p{L}.*";
 
   static SheetValues of(RowSource source, String heading) {
     return of(source, Set.of(heading));
@@ -30,9 +35,9 @@ record SheetValues(Map<String, Integer> counts, long rows, long blanks, long exa
   static SheetValues of(RowSource source, Set<String> headings) {
     int[] places = headings.stream().mapToInt(source.headings()::indexOf).toArray();
     Map<String, Integer> counts = new LinkedHashMap<>();
+    Map<String, Integer> exact = new LinkedHashMap<>();
     long rows = 0;
     long blanks = 0;
-    long exact = 0;
     try (RowSource.Rows open = source.open()) {
       for (RawRow raw = open.next(); raw != null && rows < ROWS; raw = open.next()) {
         rows++;
@@ -40,16 +45,15 @@ record SheetValues(Map<String, Integer> counts, long rows, long blanks, long exa
         for (int field : places) {
           String text = field < raw.fields().length ? Trim.trim(raw.fields()[field]) : "";
           blank &= text.isEmpty();
-          if (!text.isEmpty() && raw.exact(field)) {
-            exact++;
-          } else if (!text.isEmpty() && (counts.size() < VALUES || counts.containsKey(text))) {
-            counts.merge(text, 1, Integer::sum);
+          Map<String, Integer> met = raw.exact(field) ? exact : counts;
+          if (!text.isEmpty() && (met.size() < VALUES || met.containsKey(text))) {
+            met.merge(text, 1, Integer::sum);
           }
         }
         blanks += blank ? 1 : 0;
       }
     }
-    return new SheetValues(counts, rows, blanks, exact);
+    return new SheetValues(counts, exact, rows, blanks);
   }
 
   /** Whether every value fits a pattern; false where there is none. */
@@ -59,7 +63,11 @@ record SheetValues(Map<String, Integer> counts, long rows, long blanks, long exa
 
   /** Cells that fit a pattern. */
   long count(String pattern) {
-    return counts.entrySet().stream()
+    return count(counts, pattern);
+  }
+
+  private static long count(Map<String, Integer> values, String pattern) {
+    return values.entrySet().stream()
         .filter(one -> one.getKey().matches(pattern))
         .mapToLong(Map.Entry::getValue)
         .sum();
@@ -74,10 +82,38 @@ record SheetValues(Map<String, Integer> counts, long rows, long blanks, long exa
     return counts.keySet().stream().anyMatch(text -> text.matches(pattern));
   }
 
-  /** Whether results are counted or said in words: one of our two columns for them. */
+  /** The values, whether cells hold text or numbers and days themselves. */
+  Map<String, Integer> all() {
+    Map<String, Integer> all = new LinkedHashMap<>(counts);
+    exact.forEach((text, count) -> all.merge(text, count, Integer::sum));
+    return all;
+  }
+
+  /** Whether most cells hold numbers from 0 to 1, with fractions among them. */
+  boolean shares() {
+    Map<String, Integer> all = all();
+    return 2 * count(all, "0([.,]\\d+)?|1([.,]0+)?") > rows - blanks
+        && count(all, "0[.,]0*[1-9]\\d*") > 0;
+  }
+
+  /** Whether numbers stand there that say nothing unless it is known out of how many. */
+  boolean outOfUnknown() {
+    return counted(NUMBER) > 0 && !mostly(OUT_OF);
+  }
+
+  /**
+   * Whether results are counted or said in words: one of our two columns for them. A 1 or 0 may be
+   * a mark, too; a number among more words is a slip.
+   */
   String result() {
-    boolean marks = all("[01]");
-    boolean numbers = exact > 0 || any("\\d+([.,]\\d+)?\\s*%?") || any("\\d+\\D+\\d+");
-    return numbers && !marks ? RecordColumn.TAKES.columnName() : RecordColumn.OUTCOME.columnName();
+    long counted = counted(NUMBER + "|" + OUT_OF);
+    long words = count(WORD) - count("(?=" + WORD + ")" + OUT_OF);
+    boolean takes = counted > 0 ? counted >= words : words == 0 && !exact.isEmpty();
+    return (takes ? RecordColumn.TAKES : RecordColumn.OUTCOME).columnName();
+  }
+
+  /** Cells that fit a pattern or hold a number or day themselves, but no mark. */
+  private long counted(String pattern) {
+    return count(counts, pattern) - count(counts, MARK) + count(exact, ".*") - count(exact, MARK);
   }
 }

@@ -101,7 +101,7 @@ class DictionaryProposalTest {
     Path file = Files.writeString(folder.resolve("none.csv"), "a,b,alive\nx,y,3\n");
     DictionaryProposal proposal = DictionaryProposal.of(List.of(file));
     assertThat(proposal.questions())
-        .hasSize(2)
+        .hasSize(3)
         .allMatch(q -> q.contains("no heading seems to hold"));
     assertThat(proposal.json()).contains("\"takes\": \"alive\"");
   }
@@ -454,5 +454,71 @@ class DictionaryProposalTest {
     assertThat(records.frame().dateColumn("graft_date").get(0))
         .isEqualTo(LocalDate.of(2024, 4, 12));
     assertThat(records.provenance().rowsSetAside()).isEqualTo(1);
+  }
+
+  // Results whose heading and values disagree
+
+  @Test
+  void shares_under_a_heading_in_percent_are_shares_and_asked_about() throws IOException {
+    Path file = sheet("Variety,Stock,Made,Take %\nA,B,20,0.85\nA,C,20,0.75\nB,B,20,1\nB,C,20,0\n");
+    DictionaryProposal proposal = DictionaryProposal.of(List.of(file));
+    assertThat(proposal.json()).contains("\"unit\": \"share\"");
+    assertThat(proposal.questions()).singleElement().asString().contains("taken for shares");
+    assertThat(read(proposal.json(), file).takes()).isEqualTo(17 + 15 + 20);
+    proposal.open().get(0).settle(1);
+    assertThat(proposal.json()).contains("\"unit\": \"percent\"");
+  }
+
+  @Test
+  void shares_in_number_cells_are_shares_too() throws IOException {
+    Path file = folder.resolve("shares.xlsx");
+    try (OutputStream out = Files.newOutputStream(file);
+        Workbook book = new Workbook(out, "Taketally test", "1.0")) {
+      Worksheet sheet = book.newWorksheet("2025");
+      List<Object> cells =
+          List.of("Variety", "Stock", "Made", "Take %", "A", "B", 20, 0.85, "A", "C", 20, 1);
+      for (int i = 0; i < cells.size(); i++) {
+        if (cells.get(i) instanceof Number number) {
+          sheet.value(i / 4, i % 4, number);
+        } else {
+          sheet.value(i / 4, i % 4, cells.get(i).toString());
+        }
+      }
+    }
+    DictionaryProposal proposal = DictionaryProposal.of(List.of(file));
+    assertThat(proposal.json()).contains("\"unit\": \"share\"");
+    assertThat(read(proposal.json(), file).takes()).isEqualTo(37);
+  }
+
+  @Test
+  void ones_and_noughts_among_words_are_marks() throws IOException {
+    Path file =
+        sheet("Variety,Stock,Took?\nA,B,1\nA,C,1\nB,B,0\nB,C,0\nA,B,yes\nA,B,no\nA,B,gone\n");
+    DictionaryProposal proposal = DictionaryProposal.of(List.of(file));
+    assertThat(proposal.questions()).singleElement().asString().contains("\"gone\"");
+    GraftRecords records = read(proposal.json(), file);
+    assertThat(records.grafts()).isEqualTo(6);
+    assertThat(records.takes()).isEqualTo(3);
+    assertThat(proposed("Variety,Stock,Took?\nA,B,yes\nA,C,no\nB,B,yes\nB,C,3\n").questions())
+        .singleElement()
+        .asString()
+        .contains("\"3\"");
+  }
+
+  @Test
+  void percentages_and_counts_without_a_column_of_grafts_ask_for_one() throws IOException {
+    for (String takes : List.of("85,75,100", "8,7,9")) {
+      String[] each = takes.split(",");
+      DictionaryProposal proposal =
+          proposed(
+              "Variety,Stock,Take %%\nA,B,%s\nA,C,%s\nB,B,%s\n"
+                  .formatted((Object[]) each)
+                  .replace(takes.startsWith("8,") ? " %" : "?", ""));
+      assertThat(proposal.questions())
+          .singleElement()
+          .asString()
+          .contains("no heading seems to hold how many grafts the takes are out of");
+    }
+    assertThat(proposed("Variety,Stock,Take\nA,B,8 of 10\nA,C,7 of 10\n").questions()).isEmpty();
   }
 }

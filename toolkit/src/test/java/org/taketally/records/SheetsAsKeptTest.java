@@ -598,4 +598,27 @@ class SheetsAsKeptTest {
     assertThat(READER.read(List.of(again)).setAside().rows().get(0).fields())
         .containsExactly("x", "A", "B", "10", "14");
   }
+
+  @Test
+  void percentages_without_a_column_of_grafts_say_what_is_missing() throws IOException {
+    String sheet = "cultivar,rootstock,takes\nOrrin,Pellin,85\nOrrin,Halden,100\n";
+    String percent = "\"columns\": {\"takes\": {\"unit\": \"percent\"}}";
+    assertThat(said(read(sheet, "{" + percent + "}"), ProblemKind.PERCENT_FOR_COUNT))
+        .hasSize(2)
+        .allMatch(
+            sentence ->
+                sentence.contains(
+                    "expected how many grafts it is out of: this sheet has no column of grafts;"));
+    GraftRecords single = read(sheet, "{\"constants\": {\"grafts\": \"1\"}, " + percent + "}");
+    assertThat(single.grafts()).isEqualTo(1);
+    assertThat(said(single, ProblemKind.PERCENT_FOR_COUNT))
+        .singleElement()
+        .asString()
+        .contains("a percentage that 1 graft can give");
+    String blank = "cultivar,rootstock,grafts,takes\nOrrin,Pellin,,85\nOrrin,Halden,20,85\n";
+    assertThat(said(read(blank, "{" + percent + "}"), ProblemKind.PERCENT_FOR_COUNT))
+        .singleElement()
+        .asString()
+        .contains("how many grafts it is out of: the number of grafts is blank; fill it in");
+  }
 }

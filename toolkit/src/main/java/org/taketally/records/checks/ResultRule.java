@@ -265,19 +265,38 @@ final class ResultRule {
     double half = 0.5 * resolution(percent) + 1e-9;
     int low = (int) Math.ceil((percent - half) * grafts / 100);
     int high = (int) Math.floor((percent + half) * grafts / 100);
-    if (low == high) {
+    boolean column = sheet.reads(GRAFTS);
+    boolean unknown = !column && !sheet.rules().constants().containsKey(GRAFTS.columnName());
+    if (low == high && !unknown) {
       return low;
     }
-    String expected =
-        low > high
-            ? "a percentage that %d grafts can give".formatted(grafts)
-            : "a percentage that stands for one count; of %d grafts this could be %d to %d"
-                .formatted(grafts, low, high);
-    report.add(
-        ProblemKind.PERCENT_FOR_COUNT,
-        sheet.heading(TAKES),
-        () -> new ProblemText(sheet.typed(TAKES), expected, "write the count instead"));
+    String typed = sheet.typed(TAKES);
+    ProblemText words =
+        unknown || column && grafts == 1 && sheet.blank(GRAFTS)
+            ? withoutNumber(typed, unknown)
+            : new ProblemText(typed, oneCount(grafts, low, high), "write the count instead");
+    report.add(ProblemKind.PERCENT_FOR_COUNT, sheet.heading(TAKES), () -> words);
     return 0;
+  }
+
+  private static String oneCount(int grafts, int low, int high) {
+    return low > high
+        ? "a percentage that %d %s can give".formatted(grafts, grafts == 1 ? "graft" : "grafts")
+        : "a percentage that stands for one count; of %d grafts this could be %d to %d"
+            .formatted(grafts, low, high);
+  }
+
+  /** A percentage of grafts whose number stands neither in the row nor, perhaps, in the sheet. */
+  private static ProblemText withoutNumber(String typed, boolean sheet) {
+    return new ProblemText(
+        typed,
+        sheet
+            ? "how many grafts it is out of: this sheet has no column of grafts"
+            : "how many grafts it is out of: the number of grafts is blank",
+        sheet
+            ? "name the column that holds them, e.g. \"grafts\": \"made\" under \"columns\" in the"
+                + " dictionary; where each row is one graft, say \"constants\": {\"grafts\": \"1\"}"
+            : "fill it in");
   }
 
   /** 1, 0.1, 0.01 ...: the last decimal place in which a percentage was given. */
