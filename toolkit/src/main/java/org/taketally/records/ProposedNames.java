@@ -7,8 +7,10 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.taketally.records.columns.ColumnKind;
+import org.taketally.records.columns.DittoMarks;
 import org.taketally.records.columns.NameLikeness;
 import org.taketally.records.columns.RecordColumn;
+import org.taketally.records.problems.DictionaryEntry;
 
 /** Asks of names that may be one: spelt two ways, nearly alike, or cut short with a dot. */
 final class ProposedNames {
@@ -28,6 +30,7 @@ final class ProposedNames {
     }
     Map<String, Integer> counts = sheet.values(heading).counts();
     List<String> names = new ArrayList<>(counts.keySet());
+    names.removeIf(DittoMarks::isDitto);
     if (names.size() > COMPARED) {
       return;
     }
@@ -70,15 +73,13 @@ final class ProposedNames {
     String spelling = pair.get(1);
     sheet
         .ask(
-            "\"%s\" (%s under \"%s\") may be \"%s\" (%s); add \"same\": {\"%s\": [\"%s\"]} to %s if"
-                + " it is",
+            "\"%s\" (%s under \"%s\") may be \"%s\" (%s); add %s to %s if it is",
             spelling,
             OpenQuestion.times(counts.get(spelling)),
             heading,
             name,
             OpenQuestion.times(counts.get(name)),
-            name,
-            spelling,
+            DictionaryEntry.same(name, spelling),
             column.columnName())
         .choice(
             "another spelling of " + name,

@@ -11,7 +11,9 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.taketally.records.columns.ColumnKind;
 import org.taketally.records.columns.CommonWords;
+import org.taketally.records.columns.DittoMarks;
 import org.taketally.records.columns.RecordColumn;
 import org.taketally.records.sources.RawRow;
 import org.taketally.records.sources.RowSource;
@@ -42,19 +44,46 @@ final class ProposedShape {
   /** Asks; gives the columns that need no further question. */
   Set<String> ask() {
     Set<String> asked = new LinkedHashSet<>();
-    writtenOnce();
+    writtenOnce(dittoMarks());
     byPerson(asked);
     countingDays(asked);
     return asked;
   }
 
+  /** Ditto marks where names belong; gives the headings they stand under. */
+  private Set<String> dittoMarks() {
+    Set<String> marked = new LinkedHashSet<>();
+    Set<String> marks = new LinkedHashSet<>();
+    for (Map.Entry<String, String> one : headings.entrySet()) {
+      if (RecordColumn.named(one.getKey()).filter(c -> c.kind() == ColumnKind.LEVELS).isPresent()) {
+        for (String text : sheet.values(one.getValue()).counts().keySet()) {
+          if (DittoMarks.isDitto(text)) {
+            marked.add(one.getValue());
+            marks.add(text);
+          }
+        }
+      }
+    }
+    if (!marked.isEmpty()) {
+      String list = OpenQuestion.list(marked).toString();
+      sheet
+          .ask(
+              "ditto marks (%s) stand under %s; add \"fill_down\": %s if they, and blanks there,"
+                  + " mean the same as above",
+              String.join(" ", marks), String.join(", ", marked), list)
+          .choice("the same as above", OpenQuestion.list(marked), "fill_down")
+          .choice("names of their own, to be written out", new JsonObject());
+    }
+    return marked;
+  }
+
   /** Names with blanks below them, where the sheet has results in those rows. */
-  private void writtenOnce() {
+  private void writtenOnce(Set<String> asked) {
     List<String> filled = new ArrayList<>();
     long blanks = 0;
     for (RecordColumn column : List.of(RecordColumn.CULTIVAR, RecordColumn.ROOTSTOCK)) {
       String heading = headings.get(column.columnName());
-      if (heading != null) {
+      if (heading != null && !asked.contains(heading)) {
         SheetValues values = sheet.values(heading);
         if (values.blanks() > 0 && values.blanks() < values.rows()) {
           filled.add(heading);

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.taketally.records.columns.CommonWords;
+import org.taketally.records.columns.DittoMarks;
 import org.taketally.records.columns.NameLikeness;
 import org.taketally.records.columns.RecordColumn;
 
@@ -23,10 +24,11 @@ final class ProposedSpellings {
   void propose(RecordColumn column, String heading, SheetValues values, JsonObject entry) {
     Map<String, Set<String>> same = new LinkedHashMap<>();
     values
-        .counts()
+        .all()
         .forEach(
             (text, count) -> {
-              if (!isOurs(column, text)) {
+              if (!isOurs(column, text)
+                  && !DittoMarks.isDitto(text)) { // those are asked about once
                 Optional<String> means = CommonWords.value(column.columnName(), text);
                 means.ifPresentOrElse(
                     meant -> same.computeIfAbsent(meant, m -> new LinkedHashSet<>()).add(text),

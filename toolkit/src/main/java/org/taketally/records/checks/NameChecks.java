@@ -7,6 +7,7 @@ import java.util.Map;
 import org.taketally.records.columns.ColumnKind;
 import org.taketally.records.columns.NameLikeness;
 import org.taketally.records.columns.RecordColumn;
+import org.taketally.records.problems.DictionaryEntry;
 import org.taketally.records.problems.Place;
 import org.taketally.records.problems.ProblemKind;
 import org.taketally.records.problems.ProblemLog;
@@ -143,8 +144,8 @@ final class NameChecks {
               new ProblemText(
                   name,
                   expected,
-                  "if they are one, say so in the dictionary: \"%s\": {\"same\": {\"%s\": [\"%s\"]}}"
-                      .formatted(column.columnName(), meant, name)));
+                  "if they are one, say so in the dictionary: \"%s\": {%s}"
+                      .formatted(column.columnName(), DictionaryEntry.same(meant, name))));
     }
 
     private void tooMany(int names) {

@@ -18,6 +18,8 @@ public enum ProblemKind {
   NOT_ALLOWED(ERROR, "words that aren't on the list"),
   /** Not a number. */
   NOT_A_NUMBER(ERROR, "numbers that can't be read"),
+  /** A mark for the name above. */
+  DITTO_MARK(ERROR, "ditto marks where a name belongs"),
   /** A number that could be read two ways. */
   AMBIGUOUS_NUMBER(ERROR, "numbers that could be read two ways"),
   /** A number that can't be true. */
@@ -87,8 +89,8 @@ public enum ProblemKind {
   PLANNED(CHECK, "graft dates in the future"),
   /** A batch row entered twice, it seems. */
   SAME_ROW_TWICE(CHECK, "batches entered twice, it seems"),
-  /** The same file twice. */
-  SAME_FILE_TWICE(CHECK, "files with the same contents"),
+  /** The same file or worksheet twice. */
+  SAME_FILE_TWICE(CHECK, "files or worksheets with the same contents"),
   /** A batch row that sums up single grafts. */
   LOOKS_LIKE_SUMMARY(CHECK, "batches that sum up single grafts, it seems"),
   /** Takes that look like percentages. */

@@ -1,5 +1,6 @@
 package org.taketally.records.rows;
 
+import java.util.Map;
 import java.util.Optional;
 import org.taketally.records.columns.ColumnRule;
 import org.taketally.records.columns.KnownColumns;
@@ -49,8 +50,11 @@ final class FieldReaders {
     };
   }
 
-  /** The reader for labels: free text, but no word for totals. */
+  /** The reader for labels: free text, but no word for totals and no ditto mark. */
   private static FieldValue label(String text, boolean exact) {
+    if (NameReader.isDitto(text, Map.of())) {
+      return NameReader.DITTO;
+    }
     return NameReader.isTotal(text) ? NameReader.TOTAL : FieldValue.text(text);
   }
 }

@@ -7,8 +7,10 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.taketally.records.columns.ColumnRule;
 import org.taketally.records.columns.CommonWords;
+import org.taketally.records.columns.DittoMarks;
 import org.taketally.records.columns.NameLikeness;
 import org.taketally.records.columns.RecordColumn;
+import org.taketally.records.problems.DictionaryEntry;
 import org.taketally.records.problems.Finding;
 import org.taketally.records.problems.ProblemKind;
 
@@ -26,6 +28,13 @@ final class NameReader implements FieldReader {
           "one graft or batch in each row",
           "take rows of totals and means out of the sheet");
 
+  static final FieldValue DITTO =
+      FieldValue.wrong(
+          ProblemKind.DITTO_MARK,
+          "the name itself, not a mark for the one above",
+          "write the name out, or name its heading under \"fill_down\" in the dictionary: blanks"
+              + " and marks there then mean the same as above");
+
   private final ColumnRule rule;
   private final Map<String, String> same;
   private final Levels levels;
@@ -38,6 +47,9 @@ final class NameReader implements FieldReader {
 
   @Override
   public FieldValue read(String text, boolean exact) {
+    if (isDitto(text, same)) {
+      return DITTO;
+    }
     String name = same.getOrDefault(text, text);
     if (rule.closed()) {
       return fromList(name);
@@ -55,6 +67,11 @@ final class NameReader implements FieldReader {
                     + name
                     + "\"] in the dictionary"))
         : value;
+  }
+
+  /** Whether a text stands for the name above it, if the dictionary doesn't say what it means. */
+  static boolean isDitto(String text, Map<String, String> same) {
+    return DittoMarks.isDitto(text) && !same.containsKey(text);
   }
 
   /** Whether a name is one given to rows of totals. */
@@ -100,11 +117,11 @@ final class NameReader implements FieldReader {
     Optional<String> meant =
         isResult() ? common : common.or(() -> NameLikeness.nearest(name, allowed));
     if (meant.isPresent()) {
-      return said + "\"same\": {\"%s\": [\"%s\"]}".formatted(meant.get(), name);
+      return said + DictionaryEntry.same(meant.get(), name);
     }
     return said
         + allowed.stream()
-            .map(one -> "\"same\": {\"%s\": [\"%s\"]}".formatted(one, name))
+            .map(one -> DictionaryEntry.same(one, name))
             .collect(Collectors.joining(" or "));
   }
 }

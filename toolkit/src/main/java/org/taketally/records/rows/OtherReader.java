@@ -29,6 +29,9 @@ final class OtherReader implements FieldReader {
 
   @Override
   public FieldValue read(String text, boolean exact) {
+    if (NameReader.isDitto(text, same)) {
+      return NameReader.DITTO;
+    }
     String name = same.getOrDefault(text, text);
     if (track.mayBeNumber()) {
       OptionalDouble number = exact ? NumberNotation.exact(name) : notation.read(name);

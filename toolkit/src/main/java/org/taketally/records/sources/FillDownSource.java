@@ -1,13 +1,14 @@
 package org.taketally.records.sources;
 
 import java.util.Set;
+import org.taketally.records.columns.DittoMarks;
 import org.taketally.records.problems.RecordsUnreadable;
 import org.taketally.terms.Problem;
 import org.taketally.terms.Severity;
 
 /**
- * A sheet in which a blank under some headings means the same as above: what a merged cell leaves,
- * or a person who writes a name once for all the rows below it.
+ * A sheet in which a blank or a ditto mark under some headings means the same as above: what a
+ * merged cell leaves, or a person who writes a name once for all the rows below it.
  */
 final class FillDownSource extends SourceAround {
 
@@ -76,11 +77,16 @@ final class FillDownSource extends SourceAround {
     int taken = 0;
     for (int i = 0; i < places.length; i++) {
       int place = places[i];
-      if (place < fields.length && Trim.trim(fields[place]).isEmpty() && above[i] != null) {
+      if (place >= fields.length) {
+        continue;
+      }
+      String text = Trim.trim(fields[place]);
+      boolean asAbove = text.isEmpty() || DittoMarks.isDitto(text);
+      if (asAbove && above[i] != null) {
         fields[place] = above[i];
         exact[place] = number[i];
-        taken++;
-      } else if (place < fields.length && !Trim.trim(fields[place]).isEmpty()) {
+        taken += text.isEmpty() ? 1 : 0; // a row with a mark in it is nobody's row of totals
+      } else if (!asAbove) {
         above[i] = fields[place];
         number[i] = exact[place];
       }
