@@ -33,7 +33,8 @@ public final class LevelAgainstOthersCalculator {
    * @param asked column and level
    * @param options margin, level, draws, seed
    * @return the answer
-   * @throws IllegalArgumentException if there is no such column or level, naming those there are
+   * @throws IllegalArgumentException if there is no such column or level, naming those there are,
+   *     or if all assessed grafts have the level
    * @throws org.taketally.model.CannotFit if the records can't answer, saying why
    */
   public static LevelAgainstOthers of(
@@ -46,6 +47,7 @@ public final class LevelAgainstOthersCalculator {
     Factor all =
         cells.findFactor(column).or(() -> cells.findMeasure(column).map(Factor::of)).orElseThrow();
     String level = level(all, asked.level());
+    requireOthers(cells, all, level);
     FactorVerdict verdict =
         RootstockVerdictCalculator.ofTypeAlone(
             beside.compare(column), cells.apart(column, level, LevelAgainstOthers.OTHERS), options);
@@ -76,6 +78,25 @@ public final class LevelAgainstOthersCalculator {
       beside = beside.without(TakeModel.PAIRING);
     }
     return beside.without(column);
+  }
+
+  private static void requireOthers(Cells cells, Factor all, String level) {
+    int one = all.indexOf(level);
+    long own = 0;
+    long others = 0;
+    long unknown = 0;
+    for (int cell = 0; cell < cells.size(); cell++) {
+      int code = all.code(cell);
+      own += code == one ? cells.grafts(cell) : 0;
+      unknown += code == Factor.MISSING ? cells.grafts(cell) : 0;
+      others += code == one || code == Factor.MISSING ? 0 : cells.grafts(cell);
+    }
+    if (others == 0) {
+      throw new IllegalArgumentException(
+          "all %,d assessed grafts%s have %s \"%s\", so there are no others to compare with; read records that hold others too, or ask about another column"
+              .formatted(
+                  own, unknown > 0 ? " that have one recorded" : "", all.name(), level));
+    }
   }
 
   private static String level(Factor all, String asked) {

@@ -120,6 +120,19 @@ class LevelAgainstOthersTest {
   }
 
   @Test
+  void a_level_that_all_grafts_have_is_refused() {
+    GraftRecords one = records(0.7, Shares.NOTHING).where("fridge_batch", "F7");
+    assertThatThrownBy(() -> asked(one, "fridge_batch", "F7"))
+        .isInstanceOf(IllegalArgumentException.class)
+        .hasMessageContaining(
+            "all 120 assessed grafts have fridge_batch \"F7\", so there are no others to compare"
+                + " with; read records that hold others");
+    GraftRecords stock = records(0.7, Shares.NOTHING).where("rootstock", "R1");
+    assertThatThrownBy(() -> asked(stock, "rootstock", "R1"))
+        .hasMessageContaining("so there are no others to compare with");
+  }
+
+  @Test
   void names_the_levels_there_are() {
     GraftRecords records = records(0.7, Shares.NOTHING);
     assertThatThrownBy(() -> asked(records, "fridge_batch", "9"))
