@@ -132,7 +132,7 @@ final class PlanSizeCommand implements Callable<Integer> {
             .withSecondPerFirst(secondPerFirst)
             .withOffType(offType)
             .withSharedSpread(shared);
-    TrialSize size = TrialSize.of(question, units());
+    TrialSize size = TrialSize.of(question, units(second));
     if (!json.alone()) {
       print(TrialSizeWords.of(size));
     }
@@ -149,20 +149,21 @@ final class PlanSizeCommand implements Callable<Integer> {
     return ExitStatus.FINE;
   }
 
-  private TrialUnits units() {
+  private TrialUnits units(double second) {
     if (bed == null) {
       if (mostBeds != null) {
         throw wrong("--most-beds needs --bed, the grafts in one bed");
       }
       return TrialUnits.singleGrafts();
     }
-    double correlation = bedSpread * bedSpread / (take * (1 - take));
-    if (!(correlation < 1)) {
-      throw wrong(
-          "--bed-spread: beds can't differ by %.0f points about a take of %.0f %%; give less"
-              .formatted(100 * bedSpread, 100 * take));
+    TrialUnits units = TrialUnits.beds(bed, bedSpread);
+    for (double about : new double[] {take, second}) {
+      if (!units.canDiffer(about)) {
+        throw wrong(
+            "--bed-spread: beds can't differ by %.0f points about a take of %.0f %%; give less"
+                .formatted(100 * bedSpread, 100 * about));
+      }
     }
-    TrialUnits units = TrialUnits.beds(bed, correlation);
     return mostBeds == null ? units : units.atMost(mostBeds);
   }
 

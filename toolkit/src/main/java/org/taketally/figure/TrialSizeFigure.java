@@ -2,7 +2,6 @@ package org.taketally.figure;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.OptionalInt;
 import org.taketally.figure.Sheet.KeyEntry;
 import org.taketally.plan.size.TrialSize;
 import org.taketally.plan.size.TrialSize.Claim;
@@ -26,7 +25,7 @@ final class TrialSizeFigure {
     this.trial = trial;
     TrialSizeFigureWords words = new TrialSizeFigureWords(trial);
     this.sheet = new Sheet(size, TrialSizeFigureWords.TITLE, words.subtitle(), words.description());
-    this.least = trial.units().isSingle() ? 4 : 2 * trial.units().size();
+    this.least = trial.units().isSingle() ? 4 : trial.leastUnits() * trial.units().size();
     this.most = most();
   }
 
@@ -37,9 +36,10 @@ final class TrialSizeFigure {
   private int most() {
     double needed = Math.max(grafts(trial.difference()), grafts(trial.equivalence()));
     double shown = needed > 0 ? BEYOND * needed : IF_NONE;
-    OptionalInt units = trial.units().most();
     double there =
-        units.isPresent() ? (double) units.getAsInt() * trial.units().size() : Double.MAX_VALUE;
+        trial.units().most().isPresent()
+            ? (double) trial.mostUnits() * trial.units().size()
+            : Double.MAX_VALUE;
     return (int) Math.max(2.0 * least, Math.min(shown, Math.max(there, needed)));
   }
 

@@ -66,20 +66,28 @@ public final class TrialSizeWords {
       case ENOUGH_GRAFTS ->
           "%s. The trial then shows it with a chance of %s.".formatted(grafts(need), chance);
       case LARGER_UNITS ->
-          "%s: the %s of each stock must hold %d grafts instead of %d. The trial then shows it with a chance of %s."
+          "%s: the %s must hold %d grafts instead of %d. The trial then shows it with a chance of %s."
               .formatted(
                   grafts(need),
-                  Words.count(need.firstUnits().orElseThrow(), "bed"),
+                  beds(need.firstUnits().orElseThrow()),
                   need.unitSize(),
                   size.units().size(),
                   chance);
       case TOO_FEW_UNITS ->
-          "no number of grafts is enough. With %s of each stock the chance stays below %s even with endless grafts in each, because whole beds differ too. More beds help; more grafts in them don't."
+          "no number of grafts is enough. With %s the chance stays below %s even with endless grafts in each, because whole beds differ too. More beds help; more grafts in them don't."
               .formatted(
-                  Words.count(size.units().most().orElse(0), "bed"),
+                  beds(size.mostUnits()),
                   Words.percent(need.mostChance()));
       case NOT_TRUE -> "it isn't true of the takes supposed.";
     };
+  }
+
+  private String beds(int first) {
+    int second = size.secondUnits(first);
+    return first == second
+        ? Words.count(first, "bed") + " of each stock"
+        : "%s of the first stock and %s of the second"
+            .formatted(Words.count(first, "bed"), Words.count(second));
   }
 
   private String grafts(Need need) {
@@ -101,6 +109,13 @@ public final class TrialSizeWords {
                     need.unitSize());
   }
 
+  /** That of the stock whose grafts tell less. */
+  private double designEffect() {
+    return Math.max(
+        size.units().designEffect(size.question().firstTake()),
+        size.units().designEffect(size.question().secondTake()));
+  }
+
   /**
    * What the numbers rest on.
    *
@@ -118,7 +133,7 @@ public final class TrialSizeWords {
       more.add(
           "Each bed, tray or day holds one stock, so whole beds are compared: %d grafts of a bed tell as much as %s independent ones. How far whole beds differ is your guess, or common practice without a source; your own records say better."
               .formatted(
-                  units.size(), Words.amount(units.size() / units.designEffect(), "").strip()));
+                  units.size(), Words.amount(units.size() / designEffect(), "").strip()));
     }
     more.add(
         "The claims are those of the verdict, by its rules: of 100 such trials at most %s find a difference where there is none, and at most %s call stocks alike that differ by the margin."
@@ -164,10 +179,10 @@ public final class TrialSizeWords {
    */
   public List<List<String>> table() {
     List<List<String>> rows = new ArrayList<>();
-    int least = size.units().isSingle() ? 1 : 2 * size.units().size();
+    int least = size.units().isSingle() ? 1 : size.leastUnits() * size.units().size();
     int most =
         size.units().most().isPresent()
-            ? size.units().most().getAsInt() * size.units().size()
+            ? size.mostUnits() * size.units().size()
             : Integer.MAX_VALUE;
     for (int grafts : SIZES) {
       if (grafts >= least && grafts <= most) {

@@ -20,6 +20,16 @@ final class SplitPlot {
               .formatted(plan.rootstocks().size(), sessions));
     }
     int pairings = plan.pairings().size();
+    if (plan.room() < pairings) {
+      throw new IllegalArgumentException(
+          "stocks by the bed take %d plots a session (%d cultivars in a bed of each of %d stocks), but a session may hold %d; allow %d plots a session, leave out cultivars or stocks, or use blocks"
+              .formatted(
+                  pairings,
+                  plan.cultivars().size(),
+                  plan.rootstocks().size(),
+                  plan.room(),
+                  pairings));
+    }
     int[] counts = Replicates.of(plan, pairings * sessions);
     if (Arrays.stream(counts).anyMatch(count -> count < sessions)) {
       throw new IllegalArgumentException(

@@ -13,8 +13,8 @@ import org.taketally.answers.counts.MarginPower.Question;
  *
  * <pre>
  *   single grafts: the normal approximation, both tails ({@link DifferencePower}, {@link MarginPower})
- *   beds of m grafts, intraclass correlation rho, k beds of the first stock and k' of the second:
- *     variance of a stock's mean   p (1 - p) (rho + (1 - rho) / m) / k
+ *   beds of m grafts whose takes have variance S, k beds of the first stock and k' of the second:
+ *     variance of a stock's mean   (S + (p (1 - p) - S) / m) / k
  *     t tests with k + k' - 2 degrees of freedom
  *   off types, share s: the difference seen is (1 - s) times the true one
  *   hands, days and cultivars shared alike whose takes have variance V about p: p (1 - p) - V in
@@ -75,8 +75,20 @@ public record TrialSize(
    * @param question what is to be shown
    * @param units what is given a stock independently
    * @return grafts and units for either claim
+   * @throws IllegalArgumentException if units can't differ so far about a take, or if there can't be
+   *     so many of one stock per one of the other
    */
   public static TrialSize of(TrialQuestion question, TrialUnits units) {
+    for (double take : new double[] {question.firstTake(), question.secondTake()}) {
+      if (!units.canDiffer(take)) {
+        throw new IllegalArgumentException(
+            "beds, trays or days can't differ by %s about a take of %s; give less"
+                .formatted(units.spread(), take));
+      }
+    }
+    if (!units.isSingle()) {
+      requireUnits(question, units);
+    }
     return new TrialSize(
         question, units, difference(question, units), equivalence(question, units));
   }
@@ -143,13 +155,13 @@ public record TrialSize(
   }
 
   private static Need inUnits(TrialQuestion question, TrialUnits units, Chance chance) {
-    int most = units.most().orElse(MOST_UNITS);
+    int most = mostUnits(question, units);
     double best = chance.of(most, ENDLESS);
     if (best < question.power()) {
       return impossible(Reason.TOO_FEW_UNITS, units, best);
     }
     if (chance.of(most, units.size()) >= question.power()) {
-      int k = least(2, most, n -> chance.of(n, units.size()) >= question.power());
+      int k = least(leastUnits(question), most, n -> chance.of(n, units.size()) >= question.power());
       return need(Reason.ENOUGH_GRAFTS, question, k, units.size(), best);
     }
     int m = least(units.size(), ENDLESS, size -> chance.of(most, size) >= question.power());
@@ -169,7 +181,62 @@ public record TrialSize(
   }
 
   private static int secondUnits(TrialQuestion question, int first) {
-    return Math.max(1, (int) Math.round(first * question.secondPerFirst()));
+    return (int) Math.min(Integer.MAX_VALUE, Math.round(first * question.secondPerFirst()));
+  }
+
+  private static void requireUnits(TrialQuestion question, TrialUnits units) {
+    if (leastUnits(question) > mostUnits(question, units)) {
+      throw new IllegalArgumentException(
+          "with %s grafts on the second stock per graft on the first, and 2 to %,d beds, trays or days of each stock, there is no trial: one stock would have fewer than 2 or the other too many; give a number nearer to 1, or allow more beds"
+              .formatted(question.secondPerFirst(), units.most().orElse(MOST_UNITS)));
+    }
+  }
+
+  /** Fewest units of the first stock, so that either has two. */
+  private static int leastUnits(TrialQuestion question) {
+    int first = 2;
+    while (first <= MOST_UNITS && secondUnits(question, first) < 2) {
+      first++;
+    }
+    return first;
+  }
+
+  /** Most units of the first stock, so that neither has more than there can be. */
+  private static int mostUnits(TrialQuestion question, TrialUnits units) {
+    int most = units.most().orElse(MOST_UNITS);
+    int first = most;
+    while (first > 0 && secondUnits(question, first) > most) {
+      first--;
+    }
+    return first;
+  }
+
+  /**
+   * Fewest beds, trays or days of the first stock a trial can have, at the ratio asked for.
+   *
+   * @return 2 or more
+   */
+  public int leastUnits() {
+    return leastUnits(question);
+  }
+
+  /**
+   * Most beds, trays or days of the first stock a trial can have, at the ratio asked for.
+   *
+   * @return 2 or more
+   */
+  public int mostUnits() {
+    return mostUnits(question, units);
+  }
+
+  /**
+   * Beds, trays or days of the second stock.
+   *
+   * @param first so many of the first
+   * @return 2 or more
+   */
+  public int secondUnits(int first) {
+    return secondUnits(question, first);
   }
 
   /** The least whole number from {@code low} to {@code high} that is enough; {@code high} is. */
@@ -197,7 +264,7 @@ public record TrialSize(
   }
 
   private static double ofUnit(TrialQuestion question, TrialUnits units, double take, double m) {
-    double between = units.correlation() * take * (1 - take);
+    double between = units.spread() * units.spread();
     return between + Math.max(0, question.varianceWithin(take) - between) / m;
   }
 
@@ -223,7 +290,7 @@ public record TrialSize(
                   Question.MUCH_THE_SAME, question.margin(), TrialQuestion.FALSE_EQUIVALENCE)
               .power(second, second, even * question.worth(second, 1));
     }
-    int k = Math.max(2, Math.min(units.most().orElse(MOST_UNITS), firstGrafts / units.size()));
+    int k = Math.max(leastUnits(), Math.min(mostUnits(), firstGrafts / units.size()));
     FewUnitsPower power = power(question, units, second, k, (double) firstGrafts / k);
     return claim == Claim.DIFFERENCE
         ? power.differs(question.firstTake() - second, TrialQuestion.FALSE_DIFFERENCE)

@@ -189,5 +189,10 @@ class TrialLayoutTest {
     assertThatThrownBy(
             () -> TrialLayout.of(plan(2, 2, 1, 1).withArrangement(Arrangement.SPLIT_PLOT)))
         .hasMessageContaining("one bed of each stock can't tell the stock from the bed");
+    LayoutPlan beds = plan(3, 2, 2, 2).withArrangement(Arrangement.SPLIT_PLOT);
+    assertThatThrownBy(() -> TrialLayout.of(beds.withPlotsPerSession(3)))
+        .hasMessageContaining("take 6 plots a session")
+        .hasMessageContaining("a session may hold 3; allow 6 plots a session");
+    assertThat(TrialLayout.of(beds.withPlotsPerSession(6)).plots()).hasSize(24);
   }
 }

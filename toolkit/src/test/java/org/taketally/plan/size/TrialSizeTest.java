@@ -13,12 +13,18 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.taketally.plan.size.TrialSize.Claim;
 import org.taketally.plan.size.TrialSize.Reason;
+import org.taketally.wording.TrialSizeWords;
 
 /** The formulas for single grafts against published values are in PublishedChecksTest. */
 class TrialSizeTest {
 
   private static TrialSize single(double first, double second) {
     return TrialSize.of(TrialQuestion.of(first, second), TrialUnits.singleGrafts());
+  }
+
+  /** Beds whose grafts have this correlation about a take of 80 %. */
+  private static TrialUnits beds(int size, double correlation) {
+    return TrialUnits.beds(size, Math.sqrt(correlation * 0.8 * 0.2));
   }
 
   /** By the textbook formula, two-sided 2 % as the verdict has it, chance 0.8; worked out apart. */
@@ -68,7 +74,7 @@ class TrialSizeTest {
         .isEqualTo((int) Math.ceil(375.2 * (0.37 - 0.0288) / 0.37));
     assertThat(size.chance(320, Claim.EQUIVALENCE)).isGreaterThan(0.83);
 
-    TrialUnits beds = TrialUnits.beds(20, 0.05);
+    TrialUnits beds = beds(20, 0.05);
     assertThat(TrialSize.of(shared, beds).difference().firstUnits().orElseThrow())
         .isBetween(
             2, TrialSize.of(TrialQuestion.of(0.8, 0.7), beds).difference().firstUnits().getAsInt());
@@ -106,16 +112,41 @@ class TrialSizeTest {
 
   @Test
   void many_units_come_to_the_design_effect() {
-    TrialUnits beds = TrialUnits.beds(20, 0.05);
-    assertThat(beds.designEffect()).isCloseTo(1.95, within(1e-12));
+    TrialUnits beds = beds(20, 0.05);
+    assertThat(beds.designEffect(0.8)).isCloseTo(1.95, within(1e-12));
     int grafts =
         TrialSize.of(TrialQuestion.of(0.8, 0.75), beds).difference().firstGrafts().orElseThrow();
-    assertThat((double) grafts / 1399).isBetween(1.94, 2.0);
+    assertThat((double) grafts / 1399).isBetween(1.87, 1.95);
+  }
+
+  @Test
+  void the_spread_of_beds_holds_for_both_stocks_whichever_is_named_first() {
+    TrialUnits beds = TrialUnits.beds(20, 0.09);
+    TrialSize.Need high = TrialSize.of(TrialQuestion.of(0.99, 0.8), beds).difference();
+    TrialSize.Need low = TrialSize.of(TrialQuestion.of(0.8, 0.99), beds).difference();
+    assertThat(high).isEqualTo(low);
+    assertThat(high.firstGrafts().orElseThrow()).isBetween(80, 200);
+  }
+
+  @Test
+  void neither_stock_has_more_beds_than_there_can_be_nor_fewer_than_two() {
+    TrialQuestion twice = TrialQuestion.of(0.8, 0.6).withSecondPerFirst(2);
+    TrialSize.Need need = TrialSize.of(twice, beds(20, 0.05).atMost(20)).difference();
+    assertThat(need.secondUnits().orElse(0)).isLessThanOrEqualTo(20);
+    TrialSize size = TrialSize.of(twice, beds(2, 0.05).atMost(20));
+    assertThat(size.mostUnits()).isEqualTo(10);
+    assertThat(TrialSizeWords.of(size).difference())
+        .contains("the 10 beds of the first stock and 20 of the second must hold");
+    TrialQuestion few = TrialQuestion.of(0.9, 0.4).withSecondPerFirst(0.05);
+    assertThat(TrialSize.of(few, beds(20, 0.05)).difference().secondUnits().orElseThrow())
+        .isGreaterThanOrEqualTo(2);
+    assertThatThrownBy(() -> TrialSize.of(few, beds(20, 0.05).atMost(20)))
+        .hasMessageContaining("2 to 20 beds, trays or days of each stock");
   }
 
   @Test
   void says_when_no_number_of_grafts_helps() {
-    TrialUnits threeBeds = TrialUnits.beds(20, 0.05).atMost(3);
+    TrialUnits threeBeds = beds(20, 0.05).atMost(3);
     TrialSize.Need need = TrialSize.of(TrialQuestion.of(0.8, 0.7), threeBeds).difference();
     assertThat(need.reason()).isEqualTo(Reason.TOO_FEW_UNITS);
     assertThat(need.firstGrafts()).isEmpty();
@@ -124,7 +155,7 @@ class TrialSizeTest {
 
   @Test
   void says_when_fewer_but_larger_units_would_do() {
-    TrialUnits fewBeds = TrialUnits.beds(5, 0.02).atMost(6);
+    TrialUnits fewBeds = beds(5, 0.02).atMost(6);
     TrialSize.Need need = TrialSize.of(TrialQuestion.of(0.8, 0.6), fewBeds).difference();
     assertThat(need.reason()).isEqualTo(Reason.LARGER_UNITS);
     assertThat(need.unitSize()).isGreaterThan(5);
@@ -135,7 +166,7 @@ class TrialSizeTest {
   @Test
   void the_chance_at_the_size_is_the_chance_wanted() {
     for (TrialUnits units :
-        new TrialUnits[] {TrialUnits.singleGrafts(), TrialUnits.beds(10, 0.05)}) {
+        new TrialUnits[] {TrialUnits.singleGrafts(), beds(10, 0.05)}) {
       TrialSize size = TrialSize.of(TrialQuestion.of(0.8, 0.65), units);
       int difference = size.difference().firstGrafts().orElseThrow();
       int same = size.equivalence().firstGrafts().orElseThrow();
@@ -150,14 +181,14 @@ class TrialSizeTest {
    */
   @Test
   void the_chance_is_what_trials_give() {
-    TrialUnits units = TrialUnits.beds(30, 0.04);
+    TrialUnits units = beds(30, 0.04);
     TrialSize size = TrialSize.of(TrialQuestion.of(0.8, 0.6), units);
     int beds = size.difference().firstUnits().orElseThrow();
     Random random = new Random(4);
     int found = 0;
     for (int trial = 0; trial < 4000; trial++) {
       double[] a = means(random, 0.8, 0.04, beds, 30);
-      double[] b = means(random, 0.6, 0.04, beds, 30);
+      double[] b = means(random, 0.6, 0.04 * 0.16 / 0.24, beds, 30);
       found += new TTest().homoscedasticTTest(a, b) < TrialQuestion.FALSE_DIFFERENCE ? 1 : 0;
     }
     double stated = size.chance(beds * 30, Claim.DIFFERENCE);
@@ -185,11 +216,13 @@ class TrialSizeTest {
             "the chance wanted must lie between 0.05 and 1, e.g. 0.8 for 8 trials in 10, got 1.2");
     assertThatThrownBy(() -> TrialQuestion.of(0, 0.7))
         .hasMessage("a supposed take must lie between 0 and 1, e.g. 0.7, got 0.0");
-    assertThatThrownBy(() -> TrialUnits.beds(10, 0.05).atMost(1))
+    assertThatThrownBy(() -> beds(10, 0.05).atMost(1))
         .hasMessage(
             "with 1 bed, tray or day of each stock the stock can't be told from the bed; at least 2"
                 + " of each are needed");
-    assertThatThrownBy(() -> TrialUnits.beds(10, 1))
-        .hasMessageStartingWith("the correlation of grafts of one bed");
+    assertThatThrownBy(() -> TrialUnits.beds(10, 0.5))
+        .hasMessageStartingWith("the spread of the takes of beds");
+    assertThatThrownBy(() -> TrialSize.of(TrialQuestion.of(0.8, 0.99), TrialUnits.beds(10, 0.2)))
+        .hasMessageContaining("can't differ by 0.2 about a take of 0.99");
   }
 }
