@@ -3,8 +3,10 @@ package org.taketally.wording;
 import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import org.taketally.plan.order.BudwoodPlan;
 import org.taketally.plan.order.BudwoodPlan.Buds;
 import org.taketally.plan.order.BudwoodPlan.Line;
@@ -36,12 +38,15 @@ public final class BudwoodPlanWords {
    */
   public String headline() {
     long met = plan.lines().stream().filter(Line::canBeMet).count();
-    return "%d of %s can be met as things are on %s: %s to cut for them, those that spoil included."
+    long waiting = plan.lines().stream().filter(line -> line.waitsForBuds(plan.today())).count();
+    return "%d of %s can be met as things are on %s: %s to cut for %s, those that spoil included.%s"
         .formatted(
             met,
             Words.count(plan.lines().size(), "request"),
             plan.today(),
-            Words.count(plan.sticks(), "stick"));
+            Words.count(plan.sticks(), "stick"),
+            met == 1 ? "it" : "them",
+            waiting == 0 ? "" : " %d more can be if the buds get on in time.".formatted(waiting));
   }
 
   /**
@@ -50,21 +55,26 @@ public final class BudwoodPlanWords {
    * @return a paragraph each
    */
   public List<String> more() {
-    List<String> more = new ArrayList<>();
+    List<String> more = new ArrayList<>(shared());
     for (Line line : plan.lines()) {
       String who = line.request().cultivar();
       if (line.late()) {
         more.add("%s: wanted for %s, which has passed.".formatted(who, line.request().needed()));
       } else if (line.missing() > 0) {
         more.add(
-            "%s: %s short; %d are on the trees, %d are to be cut. Offer fewer, or ask who else has that cultivar."
+            "%s for %s: %s short; %d on the trees can be had for it, %d would have to be cut. Offer fewer, or ask who else has that cultivar."
                 .formatted(
                     who,
+                    line.request().needed(),
                     Words.count(line.missing(), "stick"),
                     line.cut() - line.missing(),
                     line.cut()));
       }
-      if (line.buds() == Buds.NOT_YET) {
+      if (line.buds() == Buds.NOT_YET && !line.cutOn().isAfter(plan.today())) {
+        more.add(
+            "%s: buds are %s, %s is wanted, and the wood would have to be cut today: agree on a later day, or offer what there is."
+                .formatted(who, stage(line.request().buds()), wanted(line)));
+      } else if (line.buds() == Buds.NOT_YET) {
         more.add(
             "%s: buds are %s, %s is wanted: look again before cutting on %s."
                 .formatted(who, stage(line.request().buds()), wanted(line), line.cutOn()));
@@ -83,6 +93,26 @@ public final class BudwoodPlanWords {
         "Before budwood changes places, ask what plant health rules and plant variety rights say"
             + " where you are; check that you may multiply a protected cultivar.");
     return more;
+  }
+
+  /** Cultivars that several requests share. */
+  private List<String> shared() {
+    Map<String, List<Line>> cultivars = new LinkedHashMap<>();
+    for (Line line : plan.lines()) {
+      cultivars
+          .computeIfAbsent(line.request().plainCultivar(), name -> new ArrayList<>())
+          .add(line);
+    }
+    return cultivars.values().stream()
+        .filter(lines -> lines.size() > 1)
+        .map(
+            lines ->
+                "%s is asked for in %s, %s to cut in all: they share what is on its trees, the earliest day first."
+                    .formatted(
+                        lines.get(0).request().cultivar(),
+                        Words.count(lines.size(), "request"),
+                        Words.count(lines.stream().mapToLong(Line::cut).sum(), "stick")))
+        .toList();
   }
 
   private static String wanted(Line line) {
@@ -185,6 +215,7 @@ public final class BudwoodPlanWords {
       one.addProperty("notBefore", line.notBefore().map(Object::toString).orElse(null));
       one.addProperty("useBy", line.useBy().map(Object::toString).orElse(null));
       one.addProperty("canBeMet", line.canBeMet());
+      one.addProperty("waitsForBuds", line.waitsForBuds(plan.today()));
       lines.add(one);
     }
     json.add("requests", lines);

@@ -1,12 +1,18 @@
 package org.taketally.plan.order;
 
 import java.time.LocalDate;
+import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.stream.IntStream;
 import org.taketally.plan.order.BudwoodRequest.BudStage;
 
 /**
- * What to cut for requests of budwood, and when.
+ * What to cut for requests of budwood, and when. Requests of one cultivar share the sticks on its
+ * trees, those needed first before others.
  *
  * @param lines one a request, in their order
  * @param storage how long wood keeps
@@ -35,7 +41,8 @@ public record BudwoodPlan(List<Line> lines, StorageLimits storage, LocalDate tod
    *
    * @param request what is asked for
    * @param cut sticks to cut, those that spoil included
-   * @param missing of them, beyond what is on the trees; 0 where that isn't said
+   * @param missing of them, beyond what requests needed earlier leave on the trees; 0 where what is
+   *     there isn't said
    * @param buds whether they are as wanted today
    * @param cutOn the day to cut, as late as leaves a day to send it: the day before grafting, or
    *     today if that is later
@@ -57,10 +64,27 @@ public record BudwoodPlan(List<Line> lines, StorageLimits storage, LocalDate tod
     /**
      * Whether it can be met as things are.
      *
-     * @return true if there are sticks enough, their buds aren't past, and it isn't too late
+     * @return true if there are sticks enough, nothing is known against their buds, and it isn't
+     *     too late
      */
     public boolean canBeMet() {
-      return missing == 0 && buds != Buds.PAST && !late;
+      return missing == 0 && (buds == Buds.READY || buds == Buds.NOT_SAID) && !late;
+    }
+
+    /**
+     * Whether it can be met if the buds get as far as wanted by the day of cutting.
+     *
+     * @param today the day the plan is made
+     * @return false if it can be met without, or not at all
+     */
+    public boolean waitsForBuds(LocalDate today) {
+      return missing == 0 && buds == Buds.NOT_YET && cutOn.isAfter(today) && !late;
+    }
+
+    /** Sticks on the trees that are kept for it. */
+    private int takes(LocalDate today) {
+      boolean lost = late || buds == Buds.PAST || (buds == Buds.NOT_YET && !cutOn.isAfter(today));
+      return lost ? 0 : cut - missing;
     }
   }
 
@@ -80,15 +104,35 @@ public record BudwoodPlan(List<Line> lines, StorageLimits storage, LocalDate tod
       throw new IllegalArgumentException(
           "a plan of budwood needs at least one request: cultivar, sticks, needed");
     }
-    return new BudwoodPlan(
-        requests.stream().map(request -> line(request, wood, storage, today)).toList(),
-        storage,
-        today);
+    Map<String, Integer> left = new HashMap<>();
+    requests.forEach(
+        request -> request.onTree().ifPresent(sticks -> left.put(request.plainCultivar(), sticks)));
+    Line[] lines = new Line[requests.size()];
+    IntStream.range(0, lines.length)
+        .boxed()
+        .sorted(Comparator.comparing((Integer i) -> requests.get(i).needed()))
+        .forEach(
+            i -> {
+              String cultivar = requests.get(i).plainCultivar();
+              Integer there = left.get(cultivar);
+              lines[i] =
+                  line(
+                      requests.get(i),
+                      cut(requests.get(i), wood),
+                      there == null ? OptionalInt.empty() : OptionalInt.of(there),
+                      new BudwoodPlan(List.of(), storage, today));
+              left.computeIfPresent(cultivar, (name, n) -> n - lines[i].takes(today));
+            });
+    return new BudwoodPlan(List.of(lines), storage, today);
   }
 
-  private static Line line(
-      BudwoodRequest request, WoodUse wood, StorageLimits storage, LocalDate today) {
-    int cut = (int) Math.ceil(request.sticks() / (1 - wood.spoiled()) - 1e-9);
+  private static int cut(BudwoodRequest request, WoodUse wood) {
+    return (int) Math.ceil(request.sticks() / (1 - wood.spoiled()) - 1e-9);
+  }
+
+  private static Line line(BudwoodRequest request, int cut, OptionalInt there, BudwoodPlan plan) {
+    LocalDate today = plan.today();
+    StorageLimits storage = plan.storage();
     LocalDate dayBefore = request.needed().minusDays(1);
     LocalDate cutOn = dayBefore.isBefore(today) ? today : dayBefore;
     Optional<LocalDate> notBefore =
@@ -98,7 +142,7 @@ public record BudwoodPlan(List<Line> lines, StorageLimits storage, LocalDate tod
     return new Line(
         request,
         cut,
-        request.onTree().isPresent() ? Math.max(0, cut - request.onTree().getAsInt()) : 0,
+        Math.max(0, cut - there.orElse(cut)),
         buds(request),
         cutOn,
         notBefore,

@@ -1,6 +1,7 @@
 package org.taketally.plan.order;
 
 import java.time.LocalDate;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 
@@ -30,5 +31,14 @@ public record BudwoodRequest(
     SWELLING,
     /** In leaf. */
     FLUSHED
+  }
+
+  /**
+   * What the cultivar is called, however it is written: case and blanks make no other cultivar.
+   *
+   * @return the same for all requests of one cultivar
+   */
+  public String plainCultivar() {
+    return cultivar.strip().replaceAll("\\s+", " ").toLowerCase(Locale.ROOT);
   }
 }

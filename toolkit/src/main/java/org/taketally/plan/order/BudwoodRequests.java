@@ -6,8 +6,10 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.taketally.plan.order.BudwoodRequest.BudStage;
@@ -74,8 +76,9 @@ public record BudwoodRequests(List<BudwoodRequest> requests, List<Problem> probl
             "a heading line (cultivar, sticks, needed, bud_stage, buds, on_tree) and one line a"
                 + " request",
             "write the list and read it again");
+    Map<String, Integer> onTrees = new HashMap<>();
     List<BudwoodRequest> requests =
-        ListLine.entries(lines, BudwoodRequests::request, none, problems);
+        ListLine.entries(lines, line -> agreeing(line, onTrees), none, problems);
     return new BudwoodRequests(requests, problems);
   }
 
@@ -94,6 +97,26 @@ public record BudwoodRequests(List<BudwoodRequest> requests, List<Problem> probl
             new BudwoodRequest(
                 cultivar, sticks.orElseThrow(), needed.orElseThrow(), wanted, buds, onTree))
         : Optional.empty();
+  }
+
+  /** Requests of one cultivar share its trees, so they can't say different things of them. */
+  private static Optional<BudwoodRequest> agreeing(ListLine line, Map<String, Integer> onTrees) {
+    Optional<BudwoodRequest> request = request(line);
+    if (request.isEmpty() || request.get().onTree().isEmpty()) {
+      return request;
+    }
+    int own = request.get().onTree().getAsInt();
+    int before = onTrees.getOrDefault(request.get().plainCultivar(), own);
+    if (own != before) {
+      line.wrong(
+          "on_tree",
+          "%d, as an earlier line says of %s".formatted(before, request.get().cultivar()),
+          "write in each line of a cultivar all the sticks that are on its trees, or leave the"
+              + " others empty");
+      return Optional.empty();
+    }
+    onTrees.put(request.get().plainCultivar(), own);
+    return request;
   }
 
   private static Optional<BudStage> stage(ListLine line, String column) {
