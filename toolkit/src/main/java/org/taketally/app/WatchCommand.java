@@ -1,13 +1,18 @@
 package org.taketally.app;
 
+import com.google.gson.JsonObject;
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.taketally.publish.WatchPage;
 import org.taketally.records.GraftRecords;
+import org.taketally.records.checks.LevelCount;
 import org.taketally.watch.SeasonLots;
 import org.taketally.watch.SeasonReplay;
 import org.taketally.watch.SeasonWatch;
@@ -29,7 +34,8 @@ import picocli.CommandLine.Spec;
     description = {
       "Says whether the running season (FILE) is going wrong, against records of past ones"
           + " (--against), and what failing lots have in common.",
-      "Exit status: 0 no alarm, 1 alarm, 2 usage, 3 nothing can be expected of these records."
+      "Exit status: 0 no alarm (also where nothing is counted yet), 1 alarm, 2 usage, 3 nothing"
+          + " can be expected of these records, or none of them could be used."
     })
 final class WatchCommand implements Callable<Integer> {
 
@@ -91,11 +97,16 @@ final class WatchCommand implements Callable<Integer> {
     if (out.asked()) {
       out.files("watch", inputs).requireFree("watch.html");
     }
+    requireOthers();
     GraftRecords before = input.read(past);
     say("past seasons: " + RecordsOptions.whatWasRead(before.check()));
     GraftRecords now = input.read();
     say("this season: " + RecordsOptions.whatWasRead(now.check()));
+    requireEarlier(before, now);
     SeasonLots lots = SeasonLots.of(now);
+    if (lots.counted().isEmpty()) {
+      return nothingCounted(lots, now, inputs);
+    }
     WatchedSeason season = SeasonWatch.of(lots, before, settings());
     TakeWatchWords words = TakeWatchWords.of(season);
     List<String> rests = words.restsOn(lots, falseAlarms, odds);
@@ -112,6 +123,66 @@ final class WatchCommand implements Callable<Integer> {
     }
     json.write(words.json(lots), out, inputs);
     return season.watch().alarms().isEmpty() ? ExitStatus.FINE : ExitStatus.NEEDS_A_PERSON;
+  }
+
+  /** The running season among the past ones would teach that its failures are usual. */
+  private void requireOthers() throws IOException {
+    for (Path running : input.files()) {
+      for (Path other : past) {
+        if (Files.isRegularFile(running)
+            && Files.isRegularFile(other)
+            && Files.mismatch(running, other) < 0) {
+          throw new ParameterException(
+              spec.commandLine(),
+              "--against: found %s, which is the running season itself or a copy of it, expected records of past seasons; leave it out"
+                  .formatted(other));
+        }
+      }
+    }
+  }
+
+  private void requireEarlier(GraftRecords before, GraftRecords now) {
+    Optional<String> first =
+        now.check().seasons().stream().map(LevelCount::level).min(Comparator.naturalOrder());
+    List<String> notEarlier =
+        before.check().seasons().stream()
+            .map(LevelCount::level)
+            .filter(season -> first.isPresent() && season.compareTo(first.get()) >= 0)
+            .sorted()
+            .toList();
+    if (!notEarlier.isEmpty()) {
+      throw new ParameterException(
+          spec.commandLine(),
+          "--against: found records of %s, expected seasons before %s, which is watched; leave those records out, or correct their dates"
+              .formatted(String.join(", ", notEarlier), first.get()));
+    }
+  }
+
+  private Integer nothingCounted(SeasonLots lots, GraftRecords now, List<Path> inputs)
+      throws IOException {
+    if (now.check().provenance().rowsKept() == 0) {
+      throw new CannotCompute(
+          "no row of this season could be used: %d of %d were set aside; run \"taketally check\" on the same file to see why, correct them and watch again"
+              .formatted(
+                  now.check().provenance().rowsSetAside(), now.check().provenance().rowsRead()));
+    }
+    if (lots.withoutDay() > 0) {
+      throw new CannotCompute(TakeWatchWords.noDay(lots));
+    }
+    if (!json.alone()) {
+      Printing printing = new Printing(spec.commandLine().getOut());
+      printing.heading("Is this season going wrong?");
+      printing.paragraphs(TakeWatchWords.nothingCounted(lots));
+    }
+    if (out.asked()) {
+      say("no page is written, as nothing is counted yet");
+    }
+    JsonObject result = new JsonObject();
+    result.addProperty("alarm", false);
+    result.addProperty("grafts", 0);
+    result.addProperty("notCounted", lots.notCounted());
+    json.write(result, out, inputs);
+    return ExitStatus.FINE;
   }
 
   private Integer replayed() throws IOException {

@@ -65,8 +65,8 @@ public final class TakeWatchWords {
     double chance = season.asBadAsThis();
     String often =
         season.points() < 0
-            ? " A season as bad or worse is had with a chance of about %s."
-                .formatted(Words.chance(chance))
+            ? " A season as bad or worse is had with a chance of %s."
+                .formatted(Words.chance(chance).replaceFirst("^(?=\\d)", "about "))
             : "";
     return "The season as a whole takes about %s %s than past seasons let expect; that is allowed for above.%s"
         .formatted(Words.points(season.points()), season.points() < 0 ? "worse" : "better", often);
@@ -84,9 +84,17 @@ public final class TakeWatchWords {
       return "Lately %s more in 100 fail than expected, more than chance gives (up to %s): it is still going on."
           .formatted(Math.round(100 * now.excess()), limit);
     }
-    return "Lately about %s in 100 %s fail than expected, within what chance gives (up to %s)."
-        .formatted(
-            Math.round(100 * Math.abs(now.excess())), now.excess() < 0 ? "fewer" : "more", limit);
+    long size = Math.round(100 * Math.abs(now.excess()));
+    if (size == 0) {
+      return "Lately about as many fail as expected (chance gives up to %s more or fewer)."
+          .formatted(limit);
+    }
+    if (-now.excess() > now.limit()) {
+      return "Lately about %d in 100 fewer fail than expected, fewer than chance gives (up to %s): things go better, or failures aren't counted or written down."
+          .formatted(size, limit);
+    }
+    return "Lately about %d in 100 %s fail than expected, within what chance gives (up to %s)."
+        .formatted(size, now.excess() < 0 ? "fewer" : "more", limit);
   }
 
   /**
@@ -234,6 +242,29 @@ public final class TakeWatchWords {
                                 + Words.level(
                                     alarm.causes().get(0).column(), alarm.causes().get(0).level())))
         .toList();
+  }
+
+  /**
+   * What to say where nothing is counted yet.
+   *
+   * @param lots of the season, none counted
+   * @return one paragraph
+   */
+  public static String nothingCounted(SeasonLots lots) {
+    return "No alarm: nothing of this season is counted yet (%s without a result). Watch again when some are counted."
+        .formatted(Words.count(lots.notCounted(), "graft"));
+  }
+
+  /**
+   * What to say where grafts are counted, but on no stated day.
+   *
+   * @param lots of the season, none counted on a stated day
+   * @return one sentence
+   */
+  public static String noDay(SeasonLots lots) {
+    return "%s of this season counted, but on no stated day, so that nothing can be put in order; fill in assessed_date and watch again"
+        .formatted(
+            Words.count(lots.withoutDay(), "graft") + (lots.withoutDay() == 1 ? " is" : " are"));
   }
 
   /**

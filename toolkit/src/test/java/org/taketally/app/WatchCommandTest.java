@@ -175,11 +175,39 @@ class WatchCommandTest {
             """);
     Path past = DATA.resolve("grafts-2022.csv");
     CommandRun none = run("watch", uncounted, "--against", past, "--blank-result", "unassessed");
-    assertThat(none.status()).isEqualTo(ExitStatus.USAGE);
-    assertThat(none.err()).contains("no lot of the season is counted on a stated day yet");
+    assertThat(none.status()).isEqualTo(ExitStatus.FINE);
+    assertThat(none.out()).contains("nothing of this season is counted yet (5 grafts");
     assertThat(run("watch", season(false), "--against", past, "--odds", "1").err())
         .contains("must be above 1 times those expected");
     assertThat(run("watch", season(false), "--against", past, "--false-alarms", "0").err())
         .contains("false alarms a season must be above 0");
+  }
+
+  @Test
+  void the_running_season_among_the_past_ones_is_refused() {
+    Path running = DATA.resolve("grafts-2023.csv");
+    Path past = DATA.resolve("grafts-2022.csv");
+    CommandRun itself = run("watch", running, "--against", past, running);
+    assertThat(itself.status()).isEqualTo(ExitStatus.USAGE);
+    assertThat(itself.err()).contains("the running season itself", "leave it out");
+    CommandRun later = run("watch", past, "--against", running);
+    assertThat(later.status()).isEqualTo(ExitStatus.USAGE);
+    assertThat(later.err()).contains("found records of 2023, expected seasons before 2022");
+  }
+
+  @Test
+  void a_season_of_which_nothing_is_counted_is_no_alarm_and_one_set_aside_is_said()
+      throws IOException {
+    String headings = "season,cultivar,rootstock,grafter,graft_date,assessed_date,grafts,takes\n";
+    String begin = "2026,Orrin,Pellin,GR-1,2026-03-02,";
+    Path waiting = Files.writeString(folder.resolve("waiting.csv"), headings + begin + ",20,\n");
+    CommandRun none = run("watch", waiting, "--against", DATA.resolve("grafts-2022.csv"));
+    assertThat(none.status()).as(none.err()).isEqualTo(ExitStatus.FINE);
+    assertThat(none.out()).contains("nothing of this season is counted yet (20 grafts");
+    Path wrong =
+        Files.writeString(folder.resolve("wrong.csv"), headings + begin + "2026-06-01,20,21\n");
+    CommandRun aside = run("watch", wrong, "--against", DATA.resolve("grafts-2022.csv"));
+    assertThat(aside.status()).isEqualTo(ExitStatus.CANNOT_BE_COMPUTED);
+    assertThat(aside.err()).contains("no row of this season could be used: 1 of 1", "check");
   }
 }
