@@ -86,7 +86,30 @@ final class OrderCommand implements Callable<Integer> {
           "give an order book (BOOK) to be told grafts and sticks, or --request LIST for budwood"
               + " that others ask for; one of the two");
     }
-    return budwood.given() ? requests() : ordered();
+    if (budwood.given()) {
+      OptionsTogether.refuse(
+          spec.commandLine(),
+          "goes with an order book, and changes nothing of --request; leave it out",
+          "--take",
+          "--sure",
+          "--season-spread",
+          "--batch",
+          "--batch-spread",
+          "--late-loss",
+          "--cost-per-graft",
+          "--buds-per-graft",
+          "--buds-per-stick",
+          "--stock-price",
+          "--margin",
+          "--seed");
+      return requests();
+    }
+    OptionsTogether.refuse(
+        spec.commandLine(),
+        "goes with --request, and changes nothing of an order book; leave it out",
+        "--today",
+        "--crop");
+    return ordered();
   }
 
   private Integer requests() throws IOException {

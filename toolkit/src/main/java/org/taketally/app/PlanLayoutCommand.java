@@ -10,7 +10,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import java.util.stream.IntStream;
 import org.taketally.answers.AnswerOptions;
 import org.taketally.plan.layout.LayoutPlan;
 import org.taketally.plan.layout.LayoutPlan.Arrangement;
@@ -157,6 +156,12 @@ final class PlanLayoutCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
+    OptionsTogether.requireNamesOnce(spec.commandLine(), "--on-hand");
+    OptionsTogether.requireNamesOnce(spec.commandLine(), "--suppose");
+    if (supposed.isEmpty()) {
+      OptionsTogether.refuse(
+          spec.commandLine(), "needs --suppose, the take of each stock", "--trials", "--margin");
+    }
     out.files("plan layout", List.of()).requireFree(FILES);
     TrialLayout layout = TrialLayout.of(plan());
     Optional<VerdictChances> chances =
@@ -189,23 +194,12 @@ final class PlanLayoutCommand implements Callable<Integer> {
     plants.keySet().retainAll(stocks);
     Map<String, Integer> wood = new LinkedHashMap<>(onHand);
     wood.keySet().removeAll(stocks);
-    return LayoutPlan.of(cultivars, stocks, grafters, dayNames())
+    return LayoutPlan.of(cultivars, stocks, grafters, TrialDays.names(spec.commandLine(), days))
         .withGraftsPerPlot(graftsPerPlot)
         .withPlotsPerSession(plotsPerSession)
         .withArrangement(arrangement)
         .withSupplies(plants, wood)
         .withSeed(seed.value());
-  }
-
-  private List<String> dayNames() {
-    if (days.size() == 1 && days.get(0).matches("\\d{1,3}")) {
-      int count = Integer.parseInt(days.get(0));
-      if (count < 1) {
-        throw new ParameterException(spec.commandLine(), "--days: a trial takes 1 day or more");
-      }
-      return IntStream.rangeClosed(1, count).mapToObj(day -> "day " + day).toList();
-    }
-    return days;
   }
 
   private VerdictChances chances(TrialLayout layout) {

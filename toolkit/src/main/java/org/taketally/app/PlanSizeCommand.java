@@ -27,6 +27,8 @@ import picocli.CommandLine.Spec;
             + " there is none that matters.")
 final class PlanSizeCommand implements Callable<Integer> {
 
+  private static final int MOST_IN_BED = 10_000;
+
   @Spec private CommandSpec spec;
   @Mixin private OutFolder out;
   @Mixin private JsonOut json;
@@ -151,10 +153,14 @@ final class PlanSizeCommand implements Callable<Integer> {
 
   private TrialUnits units(double second) {
     if (bed == null) {
-      if (mostBeds != null) {
-        throw wrong("--most-beds needs --bed, the grafts in one bed");
-      }
+      OptionsTogether.refuse(
+          spec.commandLine(), "needs --bed, the grafts in one bed", "--most-beds", "--bed-spread");
       return TrialUnits.singleGrafts();
+    }
+    if (bed > MOST_IN_BED) {
+      throw wrong(
+          "--bed: found %d, expected 1 to %,d grafts in one bed, tray or day; give the grafts of one"
+              .formatted(bed, MOST_IN_BED));
     }
     TrialUnits units = TrialUnits.beds(bed, bedSpread);
     for (double about : new double[] {take, second}) {

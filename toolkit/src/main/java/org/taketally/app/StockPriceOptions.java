@@ -41,7 +41,9 @@ final class StockPriceOptions {
 
   /** The choice, where prices were given; only lines that take any stock have one. */
   Optional<StockChoice> choice(PastRecordsOptions past, boolean anyStock) {
+    OptionsTogether.requireNamesOnce(command.commandLine(), "--stock-price");
     if (prices.isEmpty()) {
+      OptionsTogether.refuse(command.commandLine(), "needs --stock-price", "--margin");
       return Optional.empty();
     }
     if (!past.given()) {

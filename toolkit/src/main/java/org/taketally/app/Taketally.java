@@ -1,5 +1,6 @@
 package org.taketally.app;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.stream.Stream;
 import org.taketally.files.Terminal;
@@ -78,6 +79,9 @@ public final class Taketally implements Runnable {
     commands
         .setExecutionExceptionHandler(new Failures())
         .setParameterExceptionHandler(new TypingErrors())
+        .registerConverter(int.class, TypedValues::whole)
+        .registerConverter(Integer.class, TypedValues::whole)
+        .registerConverter(LocalDate.class, TypedValues::day)
         .setCaseInsensitiveEnumValuesAllowed(true)
         .setUsageHelpAutoWidth(true)
         .setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF));

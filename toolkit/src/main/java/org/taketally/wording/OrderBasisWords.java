@@ -16,8 +16,11 @@ public final class OrderBasisWords {
    * @return two sentences
    */
   public static String stated(double seasonSpread, int batch, double batchSpread) {
-    return "Stated takes are taken as they are. Supposed beside them: seasons differ by %.0f points and batches of %d grafts by %.0f points (standard deviations), a bad season being bad for every line."
-        .formatted(100 * seasonSpread, batch, 100 * batchSpread);
+    return "Stated takes are taken as they are. Supposed beside them: seasons differ by %s and batches of %s by %s (standard deviations), a bad season being bad for every line."
+        .formatted(
+            Words.statedPoints(seasonSpread),
+            Words.count(batch, "graft"),
+            Words.statedPoints(batchSpread));
   }
 
   /**
@@ -27,8 +30,8 @@ public final class OrderBasisWords {
    * @return one sentence
    */
   public static String oneSeason(double seasonSpread) {
-    return "The records hold one season, so they can't say how far seasons differ: %.0f points (standard deviation) are supposed, common practice without a source unless you said otherwise."
-        .formatted(100 * seasonSpread);
+    return "The records hold one season, so they can't say how far seasons differ: %s (standard deviation) are supposed, common practice without a source unless you said otherwise."
+        .formatted(Words.statedPoints(seasonSpread));
   }
 
   /**
@@ -41,7 +44,8 @@ public final class OrderBasisWords {
     return lateLoss == 0
         ? "No late loss was stated: every graft that takes is counted as a saleable tree. Say"
             + " --late-loss if some die later or are graded out."
-        : "%.0f %% of the takes are lost before the tree is saleable.".formatted(100 * lateLoss);
+        : "%s of the takes are lost before the tree is saleable."
+            .formatted(Words.statedPercent(lateLoss));
   }
 
   /**
@@ -51,9 +55,12 @@ public final class OrderBasisWords {
    * @return two sentences
    */
   public static String wood(WoodUse wood) {
-    return "Sticks: %d buds a graft, %d usable buds a stick, so %d grafts a stick; %.0f %% of the sticks spoil. Common practice, no source, unless you said otherwise."
+    return "Sticks: %d buds a graft, %d usable buds a stick, so %d grafts a stick; %s of the sticks spoil. Common practice, no source, unless you said otherwise."
         .formatted(
-            wood.budsPerGraft(), wood.budsPerStick(), wood.graftsPerStick(), 100 * wood.spoiled());
+            wood.budsPerGraft(),
+            wood.budsPerStick(),
+            wood.graftsPerStick(),
+            Words.statedPercent(wood.spoiled()));
   }
 
   /**

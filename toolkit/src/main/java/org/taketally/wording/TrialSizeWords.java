@@ -38,12 +38,12 @@ public final class TrialSizeWords {
     TrialQuestion asked = size.question();
     if (size.difference().reason() == TrialSize.Reason.NOT_TRUE) {
       return "To find a difference: both stocks are supposed to take %s, so there is none to find; give another take for the second."
-          .formatted(Words.percent(asked.firstTake()));
+          .formatted(Words.statedPercent(asked.firstTake()));
     }
     return "To find a true difference (%s against %s): %s"
         .formatted(
-            Words.percent(asked.firstTake()),
-            Words.percent(asked.secondTake()),
+            Words.statedPercent(asked.firstTake()),
+            Words.statedPercent(asked.secondTake()),
             need(size.difference()));
   }
 
@@ -55,29 +55,31 @@ public final class TrialSizeWords {
   public String equivalence() {
     return "To show that there is no difference of %s or more, if both truly take %s: %s"
         .formatted(
-            Words.points(size.question().margin()),
-            Words.percent(size.question().firstTake()),
+            Words.statedPoints(size.question().margin()),
+            Words.statedPercent(size.question().firstTake()),
             need(size.equivalence()));
   }
 
   private String need(Need need) {
-    String chance = Words.percent(size.question().power());
+    String chance = Words.statedPercent(size.question().power());
     return switch (need.reason()) {
       case ENOUGH_GRAFTS ->
           "%s. The trial then shows it with a chance of %s.".formatted(grafts(need), chance);
       case LARGER_UNITS ->
-          "%s: the %s must hold %d grafts instead of %d. The trial then shows it with a chance of %s."
+          "%s: the %s must hold %s instead of %d. The trial then shows it with a chance of %s."
               .formatted(
                   grafts(need),
                   beds(need.firstUnits().orElseThrow()),
-                  need.unitSize(),
+                  Words.count(need.unitSize(), "graft"),
                   size.units().size(),
                   chance);
       case TOO_FEW_UNITS ->
-          "no number of grafts is enough. With %s the chance stays below %s even with endless grafts in each, because whole beds differ too. More beds help; more grafts in them don't."
+          "no number of grafts is enough. With %s the chance stays %s even with endless grafts in each, because whole beds differ too. More beds help; more grafts in them don't."
               .formatted(
                   beds(size.mostUnits()),
-                  Words.percent(need.mostChance()));
+                  need.mostChance() < 0.005
+                      ? Words.percent(need.mostChance())
+                      : "below " + Words.percent(need.mostChance()));
       case NOT_TRUE -> "it isn't true of the takes supposed.";
     };
   }
@@ -102,11 +104,11 @@ public final class TrialSizeWords {
     return need.firstUnits().isEmpty()
         ? grafts
         : grafts
-            + " (%s of the first, %d of the second, %d grafts in each)"
+            + " (%s of the first, %d of the second, %s in each)"
                 .formatted(
                     Words.count(need.firstUnits().getAsInt(), "bed"),
                     need.secondUnits().orElseThrow(),
-                    need.unitSize());
+                    Words.count(need.unitSize(), "graft"));
   }
 
   /** That of the stock whose grafts tell less. */
@@ -143,14 +145,14 @@ public final class TrialSizeWords {
     if (size.question().sharedSpread() > 0) {
       more.add(
           "Hands, days and cultivars that both stocks share are supposed to differ by %s in take (standard deviation). The analysis takes that out, so fewer grafts are needed than if they took alike."
-              .formatted(Words.points(size.question().sharedSpread())));
+              .formatted(Words.statedPoints(size.question().sharedSpread())));
     }
     if (size.question().offType() > 0) {
       more.add(
           "With %s of the seedlings off type a difference of %s looks like one of %s. \"No difference\" is then shown of the mixed lot, not of the true stock."
               .formatted(
-                  Words.percent(size.question().offType()),
-                  Words.points(size.question().firstTake() - size.question().secondTake()),
+                  Words.statedPercent(size.question().offType()),
+                  Words.statedPoints(size.question().firstTake() - size.question().secondTake()),
                   Words.points(
                       (1 - size.question().offType())
                           * (size.question().firstTake() - size.question().secondTake()))));

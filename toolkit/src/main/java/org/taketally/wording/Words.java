@@ -11,6 +11,8 @@ public final class Words {
 
   private static final String BUDWOOD_KEPT = "budwood_kept";
 
+  private static final double PER_CENT = 100;
+
   private static final Phrases ENGLISH = Phrases.in(Language.ENGLISH);
 
   private Words() {}
@@ -33,6 +35,27 @@ public final class Words {
    */
   public static String chance(double chance) {
     return ENGLISH.chance(chance);
+  }
+
+  /**
+   * A share somebody stated, as stated, to two decimals at most.
+   *
+   * @param share 0 to 1
+   * @return e.g. {@code 99.5 %}
+   */
+  public static String statedPercent(double share) {
+    return ENGLISH.number(PER_CENT * share) + " %";
+  }
+
+  /**
+   * A difference somebody stated, as stated, to two decimals at most, sign left off.
+   *
+   * @param difference -1 to 1
+   * @return e.g. {@code 2.5 points}, {@code 1 point}
+   */
+  public static String statedPoints(double difference) {
+    String size = ENGLISH.number(PER_CENT * Math.abs(difference));
+    return size + (size.equals("1") ? " point" : " points");
   }
 
   /**

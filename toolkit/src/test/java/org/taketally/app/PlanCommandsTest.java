@@ -7,6 +7,8 @@ import com.google.gson.JsonParser;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -97,6 +99,51 @@ class PlanCommandsTest {
             "--suppose",
             "Z=50"),
         "no rootstock \"Z\" in this trial");
+  }
+
+  /** Typed values and options that can't be used are said, with what was expected. */
+  @Test
+  void what_cannot_be_used_is_refused() throws IOException {
+    for (String days : List.of("01/03/2027", "2027-02-30", "2,3", "1000", "367", "0")) {
+      assertUsage(
+          layout("--days", days), "expected a whole number of days from 1 to 366, or dates");
+    }
+    assertUsage(layout("--days", "3", "--trials", "9"), "--trials needs --suppose");
+    assertUsage(layout("--days", "3", "--margin", "9"), "--margin needs --suppose");
+    assertUsage(
+        layout("--days", "3", "--on-hand", "X=40,X=50"), "--on-hand: found \"X\" twice, expected");
+    assertUsage(
+        run("plan", "size", "--take", "80", "--bed-spread", "5"), "--bed-spread needs --bed");
+    assertUsage(
+        run("plan", "size", "--take", "80", "--bed", "1000000000"),
+        "--bed: found 1000000000, expected 1 to 10,000 grafts");
+    assertUsage(
+        run("plan", "size", "--take", "80", "--bed", "2.5"),
+        "found \"2.5\", expected a whole number");
+    Path list =
+        Files.writeString(
+            folder.resolve("list.csv"), "cultivar,sticks,needed\nOrrin,40,2026-07-20\n");
+    assertUsage(
+        run("order", "--request", list, "--sure", "80", "--batch", "5"),
+        "--sure, --batch goes with an order book");
+    assertUsage(
+        run("order", "--request", list, "--today", "14/07/2026"),
+        "found \"14/07/2026\", expected a date as year-month-day");
+    assertUsage(run("order", list, "--today", "2026-07-14"), "--today goes with --request");
+  }
+
+  private static CommandRun layout(String... more) {
+    List<Object> typed =
+        new ArrayList<>(
+            List.of("plan", "layout", "--cultivars", "A,B", "--stocks", "X,Y", "--grafters", "G"));
+    typed.addAll(List.of(more));
+    return run(typed.toArray());
+  }
+
+  @Test
+  void stated_numbers_are_said_as_stated() {
+    assertThat(run("plan", "size", "--take", "99.5", "--margin", "2.5").out())
+        .contains("99.5 % against 97 %", "no difference of 2.5 points or more");
   }
 
   private static void assertUsage(CommandRun outcome, String remedy) {
@@ -245,7 +292,11 @@ class PlanCommandsTest {
             folder.resolve("page"));
     assertThat(outcome.status()).as(outcome.err()).isEqualTo(ExitStatus.FINE);
     assertThat(outcome.out())
-        .contains("4 of 5 requests can be met", "Velmar: 8 sticks short", "buds are dormant")
+        .contains(
+            "3 of 5 requests can be met",
+            "1 more can be",
+            "Velmar for 2026-07-22: 8 sticks short",
+            "buds are dormant")
         .contains("look twice beyond 14 days (crop profile)");
     JsonObject first = json(json).getAsJsonArray("requests").get(0).getAsJsonObject();
     assertThat(first.get("cut").getAsInt()).isEqualTo(45);
