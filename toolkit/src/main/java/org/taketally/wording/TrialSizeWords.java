@@ -134,8 +134,7 @@ public final class TrialSizeWords {
     } else {
       more.add(
           "Each bed, tray or day holds one stock, so whole beds are compared: %d grafts of a bed tell as much as %s independent ones. How far whole beds differ is your guess, or common practice without a source; your own records say better."
-              .formatted(
-                  units.size(), Words.amount(units.size() / designEffect(), "").strip()));
+              .formatted(units.size(), Words.amount(units.size() / designEffect(), "").strip()));
     }
     more.add(
         "The claims are those of the verdict, by its rules: of 100 such trials at most %s find a difference where there is none, and at most %s call stocks alike that differ by the margin."

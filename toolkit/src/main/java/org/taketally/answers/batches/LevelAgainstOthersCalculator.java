@@ -94,8 +94,7 @@ public final class LevelAgainstOthersCalculator {
     if (others == 0) {
       throw new IllegalArgumentException(
           "all %,d assessed grafts%s have %s \"%s\", so there are no others to compare with; read records that hold others too, or ask about another column"
-              .formatted(
-                  own, unknown > 0 ? " that have one recorded" : "", all.name(), level));
+              .formatted(own, unknown > 0 ? " that have one recorded" : "", all.name(), level));
     }
   }
 

@@ -75,8 +75,8 @@ public record TrialSize(
    * @param question what is to be shown
    * @param units what is given a stock independently
    * @return grafts and units for either claim
-   * @throws IllegalArgumentException if units can't differ so far about a take, or if there can't be
-   *     so many of one stock per one of the other
+   * @throws IllegalArgumentException if units can't differ so far about a take, or if there can't
+   *     be so many of one stock per one of the other
    */
   public static TrialSize of(TrialQuestion question, TrialUnits units) {
     for (double take : new double[] {question.firstTake(), question.secondTake()}) {
@@ -161,7 +161,8 @@ public record TrialSize(
       return impossible(Reason.TOO_FEW_UNITS, units, best);
     }
     if (chance.of(most, units.size()) >= question.power()) {
-      int k = least(leastUnits(question), most, n -> chance.of(n, units.size()) >= question.power());
+      int k =
+          least(leastUnits(question), most, n -> chance.of(n, units.size()) >= question.power());
       return need(Reason.ENOUGH_GRAFTS, question, k, units.size(), best);
     }
     int m = least(units.size(), ENDLESS, size -> chance.of(most, size) >= question.power());

@@ -165,8 +165,7 @@ class TrialSizeTest {
 
   @Test
   void the_chance_at_the_size_is_the_chance_wanted() {
-    for (TrialUnits units :
-        new TrialUnits[] {TrialUnits.singleGrafts(), beds(10, 0.05)}) {
+    for (TrialUnits units : new TrialUnits[] {TrialUnits.singleGrafts(), beds(10, 0.05)}) {
       TrialSize size = TrialSize.of(TrialQuestion.of(0.8, 0.65), units);
       int difference = size.difference().firstGrafts().orElseThrow();
       int same = size.equivalence().firstGrafts().orElseThrow();
