@@ -272,7 +272,7 @@ final class ResultRule {
     }
     String typed = sheet.typed(TAKES);
     ProblemText words =
-        unknown || column && grafts == 1 && sheet.blank(GRAFTS)
+        unknown || (column && grafts == 1 && sheet.blank(GRAFTS))
             ? withoutNumber(typed, unknown)
             : new ProblemText(typed, oneCount(grafts, low, high), "write the count instead");
     report.add(ProblemKind.PERCENT_FOR_COUNT, sheet.heading(TAKES), () -> words);

@@ -61,8 +61,10 @@ class BudwoodPlanTest {
   void buds_that_cannot_be_ready_are_not_met_and_keep_no_sticks() throws IOException {
     BudwoodPlan plan =
         plan(
-            "Orrin,40,2026-07-15,flushed,dormant,60\n"
-                + "Orrin,40,2026-08-03,swelling,dormant,60\n");
+            """
+            Orrin,40,2026-07-15,flushed,dormant,60
+            Orrin,40,2026-08-03,swelling,dormant,60
+            """);
     assertThat(plan.lines()).extracting(Line::canBeMet).containsExactly(false, false);
     assertThat(plan.lines())
         .extracting(line -> line.waitsForBuds(TODAY))
