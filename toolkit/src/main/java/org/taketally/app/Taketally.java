@@ -79,9 +79,9 @@ public final class Taketally implements Runnable {
     commands
         .setExecutionExceptionHandler(new Failures())
         .setParameterExceptionHandler(new TypingErrors())
-        .registerConverter(int.class, TypedValues::whole)
-        .registerConverter(Integer.class, TypedValues::whole)
-        .registerConverter(LocalDate.class, TypedValues::day)
+        .registerConverter(int.class, new TypedValues.Whole())
+        .registerConverter(Integer.class, new TypedValues.Whole())
+        .registerConverter(LocalDate.class, new TypedValues.Day())
         .setCaseInsensitiveEnumValuesAllowed(true)
         .setUsageHelpAutoWidth(true)
         .setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF));
