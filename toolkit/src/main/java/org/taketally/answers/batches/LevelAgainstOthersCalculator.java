@@ -84,17 +84,15 @@ public final class LevelAgainstOthersCalculator {
     int one = all.indexOf(level);
     long own = 0;
     long others = 0;
-    long unknown = 0;
     for (int cell = 0; cell < cells.size(); cell++) {
       int code = all.code(cell);
       own += code == one ? cells.grafts(cell) : 0;
-      unknown += code == Factor.MISSING ? cells.grafts(cell) : 0;
       others += code == one || code == Factor.MISSING ? 0 : cells.grafts(cell);
     }
     if (others == 0) {
       throw new IllegalArgumentException(
-          "all %,d assessed grafts%s have %s \"%s\", so there are no others to compare with; read records that hold others too, or ask about another column"
-              .formatted(own, unknown > 0 ? " that have one recorded" : "", all.name(), level));
+          "all %,d assessed grafts have %s \"%s\", so there are no others to compare with; read records that hold others too, or ask about another column"
+              .formatted(own, all.name(), level));
     }
   }
 
