@@ -6,7 +6,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
-import java.util.stream.IntStream;
 import org.taketally.answers.AnswerOptions;
 import org.taketally.files.FileSet;
 import org.taketally.plan.layout.LayoutSheet;
@@ -23,7 +22,6 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
 /** What to graft next so that records in hand settle whether the rootstock matters. */
@@ -111,7 +109,7 @@ final class PlanNextCommand implements Callable<Integer> {
             new NextTrialPlanner.Settings(
                 AnswerOptions.defaults().withMargin(margin.value()).withSeed(seed.value()),
                 grafters,
-                dayNames(),
+                TrialDays.names(spec.commandLine(), days),
                 cultivars,
                 most,
                 chance,
@@ -148,16 +146,5 @@ final class PlanNextCommand implements Callable<Integer> {
           .add(FILES[3], PlotLabels.html(layout, ""));
     }
     return files.write().get(0);
-  }
-
-  private List<String> dayNames() {
-    if (days.size() == 1 && days.get(0).matches("\\d{1,3}")) {
-      int count = Integer.parseInt(days.get(0));
-      if (count < 1) {
-        throw new ParameterException(spec.commandLine(), "--days: it takes 1 day or more");
-      }
-      return IntStream.rangeClosed(1, count).mapToObj(day -> "day " + day).toList();
-    }
-    return days;
   }
 }

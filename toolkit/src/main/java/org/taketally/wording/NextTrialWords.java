@@ -99,8 +99,8 @@ public final class NextTrialWords {
     next.after().ifPresent(after -> more.add(after(after)));
     if (next.reckoned().isPresent()) {
       more.add(
-          "By the widths of the ranges alone the chance is about %s."
-              .formatted(Words.chance(next.reckoned().getAsDouble())));
+          "By the widths of the ranges alone the chance is %s."
+              .formatted(Words.aboutChance(next.reckoned().getAsDouble())));
     }
     more.add(
         "Wood, stocks and grafting as most often in your records are supposed. Graft each cultivar"

@@ -66,7 +66,7 @@ public final class TakeWatchWords {
     String often =
         season.points() < 0
             ? " A season as bad or worse is had with a chance of %s."
-                .formatted(Words.chance(chance).replaceFirst("^(?=\\d)", "about "))
+                .formatted(Words.aboutChance(chance))
             : "";
     return "The season as a whole takes about %s %s than past seasons let expect; that is allowed for above.%s"
         .formatted(Words.points(season.points()), season.points() < 0 ? "worse" : "better", often);

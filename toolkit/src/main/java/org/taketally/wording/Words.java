@@ -38,6 +38,17 @@ public final class Words {
   }
 
   /**
+   * A chance that isn't known exactly.
+   *
+   * @param chance 0 to 1
+   * @return e.g. {@code about 8 %}, but {@code under 1 %} and {@code over 99 %}
+   */
+  public static String aboutChance(double chance) {
+    String words = chance(chance);
+    return Character.isDigit(words.charAt(0)) ? "about " + words : words;
+  }
+
+  /**
    * A share somebody stated, as stated, to two decimals at most.
    *
    * @param share 0 to 1

@@ -41,9 +41,7 @@ public final class MemberNames {
           "unbekannt",
           "diverse",
           "varios",
-          "desconocido",
-          "ditto",
-          "idem");
+          "desconocido");
 
   private static final Pattern TOGETHER = Pattern.compile("[&+]");
   private static final Pattern MAYBE_TOGETHER = Pattern.compile("[&+/,;]|(?i)\\b(?:and|with)\\b");

@@ -35,7 +35,9 @@ public final class DittoMarks {
 
   /** Whether a text stands for what stands above it. */
   public static boolean isDitto(String text) {
-    return text.length() <= LONGEST
+    return !text.isEmpty()
+        && text.length() <= LONGEST
+        && !Character.isDigit(text.charAt(0)) // most fields of a sheet: no pattern need look at them
         && (WORDS.contains(text.toLowerCase(Locale.ROOT)) || MARKS.matcher(text).matches());
   }
 }
