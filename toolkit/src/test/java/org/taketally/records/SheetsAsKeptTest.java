@@ -615,7 +615,12 @@ class SheetsAsKeptTest {
         .singleElement()
         .asString()
         .contains("a percentage that 1 graft can give");
-    String blank = "cultivar,rootstock,grafts,takes\nOrrin,Pellin,,85\nOrrin,Halden,20,85\n";
+    String batches = "cultivar,rootstock,grafts,takes\nOrrin,Pellin,,85\nOrrin,Halden,20,85\n";
+    assertThat(said(read(batches, "{" + percent + "}"), ProblemKind.NEEDED_BLANK))
+        .singleElement()
+        .asString()
+        .contains("column grafts", "how many grafts were made: other rows have more than one");
+    String blank = "cultivar,rootstock,grafts,takes\nOrrin,Pellin,,85\nOrrin,Halden,1,100\n";
     assertThat(said(read(blank, "{" + percent + "}"), ProblemKind.PERCENT_FOR_COUNT))
         .singleElement()
         .asString()

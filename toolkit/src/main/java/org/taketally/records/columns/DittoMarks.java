@@ -37,7 +37,8 @@ public final class DittoMarks {
   public static boolean isDitto(String text) {
     return !text.isEmpty()
         && text.length() <= LONGEST
-        && !Character.isDigit(text.charAt(0)) // most fields of a sheet: no pattern need look at them
+        && !Character.isDigit(
+            text.charAt(0)) // most fields of a sheet: no pattern need look at them
         && (WORDS.contains(text.toLowerCase(Locale.ROOT)) || MARKS.matcher(text).matches());
   }
 }
