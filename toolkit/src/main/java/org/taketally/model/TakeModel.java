@@ -142,7 +142,7 @@ public final class TakeModel {
   /**
    * Adds the combinations of two columns as one varying column: what a combination deviates by,
    * beyond what its two levels do on their own. Its name is {@link #together}; one never made is
-   * drawn from the spread of those that were ({@link TakeDraws#unseen}).
+   * drawn from the spread of those that were ({@link TakeDraws.Deviations#ofUnseen}).
    *
    * @param first a column of levels, e.g. {@code rootstock}
    * @param second another, e.g. {@code season}
