@@ -64,6 +64,26 @@ class PlainWordsTest {
   }
 
   @Test
+  void a_larger_difference_that_may_be_chance_is_not_passed_over() {
+    List<Importance> factors =
+        List.of(
+            chance("grafter", 0.21),
+            factor("cultivar", 0.18),
+            chance("method", 0.178),
+            chance("bud_stage", 0.02));
+
+    assertThat(
+            WORDS
+                .factors()
+                .headline(
+                    new FactorImportance(
+                        factors, new TakeCount(300, 500), AnswerOptions.defaults())))
+        .isEqualTo(
+            "What goes with take most: cultivar (18 points). As large or larger, but perhaps only"
+                + " by chance: grafter (21) and method (18).");
+  }
+
+  @Test
   void a_figure_names_nothing_as_most_that_may_be_chance() {
     List<Importance> factors = List.of(chance("grafter", 0.3), factor("cultivar", 0.1));
 

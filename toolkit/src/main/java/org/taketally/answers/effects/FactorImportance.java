@@ -6,6 +6,7 @@ import org.taketally.answers.AnswerOptions;
 import org.taketally.answers.Estimate;
 import org.taketally.answers.Question;
 import org.taketally.answers.counts.TakeCount;
+import org.taketally.terms.Interval;
 
 /**
  * Every factor on one scale: pick two grafts at random that differ in this factor and in nothing
@@ -39,7 +40,8 @@ public record FactorImportance(List<Importance> factors, TakeCount tally, Answer
    * @param kind how it stands in the model
    * @param levels number of levels in the records; for a number, of distinct values
    * @param typical typical difference between two grafts that differ in it, 0 to 1 (0.04 is 4
-   *     points)
+   *     points); held to {@code span}, since where little is known the average of differences of
+   *     any sign lies above the difference of the two averages that lie furthest apart
    * @param best the level, or value, with the highest take
    * @param worst the level, or value, with the lowest; numbers: within the middle nine tenths of
    *     the grafts
@@ -55,6 +57,14 @@ public record FactorImportance(List<Importance> factors, TakeCount tally, Answer
       String worst,
       Estimate span,
       boolean compared) {
+
+    public Importance {
+      if (typical.value() > span.value()) {
+        Interval range = typical.interval();
+        double low = Math.min(range.low(), span.value());
+        typical = new Estimate(span.value(), new Interval(low, range.high(), range.coverage()));
+      }
+    }
 
     /**
      * Whether takes surely differ with it.

@@ -1,9 +1,11 @@
 package org.taketally.wording.season;
 
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
+import java.util.Collections;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 import org.taketally.answers.effects.FactorImportance;
 import org.taketally.answers.effects.FactorImportance.Importance;
 import org.taketally.wording.language.Phrases;
@@ -31,28 +33,43 @@ public final class FactorWords {
   }
 
   /**
-   * The first three and whatever ties with the last of them; ties are said as ties.
+   * The first three and whatever ties with the last of them, ties said as ties; then what is as
+   * large but may be chance, so that it isn't passed over in silence.
    *
    * @param answer factors that may be shown, largest first
-   * @return a sentence
+   * @return a sentence or two
    */
   public String headline(FactorImportance answer) {
-    Map<String, List<String>> bySize = new LinkedHashMap<>();
+    Map<Long, List<String>> bySize = new TreeMap<>(Comparator.reverseOrder());
     for (Importance importance : answer.factors().stream().filter(Importance::sure).toList()) {
-      String size = phrases.points(importance.typical().value());
       long before = bySize.values().stream().mapToLong(List::size).sum();
-      if (bySize.containsKey(size) || before < HEADLINE) {
+      if (bySize.containsKey(points(importance)) || before < HEADLINE) {
         bySize
-            .computeIfAbsent(size, key -> new ArrayList<>())
+            .computeIfAbsent(points(importance), key -> new ArrayList<>())
             .add(phrases.column(importance.factor()));
       }
     }
     String most =
         bySize.entrySet().stream()
-            .map(tie -> tie(tie.getValue(), tie.getKey()))
+            .map(tie -> tie(tie.getValue(), phrases.points(tie.getKey() / 100.0)))
             .reduce((first, then) -> phrases.say("factors.then", first, then))
             .orElse("");
-    return most.isEmpty() ? phrases.say("factors.none") : phrases.say("factors.most", most);
+    return most.isEmpty()
+        ? phrases.say("factors.none")
+        : phrases.say("factors.most", most) + unsure(answer, Collections.min(bySize.keySet()));
+  }
+
+  private String unsure(FactorImportance answer, long least) {
+    List<String> names =
+        answer.factors().stream()
+            .filter(importance -> !importance.sure() && points(importance) >= least)
+            .map(m -> tie(List.of(phrases.column(m.factor())), Long.toString(points(m))))
+            .toList();
+    return names.isEmpty() ? "" : " " + phrases.say("factors.unsure", phrases.list(names));
+  }
+
+  private static long points(Importance importance) {
+    return Math.round(100 * importance.typical().value());
   }
 
   private String tie(List<String> names, String size) {

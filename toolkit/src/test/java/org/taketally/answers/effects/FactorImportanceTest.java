@@ -6,9 +6,13 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.taketally.answers.AnswerOptions;
 import org.taketally.answers.Estimate;
+import org.taketally.answers.Simulated;
 import org.taketally.answers.counts.TakeCount;
 import org.taketally.answers.effects.FactorImportance.Importance;
 import org.taketally.answers.effects.FactorImportance.Kind;
+import org.taketally.cells.Cells;
+import org.taketally.model.TakeFit;
+import org.taketally.model.TakeModel;
 import org.taketally.terms.Interval;
 import org.taketally.wording.Wording;
 
@@ -40,6 +44,27 @@ class FactorImportanceTest {
         .contains(
             "Bud stage: typically 18 points (likely 15 to 22 points); from swelling to dormant, 20"
                 + " points (likely 16 to 25 points).");
+  }
+
+  /** No two grafts lie further apart than the best from the worst. */
+  @Test
+  void a_typical_difference_is_never_wider_than_the_widest() {
+    for (int seed = 1; seed <= 20; seed++) {
+      Cells cells =
+          Simulated.grafts(160, 4, seed)
+              .cultivars(0.1, 0, 0, 0, 0, 0, 0, -0.1)
+              .grafters(0.1, 0, 0, 0)
+              .cells();
+      TakeFit fit = TakeModel.ofTakes().adjustFor("grafter").varyBy("cultivar").fit(cells);
+      FactorImportance answer =
+          FactorImportanceCalculator.of(fit, AnswerOptions.defaults().withDraws(400));
+      for (Importance importance : answer.factors()) {
+        assertThat(importance.typical().value())
+            .as("seed %d, %s", seed, importance)
+            .isLessThanOrEqualTo(importance.span().value());
+        assertThat(importance.typical().interval().contains(importance.typical().value())).isTrue();
+      }
+    }
   }
 
   @Test
