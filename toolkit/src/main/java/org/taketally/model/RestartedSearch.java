@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.stream.IntStream;
 import org.taketally.model.laplace.LikelihoodPoint;
 import org.taketally.model.laplace.Marginal;
+import org.taketally.model.numeric.Parallel;
 
 /**
  * A search that starts again from other sides, because the log-likelihood can have several hills:
@@ -48,9 +49,17 @@ final class RestartedSearch {
   private final Marginal marginal;
   private final FitOptions options;
   private final boolean[] held;
-  private Search best;
+  private Climb best;
   private LikelihoodPoint point;
   private boolean few;
+
+  /** A search that has ended. */
+  private record Climb(LikelihoodPoint end, boolean converged, List<SearchStep> log) {
+    static Climb of(Search search, double[] tau, double[] beta) {
+      LikelihoodPoint end = search.run(tau, beta);
+      return new Climb(end, search.converged(), search.log());
+    }
+  }
 
   RestartedSearch(Marginal marginal, FitOptions options, boolean[] held) {
     this.marginal = marginal;
@@ -75,8 +84,7 @@ final class RestartedSearch {
   LikelihoodPoint run(double[] beta, int cells) {
     double[] tau = new double[held.length - beta.length];
     Arrays.fill(tau, USUAL_TAU);
-    best = new Search(marginal, options, held);
-    point = best.run(tau, beta);
+    keep(climb(tau, beta));
     few = cells <= FEW_CELLS && tau.length > 0;
     if (few) {
       allSides().forEach(start -> improves(start.tau, start.beta));
@@ -94,8 +102,7 @@ final class RestartedSearch {
     for (int k = 0; k < start.length; k++) {
       start[k] = Math.max(start[k], RAISED);
     }
-    best = new Search(marginal, options, held);
-    point = best.run(start, beta);
+    keep(climb(start, beta));
     if (IntStream.range(0, tau.length).anyMatch(k -> isZero(point.tau[k]) && !isZero(tau[k]))) {
       climbFromOtherSides(cells);
     }
@@ -105,27 +112,64 @@ final class RestartedSearch {
   private void climbFromOtherSides(int cells) {
     boolean higher = cells <= MANY_CELLS || (anyZero() && improves(raised(), point.beta.clone()));
     for (int round = 0; round < ROUNDS && higher; round++) {
-      higher = false;
-      for (double[] start : otherSides()) {
-        higher |= improves(start, point.beta.clone());
-      }
+      higher = few ? improvesOneByOne() : improvesAtOnce(otherSides());
       for (int k = 0; k < point.tau.length && few; k++) {
         higher |= !isZero(point.tau[k]) && improvesFromBelow(k);
       }
     }
   }
 
-  private boolean improves(double[] tau, double[] beta) {
-    Search search = new Search(marginal, options, held);
-    LikelihoodPoint end = (few ? search : search.notAgainTo(point)).run(tau, beta);
-    boolean higher =
-        end.logLikelihood
-            > point.logLikelihood + HIGHER * (1 + 1e-3 * Math.abs(point.logLikelihood));
-    if (higher) {
-      best = search;
-      point = end;
+  private boolean improvesOneByOne() {
+    boolean higher = false;
+    for (double[] start : otherSides()) {
+      higher |= improves(start, point.beta.clone());
     }
     return higher;
+  }
+
+  /** All starts from the same end, each by itself, so that what is found depends on no thread. */
+  private boolean improvesAtOnce(List<double[]> starts) {
+    FitOptions untold = options.withProgress(step -> {});
+    Climb[] climbs = new Climb[starts.size()];
+    new Parallel(options.threads())
+        .run(
+            climbs.length,
+            i -> {
+              Search search = new Search(marginal.another(), untold, held).notAgainTo(point);
+              climbs[i] = Climb.of(search, starts.get(i), point.beta.clone());
+            });
+    boolean higher = false;
+    for (Climb climb : climbs) {
+      climb.log().forEach(options.progress());
+      higher |= keptIfHigher(climb);
+    }
+    return higher;
+  }
+
+  private Climb climb(double[] tau, double[] beta) {
+    return Climb.of(new Search(marginal, options, held), tau, beta);
+  }
+
+  private boolean improves(double[] tau, double[] beta) {
+    return keptIfHigher(
+        few
+            ? climb(tau, beta)
+            : Climb.of(new Search(marginal, options, held).notAgainTo(point), tau, beta));
+  }
+
+  private boolean keptIfHigher(Climb climb) {
+    boolean higher =
+        climb.end().logLikelihood
+            > point.logLikelihood + HIGHER * (1 + 1e-3 * Math.abs(point.logLikelihood));
+    if (higher) {
+      keep(climb);
+    }
+    return higher;
+  }
+
+  private void keep(Climb climb) {
+    best = climb;
+    point = climb.end();
   }
 
   /** From the best end with one variance kept at zero. */

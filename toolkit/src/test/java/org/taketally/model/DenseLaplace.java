@@ -28,6 +28,11 @@ final class DenseLaplace implements Marginal {
   }
 
   @Override
+  public DenseLaplace another() {
+    return new DenseLaplace(evidence);
+  }
+
+  @Override
   public LikelihoodPoint at(double[] tau, double[] beta) {
     LikelihoodPoint point = new LikelihoodPoint(tau, beta);
     theta = point.thetas();

@@ -25,6 +25,11 @@ class RestartedSearchTest {
     }
 
     @Override
+    public Hills another() {
+      return this;
+    }
+
+    @Override
     public LikelihoodPoint at(double[] tau, double[] beta) {
       LikelihoodPoint point = new LikelihoodPoint(tau, beta);
       point.logLikelihood = over(tau).at(tau) - (beta[0] - 1) * (beta[0] - 1) / 2;

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.taketally.answers.Answer;
 import org.taketally.answers.AnswerOptions;
@@ -56,8 +57,17 @@ public final class SeasonAdviceCalculator {
   private final TakeFit fit;
   private final List<Answer> answers;
   private final AnswerOptions options;
-  private final List<Advice> steps = new ArrayList<>();
-  private final List<NoAdvice> none = new ArrayList<>();
+
+  /** A choice looked at: advised on, or not and why. */
+  private record Looked(Optional<Advice> step, Optional<NoAdvice> none) {
+    static Looked advised(Advice step) {
+      return new Looked(Optional.of(step), Optional.empty());
+    }
+
+    static Looked none(String factor, NoAdvice.Reason reason) {
+      return new Looked(Optional.empty(), Optional.of(new NoAdvice(factor, reason)));
+    }
+  }
 
   private SeasonAdviceCalculator(TakeFit fit, List<Answer> answers, AnswerOptions options) {
     this.fit = fit;
@@ -82,9 +92,10 @@ public final class SeasonAdviceCalculator {
   }
 
   private SeasonAdvice withoutHands() {
-    choices().forEach(factor -> none(factor, NoAdvice.Reason.HANDS_NOT_RECORDED));
-    curve().ifPresent(c -> none(c.column(), NoAdvice.Reason.HANDS_NOT_RECORDED));
-    return new SeasonAdvice(List.of(), none);
+    Stream<String> looked =
+        Stream.concat(choices().stream(), curve().map(TakeCurve::column).stream());
+    return advice(
+        looked.map(factor -> Looked.none(factor, NoAdvice.Reason.HANDS_NOT_RECORDED)).toList());
   }
 
   private SeasonAdvice advice() {
@@ -97,22 +108,34 @@ public final class SeasonAdviceCalculator {
       compared.add(GRAFTER);
     }
     Map<String, LevelComparison> comparisons = comparisons(compared);
+    List<Supplier<Looked>> looks = new ArrayList<>();
     for (String factor : choices) {
-      LevelComparison comparison = comparisons.get(factor);
-      if (comparison == null) {
-        none(factor, NoAdvice.Reason.NOT_COMPARED);
-      } else if (comparedWithin(factor)) {
-        levelsWithin(factor, comparison, sureness);
-      } else {
-        levels(factor, new LevelRule(comparison, sureness));
-      }
+      looks.add(() -> choice(factor, comparisons.get(factor), sureness));
     }
-    curve().ifPresent(c -> curve(c, sureness));
+    curve().ifPresent(c -> looks.add(() -> curve(c, sureness)));
     if (comparisons.containsKey(GRAFTER)) {
-      hands(comparisons.get(GRAFTER), sureness);
+      looks.add(() -> hands(comparisons.get(GRAFTER), sureness));
     }
-    steps.sort(Comparator.comparingDouble((Advice a) -> a.gain().value()).reversed());
-    return new SeasonAdvice(steps, none);
+    // Some cost a fit, so they are looked at several at a time.
+    return advice(looks.parallelStream().map(Supplier::get).toList());
+  }
+
+  private static SeasonAdvice advice(List<Looked> looked) {
+    return new SeasonAdvice(
+        looked.stream()
+            .flatMap(look -> look.step().stream())
+            .sorted(Comparator.comparingDouble((Advice a) -> a.gain().value()).reversed())
+            .toList(),
+        looked.stream().flatMap(look -> look.none().stream()).toList());
+  }
+
+  private Looked choice(String factor, LevelComparison comparison, Sureness sureness) {
+    if (comparison == null) {
+      return Looked.none(factor, NoAdvice.Reason.NOT_COMPARED);
+    }
+    return comparedWithin(factor)
+        ? levelsWithin(factor, comparison, sureness)
+        : levels(factor, new LevelRule(comparison, sureness));
   }
 
   private List<String> choices() {
@@ -129,64 +152,62 @@ public final class SeasonAdviceCalculator {
     return found(TakeCurve.class).filter(c -> !c.points().isEmpty());
   }
 
-  private void curve(TakeCurve curve, Sureness sureness) {
+  private Looked curve(TakeCurve curve, Sureness sureness) {
     int freedom = fit.model().curves().getOrDefault(curve.column(), 1);
     CurveRule rule = new CurveRule(curve, sureness, freedom);
     Optional<Advice.UseWithin> shown = rule.advice();
     Optional<TakeCurve> within =
         shown.isPresent() ? new WithinHands(fit, options).curve(curve) : Optional.empty();
     if (shown.isPresent() && within.isEmpty()) {
-      none(curve.column(), NoAdvice.Reason.NOT_COMPARED);
-      return;
+      return Looked.none(curve.column(), NoAdvice.Reason.NOT_COMPARED);
     }
-    shown
+    return shown
         .flatMap(advice -> rule.confirmed(advice, within.orElseThrow()))
-        .ifPresentOrElse(steps::add, () -> none(curve.column(), NoAdvice.Reason.NOT_SURE));
+        .map(Looked::advised)
+        .orElseGet(() -> Looked.none(curve.column(), NoAdvice.Reason.NOT_SURE));
   }
 
-  private void levels(String factor, LevelRule rule) {
+  private Looked levels(String factor, LevelRule rule) {
     Optional<NoAdvice.Reason> barred = rule.barred();
     Optional<Advice.PreferLevels> advice = rule.advice();
     if (barred.isPresent()) {
-      none(factor, barred.get());
-    } else if (advice.isEmpty() || undecided(factor)) {
-      none(factor, NoAdvice.Reason.NOT_SURE);
-    } else {
-      steps.add(advice.get());
+      return Looked.none(factor, barred.get());
     }
+    return advice.isEmpty() || undecided(factor)
+        ? Looked.none(factor, NoAdvice.Reason.NOT_SURE)
+        : Looked.advised(advice.get());
   }
 
   /**
    * A choice as the fit compares it; where hands or days used it unevenly, only what a comparison
    * within them says as well. That costs a fit, so it is made only of what would be advised.
    */
-  private void levelsWithin(String factor, LevelComparison comparison, Sureness sureness) {
+  private Looked levelsWithin(String factor, LevelComparison comparison, Sureness sureness) {
     WithinHands hands = new WithinHands(fit, options);
     LevelRule rule = new LevelRule(hands.met(comparison), sureness, true);
     Optional<Advice.PreferLevels> advice = rule.advice();
     if (!hands.uneven(factor)) {
-      levels(factor, rule);
-    } else if (advice.isEmpty()) {
-      none(factor, rule.barred().filter(NOT_COMPARED::equals).orElse(NoAdvice.Reason.NOT_SURE));
-    } else {
-      confirm(factor, advice.get(), hands.levels(factor), sureness);
+      return levels(factor, rule);
     }
+    return advice.isEmpty()
+        ? Looked.none(
+            factor, rule.barred().filter(NOT_COMPARED::equals).orElse(NoAdvice.Reason.NOT_SURE))
+        : confirm(factor, advice.get(), hands.levels(factor), sureness);
   }
 
-  private void confirm(
+  private Looked confirm(
       String factor,
       Advice.PreferLevels advice,
       Optional<LevelComparison> within,
       Sureness sureness) {
     Optional<LevelRule> rule = within.map(found -> new LevelRule(found, sureness, true));
     Optional<Advice.PreferLevels> both = rule.flatMap(found -> found.confirming(advice));
-    if (both.isPresent()) {
-      steps.add(both.get());
-    } else {
-      boolean apart =
-          rule.isEmpty() || rule.get().barred().filter(NOT_COMPARED::equals).isPresent();
-      none(factor, apart ? NOT_COMPARED : NoAdvice.Reason.NOT_SURE);
-    }
+    boolean apart = rule.flatMap(LevelRule::barred).filter(NOT_COMPARED::equals).isPresent();
+    return both.map(Looked::advised)
+        .orElseGet(
+            () ->
+                Looked.none(
+                    factor, apart || rule.isEmpty() ? NOT_COMPARED : NoAdvice.Reason.NOT_SURE));
   }
 
   /** Advice must not say more than the verdict printed beside it. */
@@ -220,12 +241,11 @@ public final class SeasonAdviceCalculator {
         .flatMap(answer -> Stream.concat(Stream.of(answer.type()), answer.condition().stream()));
   }
 
-  private void hands(LevelComparison comparison, Sureness sureness) {
+  private Looked hands(LevelComparison comparison, Sureness sureness) {
     LevelRule rule = new LevelRule(comparison, sureness);
     Optional<Advice.PreferLevels> apart = rule.advice();
     if (apart.isEmpty()) {
-      none(GRAFTER, rule.barred().orElse(NoAdvice.Reason.NOT_SURE));
-      return;
+      return Looked.none(GRAFTER, rule.barred().orElse(NoAdvice.Reason.NOT_SURE));
     }
     Estimate typical =
         found(FactorImportance.class).stream()
@@ -236,11 +256,7 @@ public final class SeasonAdviceCalculator {
             .orElse(apart.get().gain());
     int hands = comparison.levels().size();
     long grafts = fit.cells().graftsTotal();
-    steps.add(new CompareHands(GRAFTER, hands, typical, apart.get().sure(), grafts));
-  }
-
-  private void none(String factor, NoAdvice.Reason reason) {
-    none.add(new NoAdvice(factor, reason));
+    return Looked.advised(new CompareHands(GRAFTER, hands, typical, apart.get().sure(), grafts));
   }
 
   private <T extends Answer> Optional<T> found(Class<T> kind) {

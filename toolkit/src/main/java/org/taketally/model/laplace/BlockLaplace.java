@@ -51,7 +51,7 @@ public final class BlockLaplace implements Marginal {
     return parallel;
   }
 
-  /** One for another thread, on the same cells. */
+  @Override
   public BlockLaplace another() {
     return new BlockLaplace(evidence, sorted, new Parallel(1));
   }

@@ -25,6 +25,18 @@ public final class Quadrature implements Marginal {
     this.modes = new double[cellsOf.length];
   }
 
+  private Quadrature(Quadrature same) {
+    this.evidence = same.evidence;
+    this.rule = same.rule;
+    this.cellsOf = same.cellsOf;
+    this.modes = new double[cellsOf.length];
+  }
+
+  @Override
+  public Quadrature another() {
+    return new Quadrature(this);
+  }
+
   @Override
   public LikelihoodPoint at(double[] tau, double[] beta) {
     LikelihoodPoint point = new LikelihoodPoint(tau, beta);

@@ -18,6 +18,11 @@ class CurvatureTest {
   private final Marginal quadratic =
       new Marginal() {
         @Override
+        public Marginal another() {
+          return this;
+        }
+
+        @Override
         public LikelihoodPoint at(double[] tau, double[] beta) {
           asked.add(new double[] {tau[0], tau[1], beta[0]});
           return new LikelihoodPoint(tau, beta);
