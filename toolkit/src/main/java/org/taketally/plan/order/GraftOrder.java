@@ -39,26 +39,33 @@ public record GraftOrder(List<Line> lines, OrderTerms terms, OptionalDouble prob
    * @param line the line of the book
    * @param share share of grafts expected to end as saleable trees, 0 to 1
    * @param shareRange from season to season and with all that is uncertain, 8 seasons in 10
-   * @param byRate trees divided by the share, rounded up: what is often made
-   * @param probabilityByRate chance that so many are enough, 0 to 1
-   * @param grafts fewest grafts for the assurance; empty if no number of grafts gives it
+   * @param byRate what making by the rate would give; empty if that is more than {@value
+   *     GraftsNeeded#MOST} grafts
+   * @param grafts fewest grafts for the assurance; empty if {@value GraftsNeeded#MOST} don't give
+   *     it
    * @param sticks sticks to cut for them; empty likewise
    * @param trees trees expected from them, at least and at most in 8 seasons of 10; empty likewise
    * @param cost of the grafts; empty likewise, or if no cost was said
-   * @param shortInBadSeason trees missing in the worst season of ten if only {@code byRate} grafts
-   *     are made, as a share of the trees wanted, 0 to 1
    */
   public record Line(
       OrderLine line,
       double share,
       Interval shareRange,
-      int byRate,
-      double probabilityByRate,
+      Optional<ByRate> byRate,
       OptionalInt grafts,
       OptionalInt sticks,
       Optional<TreeRange> trees,
-      OptionalDouble cost,
-      double shortInBadSeason) {}
+      OptionalDouble cost) {}
+
+  /**
+   * What is often made, and what comes of it.
+   *
+   * @param grafts trees divided by the share, rounded up
+   * @param probability chance that so many are enough, 0 to 1
+   * @param shortInBadSeason trees missing in the worst season of ten if no more are made, as a
+   *     share of the trees wanted, 0 to 1
+   */
+  public record ByRate(int grafts, double probability, double shortInBadSeason) {}
 
   /**
    * Trees to expect of some grafts.
@@ -95,21 +102,29 @@ public record GraftOrder(List<Line> lines, OrderTerms terms, OptionalDouble prob
     SeasonTakes takes = ordered.takes();
     int wanted = ordered.line().trees();
     double share = takes.expectedShare();
-    int byRate = (int) Math.min(GraftsNeeded.MOST, Math.ceil(wanted / share - 1e-9));
     OptionalInt grafts = GraftsNeeded.fewest(takes, wanted, terms.assurance());
     return new Line(
         ordered.line(),
         share,
         takes.shareRange(1 - 2 * BAD_SEASON),
-        byRate,
-        takes.probabilityOfAtLeast(wanted, byRate),
+        byRate(takes, wanted),
         grafts,
         map(grafts, terms.wood()::sticks),
         grafts.isPresent() ? Optional.of(trees(takes, grafts.getAsInt())) : Optional.empty(),
         grafts.isPresent() && terms.costPerGraft().isPresent()
             ? OptionalDouble.of(grafts.getAsInt() * terms.costPerGraft().getAsDouble())
-            : OptionalDouble.empty(),
-        Math.max(0, wanted - takes.assuredTrees(byRate, 1 - BAD_SEASON)) / (double) wanted);
+            : OptionalDouble.empty());
+  }
+
+  private static Optional<ByRate> byRate(SeasonTakes takes, int wanted) {
+    double grafts = Math.ceil(wanted / takes.expectedShare() - 1e-9);
+    if (grafts > GraftsNeeded.MOST) {
+      return Optional.empty();
+    }
+    int made = (int) grafts;
+    int missing = Math.max(0, wanted - takes.assuredTrees(made, 1 - BAD_SEASON));
+    return Optional.of(
+        new ByRate(made, takes.probabilityOfAtLeast(wanted, made), (double) missing / wanted));
   }
 
   private static OptionalInt map(OptionalInt grafts, java.util.function.IntUnaryOperator sticks) {
@@ -158,21 +173,56 @@ public record GraftOrder(List<Line> lines, OrderTerms terms, OptionalDouble prob
    * The line that would leave most customers waiting in a bad season if grafts were made by the
    * rate.
    *
-   * @return the line; empty if none would be short
+   * @return the line, which has a number by the rate; empty if none would be short
    */
   public Optional<Line> riskiest() {
     return lines.stream()
-        .filter(line -> line.shortInBadSeason() > 0)
-        .max(Comparator.comparingDouble(Line::shortInBadSeason));
+        .filter(line -> shortByRate(line) > 0)
+        .max(Comparator.comparingDouble(GraftOrder::shortByRate));
+  }
+
+  private static double shortByRate(Line line) {
+    return line.byRate().map(ByRate::shortInBadSeason).orElse(0.0);
   }
 
   /**
-   * Trees wanted.
+   * Lines for which there is a number of grafts.
+   *
+   * @return in the order of the book
+   */
+  public List<Line> answered() {
+    return lines.stream().filter(line -> line.grafts().isPresent()).toList();
+  }
+
+  /**
+   * Lines for which {@value GraftsNeeded#MOST} grafts aren't enough.
+   *
+   * @return in the order of the book
+   */
+  public List<Line> unanswered() {
+    return lines.stream().filter(line -> line.grafts().isEmpty()).toList();
+  }
+
+  /**
+   * Trees wanted, also of lines that can't be had.
    *
    * @return sum over lines
    */
   public long treesWanted() {
-    return lines.stream().mapToLong(line -> line.line().trees()).sum();
+    return trees(lines);
+  }
+
+  /**
+   * Trees that there are grafts for.
+   *
+   * @return sum over lines that can be had
+   */
+  public long treesAnswered() {
+    return trees(answered());
+  }
+
+  private static long trees(List<Line> some) {
+    return some.stream().mapToLong(line -> line.line().trees()).sum();
   }
 
   /**
