@@ -13,8 +13,6 @@ import picocli.CommandLine.Spec;
 /** How far stated takes vary, and what is lost after the take. */
 final class LuckOptions {
 
-  private static final int SEASONS = 1000;
-
   @Spec(Spec.Target.MIXEE)
   private CommandSpec command;
 
@@ -63,12 +61,10 @@ final class LuckOptions {
     }
   }
 
-  /** Seasons that may be, for a stated take, as shares of grafts that end as saleable trees. */
-  SeasonTakes seasons(double take) {
-    return seasons(take, SEASONS);
-  }
-
-  /** The same, so many of them, from worst to best. */
+  /**
+   * Seasons that may be, for a stated take, as shares of grafts that end as saleable trees, from
+   * worst to best.
+   */
   SeasonTakes seasons(double take, int count) {
     return SeasonTakes.of(
             SeasonTakes.betaSeasons(

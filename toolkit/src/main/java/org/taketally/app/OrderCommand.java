@@ -15,12 +15,14 @@ import org.taketally.plan.order.GraftOrder.Ordered;
 import org.taketally.plan.order.OrderBook;
 import org.taketally.plan.order.OrderTerms;
 import org.taketally.plan.order.SeasonTakes;
+import org.taketally.plan.order.SeasonsEnough;
 import org.taketally.plan.order.WoodUse;
 import org.taketally.publish.OrderPage;
 import org.taketally.wording.BudwoodPlanWords;
 import org.taketally.wording.GraftOrderWords;
 import org.taketally.wording.PlanJson;
 import org.taketally.wording.StockChoiceWords;
+import org.taketally.wording.Words;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -37,9 +39,6 @@ import picocli.CommandLine.Spec;
     description =
         "Says how many grafts to make and sticks to cut so that the trees ordered will be there.")
 final class OrderCommand implements Callable<Integer> {
-
-  /** Seasons that may be, drawn from a fit. */
-  private static final int SEASONS = 400;
 
   @Spec private CommandSpec spec;
   @Mixin private SuppliesOptions supplies;
@@ -142,6 +141,7 @@ final class OrderCommand implements Callable<Integer> {
 
   private Integer ordered() throws IOException {
     OrderBook read = read();
+    requireTellable();
     OrderTerms terms = supplies.terms(sure);
     List<String> notes = new ArrayList<>();
     List<OrderBook.Entry> entries = withDefaultTake(read.entries());
@@ -166,6 +166,20 @@ final class OrderCommand implements Callable<Integer> {
     return ExitStatus.FINE;
   }
 
+  private void requireTellable() {
+    double surest = past.given() ? SeasonsEnough.SUREST_BY_RECORDS : SeasonsEnough.SUREST_STATED;
+    if (!SeasonsEnough.tellable(sure, surest)) {
+      throw new ParameterException(
+          spec.commandLine(),
+          "--sure: found %s, expected at most %s: how bad a season may be that comes less often than that can't be told from %s; ask for %s or less"
+              .formatted(
+                  Words.statedPercent(sure),
+                  Words.statedPercent(surest),
+                  past.given() ? "the seasons of any records" : "stated takes and spreads",
+                  Words.statedPercent(surest)));
+    }
+  }
+
   /** From records where they are given and no take is stated; as stated otherwise. */
   private List<SeasonTakes> takes(List<OrderBook.Entry> entries, List<String> notes)
       throws IOException {
@@ -174,7 +188,9 @@ final class OrderCommand implements Callable<Integer> {
       notes.add(luck.statedNote());
     }
     if (!past.given()) {
-      return entries.stream().map(entry -> luck.seasons(stated(entry))).toList();
+      return entries.stream()
+          .map(entry -> luck.seasons(stated(entry), SeasonsEnough.stated(sure)))
+          .toList();
     }
     if (entries.stream().allMatch(entry -> entry.take().isPresent())) {
       throw new ParameterException(
@@ -183,7 +199,8 @@ final class OrderCommand implements Callable<Integer> {
               + " some lines empty, or leave --records out");
     }
     ForecastOrder forecast =
-        new ForecastOrder(past.fit(), SEASONS, seed.value(), luck.besideRecords());
+        new ForecastOrder(
+            past.fit(), SeasonsEnough.byRecords(sure), seed.value(), luck.besideRecords());
     notes.addAll(past.notes());
     if (!forecast.knowsSeasons()) {
       notes.add(luck.oneSeasonNote());

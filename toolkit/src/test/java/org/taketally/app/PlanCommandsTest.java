@@ -266,6 +266,20 @@ class PlanCommandsTest {
         "give one of them");
   }
 
+  @Test
+  void surer_than_can_be_told_is_refused_with_the_reason() throws IOException {
+    Path book = Files.writeString(folder.resolve("b.csv"), "cultivar,trees\nOrrin,5\n");
+    Path records = DATASETS.resolve("halden-bay-avocado").resolve("grafts-2022.csv");
+    assertUsage(
+        run("order", book, "--sure", "99.9", "--records", records),
+        "--sure: found 99.9 %, expected at most 99 %: how bad a season may be that comes less"
+            + " often than that can't be told from the seasons of any records; ask for 99 % or"
+            + " less");
+    assertUsage(run("order", book, "--sure", "99.95", "--take", "80"), "expected at most 99.9 %");
+    assertThat(run("order", book, "--sure", "99.9", "--take", "80").out())
+        .contains("in 999 seasons of 1,000");
+  }
+
   private int grafts(Path json, int line) throws IOException {
     return json(json).getAsJsonArray("lines").get(line).getAsJsonObject().get("grafts").getAsInt();
   }

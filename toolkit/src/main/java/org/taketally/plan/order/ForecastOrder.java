@@ -52,7 +52,8 @@ public final class ForecastOrder {
    * Orders by a fit.
    *
    * @param fit of past records ({@link PastSeasons#fit})
-   * @param seasons how many seasons that may be, 1 or more, e.g. 400
+   * @param seasons how many seasons that may be, 1 or more; {@link SeasonsEnough#byRecords} says
+   *     how many are enough
    * @param seed the same seed gives the same seasons
    * @param luck what is stated beside the records
    */

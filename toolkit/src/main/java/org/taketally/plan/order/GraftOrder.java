@@ -1,6 +1,7 @@
 package org.taketally.plan.order;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -152,21 +153,15 @@ public record GraftOrder(List<Line> lines, OrderTerms terms, OptionalDouble prob
     if (lines.stream().anyMatch(line -> line.grafts().isEmpty())) {
       return OptionalDouble.empty();
     }
-    int seasons = ordered.get(0).takes().seasons();
-    double sum = 0;
-    for (int d = 0; d < seasons; d++) {
-      double all = 1;
-      for (int i = 0; i < lines.size(); i++) {
-        all *=
-            ordered
-                .get(i)
-                .takes()
-                .probabilityInSeason(
-                    d, ordered.get(i).line().trees(), lines.get(i).grafts().getAsInt());
-      }
-      sum += all;
+    double[] all = new double[ordered.get(0).takes().seasons()];
+    Arrays.fill(all, 1);
+    for (int i = 0; i < lines.size(); i++) {
+      Line line = lines.get(i);
+      double[] own =
+          ordered.get(i).takes().probabilities(line.line().trees(), line.grafts().getAsInt());
+      Arrays.setAll(all, d -> all[d] * own[d]);
     }
-    return OptionalDouble.of(sum / seasons);
+    return Arrays.stream(all).average();
   }
 
   /**

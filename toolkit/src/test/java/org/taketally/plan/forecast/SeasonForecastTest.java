@@ -21,6 +21,7 @@ import org.taketally.plan.order.ForecastOrder;
 import org.taketally.plan.order.GraftOrder;
 import org.taketally.plan.order.OrderBook;
 import org.taketally.plan.order.OrderTerms;
+import org.taketally.plan.order.SeasonsEnough;
 import org.taketally.terms.Provenance;
 
 class SeasonForecastTest {
@@ -122,6 +123,33 @@ class SeasonForecastTest {
     assertThat(forecast.correlation(0.5, List.of("season", "none")))
         .isCloseTo(0.25 * sd * sd / (1 + 0.25 * sd * sd), within(1e-12));
     assertThat(forecast.correlation(0.5, List.of())).isZero();
+  }
+
+  /** One season in a hundred is drawn often enough that the seed hardly moves what it needs. */
+  @Test
+  void a_sure_order_hardly_moves_with_the_seed() throws IOException {
+    OrderBook book =
+        OrderBook.read("b", new StringReader("cultivar,trees\ncultivar 2,100\nnew,100\n"));
+    OrderTerms sure = OrderTerms.defaults().withAssurance(0.99);
+    List<GraftOrder> orders =
+        IntStream.rangeClosed(1, 4)
+            .mapToObj(
+                seed ->
+                    new ForecastOrder(
+                            FIT,
+                            SeasonsEnough.byRecords(0.99),
+                            seed,
+                            new ForecastOrder.Luck(10, 0.06, 0))
+                        .order(book.entries(), sure))
+            .toList();
+    for (int line = 0; line < 2; line++) {
+      int place = line;
+      int[] grafts =
+          orders.stream().mapToInt(o -> o.lines().get(place).grafts().orElseThrow()).toArray();
+      assertThat(Arrays.stream(grafts).max().orElseThrow())
+          .as(Arrays.toString(grafts))
+          .isLessThan((int) (1.12 * Arrays.stream(grafts).min().orElseThrow()));
+    }
   }
 
   @Test
