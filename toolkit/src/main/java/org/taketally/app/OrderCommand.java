@@ -6,20 +6,20 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
-import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import org.taketally.plan.order.BudwoodPlan;
 import org.taketally.plan.order.ForecastOrder;
 import org.taketally.plan.order.GraftOrder;
 import org.taketally.plan.order.GraftOrder.Ordered;
+import org.taketally.plan.order.OnHand;
 import org.taketally.plan.order.OrderBook;
 import org.taketally.plan.order.OrderTerms;
 import org.taketally.plan.order.SeasonTakes;
 import org.taketally.plan.order.SeasonsEnough;
-import org.taketally.plan.order.WoodUse;
 import org.taketally.publish.OrderPage;
 import org.taketally.wording.BudwoodPlanWords;
 import org.taketally.wording.GraftOrderWords;
+import org.taketally.wording.OnHandWords;
 import org.taketally.wording.PlanJson;
 import org.taketally.wording.StockChoiceWords;
 import org.taketally.wording.Words;
@@ -149,9 +149,9 @@ final class OrderCommand implements Callable<Integer> {
     List<Ordered> lines = new ArrayList<>();
     for (int i = 0; i < entries.size(); i++) {
       lines.add(new Ordered(entries.get(i).line(), takes.get(i)));
-      fixed(entries.get(i), takes.get(i), terms.wood(), notes);
     }
     GraftOrder order = GraftOrder.of(lines, terms);
+    notes.addAll(OnHandWords.of(OnHand.of(entries, lines, order)));
     boolean anyStock = entries.stream().anyMatch(entry -> entry.line().rootstock().isEmpty());
     prices.choice(past, anyStock).ifPresent(choice -> notes.addAll(StockChoiceWords.of(choice)));
     notes.add(luck.lossNote());
@@ -256,25 +256,6 @@ final class OrderCommand implements Callable<Integer> {
                     spec.commandLine(),
                     "no take is stated for %s: add a column take (per cent) to the book, say --take, or give --records of past seasons"
                         .formatted(GraftOrderWords.name(entry.line()))));
-  }
-
-  private static void fixed(
-      OrderBook.Entry entry, SeasonTakes takes, WoodUse wood, List<String> notes) {
-    OptionalInt grafts = entry.grafts();
-    if (entry.sticks().isPresent()) {
-      int enoughFor = wood.graftsFrom(entry.sticks().getAsInt());
-      grafts = OptionalInt.of(Math.min(enoughFor, grafts.orElse(enoughFor)));
-    }
-    if (grafts.isPresent()) {
-      int n = grafts.getAsInt();
-      notes.add(
-          "What there is. "
-              + GraftOrderWords.fixed(
-                  entry.line(),
-                  n,
-                  GraftOrder.trees(takes, n),
-                  takes.probabilityOfAtLeast(entry.line().trees(), n)));
-    }
   }
 
   private void print(GraftOrder order, List<String> notes) {

@@ -271,26 +271,4 @@ public final class GraftOrderWords {
     return "There are no records of %s: what it may do is taken from how far others differ, so its line needs many grafts to be sure. A spelling other than that of the records would look the same."
         .formatted(name);
   }
-
-  /**
-   * What a fixed number of grafts gives.
-   *
-   * @param line of the book
-   * @param grafts grafts there can be
-   * @param trees what they give
-   * @param chance that they give the trees wanted, 0 to 1
-   * @return one sentence
-   */
-  public static String fixed(
-      OrderLine line, int grafts, GraftOrder.TreeRange trees, double chance) {
-    return "%s: %s give about %s (%s to %s in 8 seasons of 10); the %s wanted with a chance of %s."
-        .formatted(
-            name(line),
-            Words.count(grafts, "graft"),
-            Words.count(Math.round(trees.expected()), "tree"),
-            Words.count(trees.low()),
-            Words.count(trees.high()),
-            Words.count(line.trees()),
-            Words.chance(chance));
-  }
 }

@@ -45,14 +45,41 @@ final class ListLine {
   record Columns(List<String> all, List<String> needed) {}
 
   /**
+   * A list as read.
+   *
+   * @param name of the list, for problems
+   * @param lines none if the headings can't be used
+   * @param problems what is wrong with the headings, and then with the lines
+   */
+  record Read(String name, List<ListLine> lines, List<Problem> problems) {
+
+    /**
+     * What the lines say; what is wrong with them is added to the problems.
+     *
+     * @param entry what a line says; empty if that can't be used
+     * @param expected what is said to be expected of a list without a line
+     * @param remedy and what to do then
+     */
+    <E> List<E> entries(Function<ListLine, Optional<E>> entry, String expected, String remedy) {
+      List<E> entries = new ArrayList<>();
+      for (ListLine line : lines) {
+        entry.apply(line).ifPresent(entries::add);
+        problems.addAll(line.problems());
+      }
+      if (entries.isEmpty() && problems.isEmpty()) {
+        problems.add(new Problem(Severity.ERROR, name, 0, "", "no line", expected, remedy));
+      }
+      return entries;
+    }
+  }
+
+  /**
    * Reads a list.
    *
    * @param name of the list, for problems
    * @param text comma-separated, UTF-8
-   * @param problems where what is wrong with the headings goes; no line is read then
    */
-  static List<ListLine> read(String name, Reader text, Columns columns, List<Problem> problems)
-      throws IOException {
+  static Read read(String name, Reader text, Columns columns) throws IOException {
     List<ListLine> lines = new ArrayList<>();
     try (CsvReader<NamedCsvRecord> csv = CsvReader.builder().ofNamedCsvRecord(text)) {
       for (NamedCsvRecord row : csv) {
@@ -60,59 +87,32 @@ final class ListLine {
             new ListLine(name, row.getStartingLineNumber(), row.getHeader(), row.getFields()));
       }
     }
-    return checked(lines, columns, problems);
+    return checked(name, lines, columns);
   }
 
   /**
    * Reads a list as sheets of records are read: CSV parted by commas, semicolons or tabs, or XLSX.
    *
    * @param file the list
-   * @param problems where what is wrong with the headings goes; no line is read then
    */
-  static List<ListLine> read(Path file, Columns columns, List<Problem> problems) {
+  static Read read(Path file, Columns columns) {
+    String name = String.valueOf(file.getFileName());
     RowSource source = SourceFiles.list(file, heading -> columns.all().contains(plain(heading)));
     List<ListLine> lines = new ArrayList<>();
     try (RowSource.Rows rows = source.open()) {
       for (RawRow row = rows.next(); row != null; row = rows.next()) {
-        lines.add(
-            new ListLine(
-                String.valueOf(file.getFileName()),
-                row.line(),
-                source.headings(),
-                List.of(row.fields())));
+        lines.add(new ListLine(name, row.line(), source.headings(), List.of(row.fields())));
       }
     }
-    return checked(lines, columns, problems);
+    return checked(name, lines, columns);
   }
 
-  private static List<ListLine> checked(
-      List<ListLine> lines, Columns columns, List<Problem> problems) {
+  private static Read checked(String name, List<ListLine> lines, Columns columns) {
+    List<Problem> problems = new ArrayList<>();
     if (!lines.isEmpty()) {
       lines.get(0).headings(columns, problems);
     }
-    return problems.isEmpty() ? lines : List.of();
-  }
-
-  /**
-   * What the lines say; what is wrong with them is added to the problems.
-   *
-   * @param entry what a line says; empty if that can't be used
-   * @param none the problem of a list without a line
-   */
-  static <E> List<E> entries(
-      List<ListLine> lines,
-      Function<ListLine, Optional<E>> entry,
-      Problem none,
-      List<Problem> problems) {
-    List<E> entries = new ArrayList<>();
-    for (ListLine line : lines) {
-      entry.apply(line).ifPresent(entries::add);
-      problems.addAll(line.problems());
-    }
-    if (entries.isEmpty() && problems.isEmpty()) {
-      problems.add(none);
-    }
-    return entries;
+    return new Read(name, problems.isEmpty() ? lines : List.of(), problems);
   }
 
   private void headings(Columns columns, List<Problem> wrong) {
@@ -189,6 +189,25 @@ final class ListLine {
     }
     wrong(column, "a whole number from %d to 9,999,999".formatted(least), "correct it");
     return OptionalInt.empty();
+  }
+
+  /** Sticks there are of the line's cultivar, of which lines can't say different things. */
+  OptionalInt sticks(String column, SharedSticks said) {
+    OptionalInt own = whole(column, 0);
+    if (own.isEmpty()) {
+      return own;
+    }
+    String cultivar = field("cultivar");
+    int before = said.left(cultivar).orElse(own.getAsInt());
+    if (own.getAsInt() != before) {
+      wrong(
+          column,
+          "%d, as an earlier line says of %s".formatted(before, cultivar),
+          "write in each line of a cultivar all the sticks there are of it, or leave the others"
+              + " empty: its lines share them");
+    }
+    said.there(cultivar, before);
+    return own;
   }
 
   OptionalDouble percent(String column) {
