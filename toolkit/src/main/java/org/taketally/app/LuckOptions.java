@@ -4,6 +4,7 @@ import org.taketally.plan.order.ForecastOrder;
 import org.taketally.plan.order.SeasonTakes;
 import org.taketally.plan.order.SeasonTakes.BatchLuck;
 import org.taketally.wording.OrderBasisWords;
+import org.taketally.wording.Words;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -83,8 +84,8 @@ final class LuckOptions {
     if (!(correlation < 1)) {
       throw new ParameterException(
           command.commandLine(),
-          "%s: takes can't differ by %.0f points about %.0f %%; give less"
-              .formatted(option, 100 * spread, 100 * take));
+          "%s: found %s, but takes can't differ so much about one of %s; give less"
+              .formatted(option, Words.statedPoints(spread), Words.statedPercent(take)));
     }
     return correlation;
   }

@@ -205,11 +205,12 @@ final class OrderCommand implements Callable<Integer> {
     if (!forecast.knowsSeasons()) {
       notes.add(luck.oneSeasonNote());
     }
-    for (OrderBook.Entry entry : entries) {
-      if (entry.take().isEmpty()) {
-        forecast.unknown(entry.line()).forEach(name -> notes.add(GraftOrderWords.unknown(name)));
-      }
-    }
+    entries.stream()
+        .filter(entry -> entry.take().isEmpty())
+        .flatMap(entry -> forecast.unknown(entry.line()).stream())
+        .distinct()
+        .map(GraftOrderWords::unknown)
+        .forEach(notes::add);
     return forecast.takes(entries, luck::seasons);
   }
 

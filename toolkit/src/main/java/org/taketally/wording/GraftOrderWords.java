@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.taketally.plan.order.ForecastOrder.Unknown;
 import org.taketally.plan.order.GraftOrder;
 import org.taketally.plan.order.GraftOrder.ByRate;
 import org.taketally.plan.order.GraftOrder.Line;
@@ -242,8 +243,8 @@ public final class GraftOrderWords {
                 name(line.line()),
                 line.line().due().map(Object::toString).orElse(""),
                 Words.count(line.line().trees()),
-                "about %s (%s)"
-                    .formatted(Words.percent(line.share()), Words.percents(line.shareRange())),
+                "%s (%s)"
+                    .formatted(Words.aboutChance(line.share()), Words.percents(line.shareRange())),
                 line.grafts().isPresent() ? Words.count(line.grafts().getAsInt()) : TOO_MANY,
                 line.sticks().isPresent() ? Words.count(line.sticks().getAsInt()) : "–",
                 line.trees().map(GraftOrderWords::range).orElse("–")));
@@ -264,11 +265,16 @@ public final class GraftOrderWords {
   /**
    * That nothing is recorded of a cultivar or stock.
    *
-   * @param name of it
-   * @return one sentence
+   * @param unknown its name, and one it may be meant for
+   * @return two sentences or three
    */
-  public static String unknown(String name) {
-    return "There are no records of %s: what it may do is taken from how far others differ, so its line needs many grafts to be sure. A spelling other than that of the records would look the same."
-        .formatted(name);
+  public static String unknown(Unknown unknown) {
+    return "There are no records of %s: what it may do is taken from how far others differ, so its line needs many grafts to be sure.%s"
+        .formatted(
+            unknown.name(),
+            unknown
+                .like()
+                .map(like -> " Did you mean %s? Then write it so in the book.".formatted(like))
+                .orElse(" A spelling other than that of the records would look the same."));
   }
 }

@@ -281,6 +281,15 @@ class PlanCommandsTest {
         .contains("in 999 seasons of 1,000");
   }
 
+  @Test
+  void a_spread_that_a_take_leaves_no_room_for_is_told_as_stated() throws IOException {
+    Path book = Files.writeString(folder.resolve("b.csv"), "cultivar,trees,take\nOrrin,5,99.9\n");
+    assertUsage(
+        run("order", book),
+        "--season-spread: found 6 points, but takes can't differ so much about one of 99.9 %; give"
+            + " less");
+  }
+
   private int grafts(Path json, int line) throws IOException {
     return json(json).getAsJsonArray("lines").get(line).getAsJsonObject().get("grafts").getAsInt();
   }

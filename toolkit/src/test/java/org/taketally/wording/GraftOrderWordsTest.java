@@ -85,6 +85,13 @@ class GraftOrderWordsTest {
   }
 
   @Test
+  void shares_next_to_all_or_none_are_said_once() {
+    assertThat(words(0.9, line("Orrin", 20, 1), line("Tamsel", 2, 0.8)).table())
+        .extracting(row -> row.get(3))
+        .containsExactly("over 99 % (100 to 100 %)", "about 80 % (80 to 80 %)", "");
+  }
+
+  @Test
   void seasons_are_said_as_wholes() {
     List<String> said = new ArrayList<>();
     for (double sure : new double[] {0.9, 0.95, 0.99, 0.995, 0.999, 0.6666}) {

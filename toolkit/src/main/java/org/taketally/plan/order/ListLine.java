@@ -13,7 +13,9 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.function.Function;
+import org.taketally.records.columns.NameLikeness;
 import org.taketally.records.sources.RawRow;
 import org.taketally.records.sources.RowSource;
 import org.taketally.records.sources.SourceFiles;
@@ -22,6 +24,10 @@ import org.taketally.terms.Severity;
 
 /** A line of an order book or a list of requests, collecting everything wrong with it. */
 final class ListLine {
+
+  /** What a line below the others is called that sums them up. */
+  private static final Set<String> SUMS =
+      Set.of("total", "totals", "grandtotal", "sum", "summe", "gesamt", "insgesamt", "zusammen");
 
   private final String name;
   private final long number;
@@ -166,6 +172,11 @@ final class ListLine {
     String cultivar = field("cultivar");
     if (cultivar.isEmpty()) {
       wrong("cultivar", "the name of a cultivar", remedy);
+    } else if (SUMS.contains(NameLikeness.plain(cultivar))) {
+      wrong(
+          "cultivar",
+          "the name of a cultivar, not of a sum",
+          "delete the line: it would be counted once more");
     }
     return cultivar;
   }
@@ -217,13 +228,13 @@ final class ListLine {
     }
     if (typed.matches("\\d{1,3}([.,]\\d+)?")) {
       double share = Double.parseDouble(typed.replace(',', '.')) / 100;
-      if (share > 0 && share <= 1) {
+      if (share >= 0.01 && share <= 1) {
         return OptionalDouble.of(share);
       }
     }
     wrong(
         column,
-        "per cent above 0 and up to 100, e.g. 75",
+        "per cent from 1 to 100, e.g. 75",
         "correct it, or leave it empty to have it taken from records");
     return OptionalDouble.empty();
   }

@@ -9,6 +9,7 @@ import java.io.StringReader;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.stat.correlation.PearsonsCorrelation;
@@ -150,6 +151,19 @@ class SeasonForecastTest {
           .as(Arrays.toString(grafts))
           .isLessThan((int) (1.12 * Arrays.stream(grafts).min().orElseThrow()));
     }
+  }
+
+  @Test
+  void names_that_differ_in_case_and_blanks_alone_are_those_of_the_records() throws IOException {
+    ForecastOrder orders = new ForecastOrder(FIT, 50, 1, new ForecastOrder.Luck(10, 0.06, 0));
+    OrderBook book =
+        OrderBook.read(
+            "b", new StringReader("cultivar,trees\ncultivar 2,30\nCULTIVAR  2,30\ncultivr 2,30\n"));
+    List<GraftOrder.Line> lines = orders.order(book.entries(), OrderTerms.defaults()).lines();
+    assertThat(lines.get(1).grafts()).isEqualTo(lines.get(0).grafts());
+    assertThat(orders.unknown(lines.get(1).line())).isEmpty();
+    assertThat(orders.unknown(lines.get(2).line()))
+        .containsExactly(new ForecastOrder.Unknown("cultivr 2", Optional.of("cultivar 2")));
   }
 
   @Test

@@ -79,6 +79,27 @@ class OrderBookTest {
   }
 
   @Test
+  void a_line_that_sums_up_is_no_order() throws IOException {
+    OrderBook book = OrderBook.read(book("cultivar,trees\nOrrin,5\nBrell,25\nTotal:,30\n"));
+    assertThat(book.problems())
+        .extracting(Problem::sentence)
+        .containsExactly(
+            "book.csv line 4, column cultivar: found \"Total:\", expected the name of a cultivar,"
+                + " not of a sum; delete the line: it would be counted once more");
+  }
+
+  /** Three of four as a share, not per cent. */
+  @Test
+  void a_take_written_as_a_share_is_told() throws IOException {
+    OrderBook book = OrderBook.read(book("cultivar,trees,take\nOrrin,5,0.75\n"));
+    assertThat(book.problems())
+        .extracting(Problem::sentence)
+        .singleElement()
+        .asString()
+        .contains("found \"0.75\", expected per cent from 1 to 100, e.g. 75");
+  }
+
+  @Test
   void a_quotation_that_never_closes_is_told() throws IOException {
     Path book = book("cultivar,trees\n\"Orrin,5\nBrell,25\n");
     assertThatThrownBy(() -> OrderBook.read(book))
