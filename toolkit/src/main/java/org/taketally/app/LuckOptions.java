@@ -31,6 +31,7 @@ final class LuckOptions {
       names = "--batch",
       paramLabel = "GRAFTS",
       defaultValue = "20",
+      converter = TypedValues.Count.class,
       description = "Grafts made in one go, sharing wood, day and hand (${DEFAULT-VALUE}).")
   private int batch;
 

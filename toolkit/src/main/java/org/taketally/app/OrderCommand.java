@@ -142,6 +142,13 @@ final class OrderCommand implements Callable<Integer> {
   private Integer ordered() throws IOException {
     OrderBook read = read();
     requireTellable();
+    if (!past.given()) {
+      OptionsTogether.refuse(
+          spec.commandLine(),
+          "goes with --records, and changes nothing of stated takes; leave it out",
+          "--dictionary",
+          "--seed");
+    }
     OrderTerms terms = supplies.terms(sure);
     List<String> notes = new ArrayList<>();
     List<OrderBook.Entry> entries = withDefaultTake(read.entries());
@@ -201,6 +208,15 @@ final class OrderCommand implements Callable<Integer> {
     ForecastOrder forecast =
         new ForecastOrder(
             past.fit(), SeasonsEnough.byRecords(sure), seed.value(), luck.besideRecords());
+    if (!stated) {
+      OptionsTogether.refuse(
+          spec.commandLine(),
+          "goes with stated takes, and no line states one: the records say how far takes differ;"
+              + " leave it out",
+          forecast.knowsSeasons()
+              ? new String[] {"--season-spread", "--batch-spread"}
+              : new String[] {"--batch-spread"});
+    }
     notes.addAll(past.notes());
     if (!forecast.knowsSeasons()) {
       notes.add(luck.oneSeasonNote());

@@ -134,7 +134,7 @@ public final class GraftOrderWords {
                         .formatted(name(line.line()), Words.count(GraftsNeeded.MOST, "graft"))));
     if (order.probabilityOfAll().isPresent() && order.lines().size() > 1) {
       more.add(
-          "%s lines together are complete in %s, as a bad season is bad for all of them."
+          "%s lines together, grafted in one season, are complete in %s, as a bad season is bad for all of them."
               .formatted(
                   order.lines().size() == 2 ? "Both" : "All " + order.lines().size(),
                   aboutSeasons(order.probabilityOfAll().getAsDouble())));

@@ -290,6 +290,31 @@ class PlanCommandsTest {
             + " less");
   }
 
+  @Test
+  void options_that_change_nothing_of_an_order_are_refused() throws IOException {
+    Path book = Files.writeString(folder.resolve("b.csv"), "cultivar,trees\nOrrin,5\n");
+    Path avocado = DATASETS.resolve("halden-bay-avocado");
+    assertUsage(
+        run("order", book, "--take", "80", "--seed", "3", "--dictionary", "none.json"),
+        "--dictionary, --seed goes with --records");
+    assertUsage(
+        run(
+            "order",
+            book,
+            "--season-spread",
+            "3",
+            "--batch-spread",
+            "3",
+            "--records",
+            avocado.resolve("grafts-2022.csv"),
+            avocado.resolve("grafts-2023.csv")),
+        "--season-spread, --batch-spread goes with stated takes, and no line states one");
+    assertUsage(run("order", book, "--batch", "0"), "expected a whole number of 1 or more");
+    assertUsage(
+        run("order", book, "--take", "80", "--buds-per-stick", "1"),
+        "--buds-per-stick: found 1, expected the buds of one graft (2) at least");
+  }
+
   private int grafts(Path json, int line) throws IOException {
     return json(json).getAsJsonArray("lines").get(line).getAsJsonObject().get("grafts").getAsInt();
   }

@@ -111,8 +111,10 @@ class GraftOrderWordsTest {
   void all_lines_together_are_never_said_to_be_certain() {
     Ordered one = line("Orrin", 20, 0.8);
     assertThat(words(0.999, one, one, one).more().get(0))
-        .startsWith("All 3 lines together are complete in over 99 seasons of 100,");
+        .startsWith(
+            "All 3 lines together, grafted in one season, are complete in over 99 seasons of 100,");
     assertThat(words(0.9, one, one).more().get(0))
-        .startsWith("Both lines together are complete in about 83 seasons of 100,");
+        .startsWith(
+            "Both lines together, grafted in one season, are complete in about 83 seasons of 100,");
   }
 }

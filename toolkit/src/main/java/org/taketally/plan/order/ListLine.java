@@ -69,6 +69,7 @@ final class ListLine {
     <E> List<E> entries(Function<ListLine, Optional<E>> entry, String expected, String remedy) {
       List<E> entries = new ArrayList<>();
       for (ListLine line : lines) {
+        line.requireHeadings();
         entry.apply(line).ifPresent(entries::add);
         problems.addAll(line.problems());
       }
@@ -147,7 +148,37 @@ final class ListLine {
                 heading,
                 "one of " + String.join(", ", columns.all()),
                 "rename or delete the column"));
+      } else if (there.indexOf(plain(heading)) != there.lastIndexOf(plain(heading))) {
+        wrong.add(
+            new Problem(
+                Severity.ERROR,
+                name,
+                1,
+                heading,
+                "the heading more than once",
+                "each heading once",
+                "rename or delete the others"));
+        return;
       }
+    }
+  }
+
+  /** A comma too many, as in 1,000, moves what follows under other headings or none. */
+  private void requireHeadings() {
+    int last = fields.size();
+    while (last > 0 && fields.get(last - 1).isBlank()) {
+      last--;
+    }
+    if (last > headings.size()) {
+      problems.add(
+          new Problem(
+              Severity.ERROR,
+              name,
+              number,
+              "",
+              String.join(" | ", fields.subList(0, last)),
+              "%d fields at most, one a heading".formatted(headings.size()),
+              "write numbers without a comma, and put names that hold one in quotation marks"));
     }
   }
 
