@@ -85,6 +85,13 @@ final class OrderCommand implements Callable<Integer> {
           "give an order book (BOOK) to be told grafts and sticks, or --request LIST for budwood"
               + " that others ask for; one of the two");
     }
+    if (!past.given()) {
+      OptionsTogether.refuse(
+          spec.commandLine(),
+          "goes with --records, and changes nothing without; leave it out",
+          "--dictionary",
+          "--seed");
+    }
     if (budwood.given()) {
       OptionsTogether.refuse(
           spec.commandLine(),
@@ -142,13 +149,6 @@ final class OrderCommand implements Callable<Integer> {
   private Integer ordered() throws IOException {
     OrderBook read = read();
     requireTellable();
-    if (!past.given()) {
-      OptionsTogether.refuse(
-          spec.commandLine(),
-          "goes with --records, and changes nothing of stated takes; leave it out",
-          "--dictionary",
-          "--seed");
-    }
     OrderTerms terms = supplies.terms(sure);
     List<String> notes = new ArrayList<>();
     List<OrderBook.Entry> entries = withDefaultTake(read.entries());

@@ -309,6 +309,9 @@ class PlanCommandsTest {
             avocado.resolve("grafts-2022.csv"),
             avocado.resolve("grafts-2023.csv")),
         "--season-spread, --batch-spread goes with stated takes, and no line states one");
+    assertUsage(
+        run("order", "--request", book, "--dictionary", "none.json"),
+        "--dictionary goes with --records");
     assertUsage(run("order", book, "--batch", "0"), "expected a whole number of 1 or more");
     assertUsage(
         run("order", book, "--take", "80", "--buds-per-stick", "1"),
