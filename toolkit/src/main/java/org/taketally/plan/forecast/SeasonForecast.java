@@ -32,7 +32,7 @@ import org.taketally.terms.Logit;
  *              averaged over {@value #MIX} of them
  *   many       of more than {@value #FEW} seasons rare ones are asked about: deviations of new levels
  *              are then spread evenly over their distribution, and {@value #FINE_MIX} past grafts
- *              drawn, so that a seed moves them little
+ *              evenly over the records, so that a seed moves them little
  * </pre>
  *
  * <p>Lots asked of one forecast share their seasons, so that what is uncertain of a season, a hand
@@ -60,7 +60,7 @@ public final class SeasonForecast {
             .map(factor -> draws.column(factor.factor()))
             .toArray(TakeDraws.Column[]::new);
     this.seed = seed;
-    this.mix = mix(fit.cells(), seasons > FEW ? FINE_MIX : MIX, new Random(seed));
+    this.mix = mix(fit.cells(), seasons, new Random(seed));
   }
 
   /**
@@ -82,12 +82,15 @@ public final class SeasonForecast {
     return seasons < usual ? draws.picked(IntStream.range(0, seasons).toArray()) : draws;
   }
 
-  private static int[] mix(Cells cells, int size, Random random) {
+  private static int[] mix(Cells cells, int seasons, Random random) {
     long total = cells.graftsTotal();
+    boolean evenly = seasons > FEW;
+    int size = evenly ? FINE_MIX : MIX;
     return IntStream.range(0, size)
         .map(
             k -> {
-              long at = (long) (random.nextDouble() * total);
+              double place = random.nextDouble();
+              long at = (long) ((evenly ? (k + place) / size : place) * total);
               int cell = 0;
               while (at >= cells.grafts(cell)) {
                 at -= cells.grafts(cell++);

@@ -26,7 +26,7 @@ public final class SeasonTakes implements LotTakes {
   private static final int MOST_BY_THEMSELVES = 1000;
 
   /** Steps of the grid that the chances of more seasons are read off. */
-  private static final int STEPS = 400;
+  private static final int STEPS = 200;
 
   /** Shares are kept within this of 0 and 1. */
   private static final double EDGE = 1e-9;

@@ -14,13 +14,11 @@ public final class SeasonsEnough {
   /** As sure as an order of stated takes can be: the spreads supposed hold no further. */
   public static final double SUREST_STATED = 0.999;
 
-  /** Seasons that fall short, of those drawn from a fit. */
-  private static final int SHORT_DRAWN = 40;
+  /** Forty of them decide an order as sure as can be. */
+  private static final int DRAWN = 4000;
 
-  private static final int LEAST_DRAWN = 400;
-
-  /** The same of seasons that aren't drawn but spread evenly, from worst to best. */
-  private static final int SHORT_SPREAD = 10;
+  /** Seasons that decide, of those that aren't drawn but spread evenly from worst to best. */
+  private static final int DECIDING = 10;
 
   private static final int LEAST_SPREAD = 1000;
 
@@ -30,11 +28,12 @@ public final class SeasonsEnough {
    * Seasons to draw from a fit of records.
    *
    * @param assurance chance wanted, above 0 and at most {@value #SUREST_BY_RECORDS}
-   * @return 400 or more
+   * @return 4,000
    * @throws IllegalArgumentException if the chance is outside its range
    */
   public static int byRecords(double assurance) {
-    return seasons(assurance, SUREST_BY_RECORDS, SHORT_DRAWN, LEAST_DRAWN);
+    requireTellable(assurance, SUREST_BY_RECORDS);
+    return DRAWN;
   }
 
   /**
@@ -45,7 +44,8 @@ public final class SeasonsEnough {
    * @throws IllegalArgumentException if the chance is outside its range
    */
   public static int stated(double assurance) {
-    return seasons(assurance, SUREST_STATED, SHORT_SPREAD, LEAST_SPREAD);
+    requireTellable(assurance, SUREST_STATED);
+    return Math.max(LEAST_SPREAD, (int) Math.round(DECIDING / (1 - assurance)));
   }
 
   /**
@@ -59,12 +59,11 @@ public final class SeasonsEnough {
     return assurance <= surest + 1e-9;
   }
 
-  private static int seasons(double assurance, double surest, int tooBad, int least) {
+  private static void requireTellable(double assurance, double surest) {
     if (!(assurance > 0 && tellable(assurance, surest))) {
       throw new IllegalArgumentException(
           "how sure to be must be above 0 and at most %s, got %s: rarer seasons can't be told"
               .formatted(surest, assurance));
     }
-    return Math.max(least, (int) Math.round(tooBad / (1 - assurance)));
   }
 }

@@ -85,7 +85,6 @@ class GraftOrderTest {
 
   @Test
   void rarer_seasons_than_can_be_told_are_refused() {
-    assertThat(SeasonsEnough.byRecords(0.9)).isEqualTo(400);
     assertThat(SeasonsEnough.byRecords(0.99)).isEqualTo(4000);
     assertThat(SeasonsEnough.stated(0.999)).isEqualTo(10_000);
     assertThatThrownBy(() -> SeasonsEnough.byRecords(0.995))
