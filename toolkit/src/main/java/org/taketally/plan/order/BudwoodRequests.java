@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import org.taketally.plan.order.BudwoodRequest.BudStage;
 import org.taketally.terms.Problem;
+import org.taketally.terms.Severity;
 
 /**
  * A list of requests for budwood: CSV with the columns {@code cultivar}, {@code sticks} and {@code
@@ -64,9 +65,15 @@ public record BudwoodRequests(List<BudwoodRequest> requests, List<Problem> probl
     List<BudwoodRequest> requests =
         list.entries(
             line -> request(line, onTrees),
-            "a heading line (cultivar, sticks, needed, bud_stage, buds, on_tree) and one line a"
-                + " request",
-            "write the list and read it again");
+            new Problem(
+                Severity.ERROR,
+                list.name(),
+                0,
+                "",
+                "no line",
+                "a heading line (cultivar, sticks, needed, bud_stage, buds, on_tree) and one line a"
+                    + " request",
+                "write the list and read it again"));
     return new BudwoodRequests(requests, list.problems());
   }
 

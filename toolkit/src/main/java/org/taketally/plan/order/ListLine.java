@@ -63,10 +63,9 @@ final class ListLine {
      * What the lines say; what is wrong with them is added to the problems.
      *
      * @param entry what a line says; empty if that can't be used
-     * @param expected what is said to be expected of a list without a line
-     * @param remedy and what to do then
+     * @param none the problem of a list without a line
      */
-    <E> List<E> entries(Function<ListLine, Optional<E>> entry, String expected, String remedy) {
+    <E> List<E> entries(Function<ListLine, Optional<E>> entry, Problem none) {
       List<E> entries = new ArrayList<>();
       for (ListLine line : lines) {
         line.requireHeadings();
@@ -74,7 +73,7 @@ final class ListLine {
         problems.addAll(line.problems());
       }
       if (entries.isEmpty() && problems.isEmpty()) {
-        problems.add(new Problem(Severity.ERROR, name, 0, "", "no line", expected, remedy));
+        problems.add(none);
       }
       return entries;
     }

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import org.taketally.terms.Problem;
+import org.taketally.terms.Severity;
 
 /**
  * An order book: CSV with the columns {@code cultivar} and {@code trees}, and where they are known
@@ -71,8 +72,14 @@ public record OrderBook(List<Entry> entries, List<Problem> problems) {
     List<Entry> entries =
         list.entries(
             line -> entry(line, there),
-            "a heading line (cultivar, rootstock, trees, due) and one line an order",
-            "write the order book and read it again");
+            new Problem(
+                Severity.ERROR,
+                list.name(),
+                0,
+                "",
+                "no line",
+                "a heading line (cultivar, rootstock, trees, due) and one line an order",
+                "write the order book and read it again"));
     return new OrderBook(entries, list.problems());
   }
 
