@@ -1,6 +1,7 @@
 package org.taketally.plan.order;
 
 import java.util.Arrays;
+import org.apache.commons.math3.analysis.interpolation.LinearInterpolator;
 import org.apache.commons.statistics.distribution.BetaDistribution;
 import org.apache.commons.statistics.distribution.BinomialDistribution;
 import org.apache.commons.statistics.distribution.NormalDistribution;
@@ -167,20 +168,17 @@ public final class SeasonTakes implements LotTakes {
   /** The chance rises smoothly with the share, so that many seasons need few chances. */
   private double[] byGrid(int trees, int grafts) {
     double low = Arrays.stream(shares).min().orElseThrow();
-    double step = (Arrays.stream(shares).max().orElseThrow() - low) / STEPS;
-    if (step == 0) {
+    double high = Arrays.stream(shares).max().orElseThrow();
+    double step = (high - low) / STEPS;
+    if (high - low < EDGE) {
       double all = probability(low, trees, grafts);
       return Arrays.stream(shares).map(p -> all).toArray();
     }
     double[] grid = new double[STEPS + 1];
-    Arrays.setAll(grid, i -> probability(Math.min(1 - EDGE, low + i * step), trees, grafts));
+    Arrays.setAll(grid, i -> i < STEPS ? low + i * step : high);
+    double[] chances = Arrays.stream(grid).map(p -> probability(p, trees, grafts)).toArray();
     return Arrays.stream(shares)
-        .map(
-            p -> {
-              double place = (p - low) / step;
-              int below = Math.min(STEPS - 1, (int) place);
-              return grid[below] + (place - below) * (grid[below + 1] - grid[below]);
-            })
+        .map(new LinearInterpolator().interpolate(grid, chances)::value)
         .toArray();
   }
 
