@@ -4,6 +4,7 @@ import org.taketally.plan.order.ForecastOrder;
 import org.taketally.plan.order.SeasonTakes;
 import org.taketally.plan.order.SeasonTakes.BatchLuck;
 import org.taketally.wording.OrderBasisWords;
+import org.taketally.wording.Words;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -12,8 +13,6 @@ import picocli.CommandLine.Spec;
 
 /** How far stated takes vary, and what is lost after the take. */
 final class LuckOptions {
-
-  private static final int SEASONS = 1000;
 
   @Spec(Spec.Target.MIXEE)
   private CommandSpec command;
@@ -32,6 +31,7 @@ final class LuckOptions {
       names = "--batch",
       paramLabel = "GRAFTS",
       defaultValue = "20",
+      converter = TypedValues.Count.class,
       description = "Grafts made in one go, sharing wood, day and hand (${DEFAULT-VALUE}).")
   private int batch;
 
@@ -63,12 +63,10 @@ final class LuckOptions {
     }
   }
 
-  /** Seasons that may be, for a stated take, as shares of grafts that end as saleable trees. */
-  SeasonTakes seasons(double take) {
-    return seasons(take, SEASONS);
-  }
-
-  /** The same, so many of them, from worst to best. */
+  /**
+   * Seasons that may be, for a stated take, as shares of grafts that end as saleable trees, from
+   * worst to best.
+   */
   SeasonTakes seasons(double take, int count) {
     return SeasonTakes.of(
             SeasonTakes.betaSeasons(
@@ -87,8 +85,8 @@ final class LuckOptions {
     if (!(correlation < 1)) {
       throw new ParameterException(
           command.commandLine(),
-          "%s: takes can't differ by %.0f points about %.0f %%; give less"
-              .formatted(option, 100 * spread, 100 * take));
+          "%s: found %s, but takes can't differ so much about one of %s; give less"
+              .formatted(option, Words.statedPoints(spread), Words.statedPercent(take)));
     }
     return correlation;
   }

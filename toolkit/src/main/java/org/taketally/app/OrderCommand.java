@@ -6,21 +6,23 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
-import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import org.taketally.plan.order.BudwoodPlan;
 import org.taketally.plan.order.ForecastOrder;
 import org.taketally.plan.order.GraftOrder;
 import org.taketally.plan.order.GraftOrder.Ordered;
+import org.taketally.plan.order.OnHand;
 import org.taketally.plan.order.OrderBook;
 import org.taketally.plan.order.OrderTerms;
 import org.taketally.plan.order.SeasonTakes;
-import org.taketally.plan.order.WoodUse;
+import org.taketally.plan.order.SeasonsEnough;
 import org.taketally.publish.OrderPage;
 import org.taketally.wording.BudwoodPlanWords;
 import org.taketally.wording.GraftOrderWords;
+import org.taketally.wording.OnHandWords;
 import org.taketally.wording.PlanJson;
 import org.taketally.wording.StockChoiceWords;
+import org.taketally.wording.Words;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -37,9 +39,6 @@ import picocli.CommandLine.Spec;
     description =
         "Says how many grafts to make and sticks to cut so that the trees ordered will be there.")
 final class OrderCommand implements Callable<Integer> {
-
-  /** Seasons that may be, drawn from a fit. */
-  private static final int SEASONS = 400;
 
   @Spec private CommandSpec spec;
   @Mixin private SuppliesOptions supplies;
@@ -85,6 +84,13 @@ final class OrderCommand implements Callable<Integer> {
           spec.commandLine(),
           "give an order book (BOOK) to be told grafts and sticks, or --request LIST for budwood"
               + " that others ask for; one of the two");
+    }
+    if (!past.given()) {
+      OptionsTogether.refuse(
+          spec.commandLine(),
+          "goes with --records, and changes nothing without; leave it out",
+          "--dictionary",
+          "--seed");
     }
     if (budwood.given()) {
       OptionsTogether.refuse(
@@ -142,6 +148,7 @@ final class OrderCommand implements Callable<Integer> {
 
   private Integer ordered() throws IOException {
     OrderBook read = read();
+    requireTellable();
     OrderTerms terms = supplies.terms(sure);
     List<String> notes = new ArrayList<>();
     List<OrderBook.Entry> entries = withDefaultTake(read.entries());
@@ -149,9 +156,9 @@ final class OrderCommand implements Callable<Integer> {
     List<Ordered> lines = new ArrayList<>();
     for (int i = 0; i < entries.size(); i++) {
       lines.add(new Ordered(entries.get(i).line(), takes.get(i)));
-      fixed(entries.get(i), takes.get(i), terms.wood(), notes);
     }
     GraftOrder order = GraftOrder.of(lines, terms);
+    notes.addAll(OnHandWords.of(OnHand.of(entries, lines, order)));
     boolean anyStock = entries.stream().anyMatch(entry -> entry.line().rootstock().isEmpty());
     prices.choice(past, anyStock).ifPresent(choice -> notes.addAll(StockChoiceWords.of(choice)));
     notes.add(luck.lossNote());
@@ -166,6 +173,20 @@ final class OrderCommand implements Callable<Integer> {
     return ExitStatus.FINE;
   }
 
+  private void requireTellable() {
+    double surest = past.given() ? SeasonsEnough.SUREST_BY_RECORDS : SeasonsEnough.SUREST_STATED;
+    if (!SeasonsEnough.tellable(sure, surest)) {
+      throw new ParameterException(
+          spec.commandLine(),
+          "--sure: found %s, expected at most %s: how bad a season may be that comes less often than that can't be told from %s; ask for %s or less"
+              .formatted(
+                  Words.statedPercent(sure),
+                  Words.statedPercent(surest),
+                  past.given() ? "the seasons of any records" : "stated takes and spreads",
+                  Words.statedPercent(surest)));
+    }
+  }
+
   /** From records where they are given and no take is stated; as stated otherwise. */
   private List<SeasonTakes> takes(List<OrderBook.Entry> entries, List<String> notes)
       throws IOException {
@@ -174,7 +195,9 @@ final class OrderCommand implements Callable<Integer> {
       notes.add(luck.statedNote());
     }
     if (!past.given()) {
-      return entries.stream().map(entry -> luck.seasons(stated(entry))).toList();
+      return entries.stream()
+          .map(entry -> luck.seasons(stated(entry), SeasonsEnough.stated(sure)))
+          .toList();
     }
     if (entries.stream().allMatch(entry -> entry.take().isPresent())) {
       throw new ParameterException(
@@ -183,16 +206,27 @@ final class OrderCommand implements Callable<Integer> {
               + " some lines empty, or leave --records out");
     }
     ForecastOrder forecast =
-        new ForecastOrder(past.fit(), SEASONS, seed.value(), luck.besideRecords());
+        new ForecastOrder(
+            past.fit(), SeasonsEnough.byRecords(sure), seed.value(), luck.besideRecords());
+    if (!stated) {
+      OptionsTogether.refuse(
+          spec.commandLine(),
+          "goes with stated takes, and no line states one: the records say how far takes differ;"
+              + " leave it out",
+          forecast.knowsSeasons()
+              ? new String[] {"--season-spread", "--batch-spread"}
+              : new String[] {"--batch-spread"});
+    }
     notes.addAll(past.notes());
     if (!forecast.knowsSeasons()) {
       notes.add(luck.oneSeasonNote());
     }
-    for (OrderBook.Entry entry : entries) {
-      if (entry.take().isEmpty()) {
-        forecast.unknown(entry.line()).forEach(name -> notes.add(GraftOrderWords.unknown(name)));
-      }
-    }
+    entries.stream()
+        .filter(entry -> entry.take().isEmpty())
+        .flatMap(entry -> forecast.unknown(entry.line()).stream())
+        .distinct()
+        .map(GraftOrderWords::unknown)
+        .forEach(notes::add);
     return forecast.takes(entries, luck::seasons);
   }
 
@@ -239,25 +273,6 @@ final class OrderCommand implements Callable<Integer> {
                     spec.commandLine(),
                     "no take is stated for %s: add a column take (per cent) to the book, say --take, or give --records of past seasons"
                         .formatted(GraftOrderWords.name(entry.line()))));
-  }
-
-  private static void fixed(
-      OrderBook.Entry entry, SeasonTakes takes, WoodUse wood, List<String> notes) {
-    OptionalInt grafts = entry.grafts();
-    if (entry.sticks().isPresent()) {
-      int enoughFor = wood.graftsFrom(entry.sticks().getAsInt());
-      grafts = OptionalInt.of(Math.min(enoughFor, grafts.orElse(enoughFor)));
-    }
-    if (grafts.isPresent()) {
-      int n = grafts.getAsInt();
-      notes.add(
-          "What there is. "
-              + GraftOrderWords.fixed(
-                  entry.line(),
-                  n,
-                  GraftOrder.trees(takes, n),
-                  takes.probabilityOfAtLeast(entry.line().trees(), n)));
-    }
   }
 
   private void print(GraftOrder order, List<String> notes) {

@@ -4,15 +4,22 @@ import org.taketally.plan.order.OrderTerms;
 import org.taketally.plan.order.WoodUse;
 import org.taketally.wording.OrderBasisWords;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
 
 /** What a graft is made of and costs. */
 final class SuppliesOptions {
+
+  @Spec(Spec.Target.MIXEE)
+  private CommandSpec command;
 
   @Option(
       names = "--buds-per-graft",
       paramLabel = "N",
       defaultValue = "2",
+      converter = TypedValues.Count.class,
       description = "Buds a graft uses (${DEFAULT-VALUE}).")
   private int budsPerGraft;
 
@@ -20,6 +27,7 @@ final class SuppliesOptions {
       names = "--buds-per-stick",
       paramLabel = "N",
       defaultValue = "8",
+      converter = TypedValues.Count.class,
       description = "Usable buds on a stick (${DEFAULT-VALUE}).")
   private int budsPerStick;
 
@@ -34,6 +42,12 @@ final class SuppliesOptions {
   @Mixin private GraftCostOption cost = new GraftCostOption();
 
   OrderTerms terms(double assurance) {
+    if (budsPerStick < budsPerGraft) {
+      throw new ParameterException(
+          command.commandLine(),
+          "--buds-per-stick: found %d, expected the buds of one graft (%d) at least; say more, or less as --buds-per-graft"
+              .formatted(budsPerStick, budsPerGraft));
+    }
     return new OrderTerms(
         assurance, new WoodUse(budsPerGraft, budsPerStick, spoiled), cost.value());
   }

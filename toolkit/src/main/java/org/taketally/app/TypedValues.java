@@ -28,6 +28,19 @@ final class TypedValues {
     }
   }
 
+  /** Whole numbers of 1 or more. */
+  static final class Count implements ITypeConverter<Integer> {
+    @Override
+    public Integer convert(String typed) {
+      int count = new Whole().convert(typed);
+      if (count < 1) {
+        throw new TypeConversionException(
+            "found \"%s\", expected a whole number of 1 or more, e.g. 20".formatted(typed));
+      }
+      return count;
+    }
+  }
+
   /** Dates. */
   static final class Day implements ITypeConverter<LocalDate> {
     @Override

@@ -95,14 +95,16 @@ public final class BudwoodPlanWords {
     return more;
   }
 
-  /** Cultivars that several requests share. */
+  /** Cultivars that several requests share which can still be met. */
   private List<String> shared() {
     Map<String, List<Line>> cultivars = new LinkedHashMap<>();
-    for (Line line : plan.lines()) {
-      cultivars
-          .computeIfAbsent(line.request().plainCultivar(), name -> new ArrayList<>())
-          .add(line);
-    }
+    plan.lines().stream()
+        .filter(line -> !line.late())
+        .forEach(
+            line ->
+                cultivars
+                    .computeIfAbsent(line.request().plainCultivar(), name -> new ArrayList<>())
+                    .add(line));
     return cultivars.values().stream()
         .filter(lines -> lines.size() > 1)
         .map(
@@ -173,6 +175,20 @@ public final class BudwoodPlanWords {
   }
 
   private static List<String> row(Line line) {
+    return line.late()
+        ? List.of(
+            line.request().cultivar(),
+            Words.count(line.request().sticks()),
+            "–",
+            "",
+            "–",
+            "too late",
+            "–",
+            "–")
+        : rowInTime(line);
+  }
+
+  private static List<String> rowInTime(Line line) {
     return List.of(
         line.request().cultivar(),
         Words.count(line.request().sticks()),

@@ -4,15 +4,23 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.taketally.plan.order.ForecastOrder.Unknown;
 import org.taketally.plan.order.GraftOrder;
+import org.taketally.plan.order.GraftOrder.ByRate;
 import org.taketally.plan.order.GraftOrder.Line;
+import org.taketally.plan.order.GraftsNeeded;
 import org.taketally.plan.order.OrderLine;
 
 /** An order in words. */
 public final class GraftOrderWords {
 
-  /** Where no number of grafts gives a line the certainty asked for. */
-  public static final String NONE_ENOUGH = "none is enough";
+  /** Grafts of a line that can't be had as surely as asked for. */
+  public static final String TOO_MANY = "over " + Words.count(GraftsNeeded.MOST);
+
+  /** Lines without an answer named one by one in a sentence. */
+  private static final int MOST_NAMED = 4;
+
+  private static final int FINEST = 10_000;
 
   private final GraftOrder order;
 
@@ -31,31 +39,72 @@ public final class GraftOrderWords {
   }
 
   /**
-   * What to make and cut.
+   * What to make and cut, and which lines have no answer.
    *
-   * @return one sentence
+   * @return one sentence or a few
    */
   public String headline() {
-    return "For %s: make %s from %s, then each line has its trees in %s seasons of 10.%s"
+    List<String> without = order.unanswered().stream().map(line -> name(line.line())).toList();
+    String sure = seasons(order.terms().assurance());
+    if (order.answered().isEmpty()) {
+      return "No line has an answer: to have its trees in %s, %s.".formatted(sure, tooMany());
+    }
+    if (without.isEmpty()) {
+      return "For %s, then each line has its trees in %s.%s".formatted(toMake(), sure, costs());
+    }
+    boolean one = order.answered().size() == 1;
+    return "%d of %s an answer. For %s %s, then %s trees in %s.%s %s none: %s."
         .formatted(
-            Words.count(order.treesWanted(), "saleable tree"),
+            order.answered().size(),
+            Words.count(order.lines().size(), "line") + (one ? " has" : " have"),
+            one ? "its" : "their",
+            toMake(),
+            one ? "it has its" : "each of them has its",
+            sure,
+            costs(),
+            Words.first(without, MOST_NAMED) + (without.size() == 1 ? " has" : " have"),
+            tooMany());
+  }
+
+  private String toMake() {
+    return "%s: make %s from %s"
+        .formatted(
+            Words.count(order.treesAnswered(), "saleable tree"),
             Words.count(order.graftsNeeded(), "graft"),
-            Words.count(order.sticksNeeded(), "stick"),
-            tenths(order.terms().assurance()),
-            cost().map(money -> " The grafts cost %s.".formatted(money)).orElse(""));
+            Words.count(order.sticksNeeded(), "stick"));
+  }
+
+  private String tooMany() {
+    return "%s would need more than %s, if any number is enough"
+        .formatted(
+            order.unanswered().size() == 1 ? "it" : "each",
+            Words.count(GraftsNeeded.MOST, "graft"));
+  }
+
+  private String costs() {
+    return cost().map(money -> " The grafts cost %s.".formatted(money)).orElse("");
   }
 
   /**
-   * A chance as seasons of ten.
+   * A chance that was stated, as seasons.
    *
    * @param chance 0 to 1
-   * @return e.g. {@code 9} or {@code 7.4}
+   * @return e.g. {@code 9 seasons of 10}, {@code 995 seasons of 1,000}
    */
-  public static String tenths(double chance) {
-    double tenths = Math.round(chance * 100) / 10.0;
-    return tenths == Math.rint(tenths)
-        ? String.valueOf((int) tenths)
-        : String.format(Locale.ROOT, "%.1f", tenths);
+  public static String seasons(double chance) {
+    int of = 10;
+    while (of < FINEST && Math.abs(chance * of - Math.rint(chance * of)) > 1e-9 * of) {
+      of *= 10;
+    }
+    return Words.count(Math.round(chance * of), "season") + " of " + Words.count(of);
+  }
+
+  /** A chance that was worked out, as seasons. */
+  private static String aboutSeasons(double chance) {
+    long ofHundred = Math.round(100 * chance);
+    return ofHundred > 99
+        ? "over 99 seasons of 100"
+        : ofHundred < 1 ? "under 1 season of 100" : "about " + seasons(ofHundred / 100.0);
   }
 
   private Optional<String> cost() {
@@ -76,45 +125,60 @@ public final class GraftOrderWords {
    */
   public List<String> more() {
     List<String> more = new ArrayList<>();
-    order.lines().stream()
-        .filter(line -> line.grafts().isEmpty())
+    order
+        .unanswered()
         .forEach(
             line ->
                 more.add(
-                    "%s: no number of grafts makes this line as sure as that; promise fewer trees, or be content with a lower chance."
-                        .formatted(name(line.line()))));
+                    "%s: %s aren't enough to be as sure as that; promise fewer trees, or be content with a lower chance."
+                        .formatted(name(line.line()), Words.count(GraftsNeeded.MOST, "graft"))));
     if (order.probabilityOfAll().isPresent() && order.lines().size() > 1) {
       more.add(
-          "All %d lines together are complete in about %s seasons of 10, as a bad season is bad for all of them."
-              .formatted(order.lines().size(), tenths(order.probabilityOfAll().getAsDouble())));
+          "%s lines together, grafted in one season, are complete in %s, as a bad season is bad for all of them."
+              .formatted(
+                  order.lines().size() == 2 ? "Both" : "All " + order.lines().size(),
+                  aboutSeasons(order.probabilityOfAll().getAsDouble())));
     }
-    more.add(byRate());
-    order
-        .riskiest()
-        .ifPresent(
-            line ->
-                more.add(
-                    "The riskiest line is %s: made by the rate (%s), it would be short of %s of its trees in the worst season of ten."
-                        .formatted(
-                            name(line.line()),
-                            Words.count(line.byRate(), "graft"),
-                            Words.percent(line.shortInBadSeason()))));
+    byRate().ifPresent(more::add);
+    order.riskiest().ifPresent(line -> more.add(risk(line, line.byRate().orElseThrow())));
     more.add(
         "Grafts are counted until the tree is saleable as far as a late loss was stated. Check that"
             + " you may multiply a protected cultivar before you order or cut wood.");
     return more;
   }
 
-  private String byRate() {
-    double worst = order.lines().stream().mapToDouble(Line::probabilityByRate).min().orElse(0);
-    double best = order.lines().stream().mapToDouble(Line::probabilityByRate).max().orElse(0);
-    String chance =
-        Words.percent(worst).equals(Words.percent(best))
-            ? Words.percent(worst)
-            : "%s to %s".formatted(Words.percent(worst), Words.percent(best));
-    return "Trees divided by the take (%s in all) would be enough with a chance of %s only."
+  /** Nothing where no line has a number by the rate. */
+  private Optional<String> byRate() {
+    List<ByRate> made = order.lines().stream().flatMap(line -> line.byRate().stream()).toList();
+    if (made.isEmpty()) {
+      return Optional.empty();
+    }
+    List<String> without =
+        order.lines().stream()
+            .filter(line -> line.byRate().isEmpty())
+            .map(line -> name(line.line()))
+            .toList();
+    double worst = made.stream().mapToDouble(ByRate::probability).min().orElseThrow();
+    double best = made.stream().mapToDouble(ByRate::probability).max().orElseThrow();
+    String least = Words.chance(worst);
+    String most = Words.chance(best);
+    return Optional.of(
+        "Trees divided by the take (%s in all%s) would be enough with a chance of %s%s."
+            .formatted(
+                Words.count(made.stream().mapToLong(ByRate::grafts).sum(), "graft"),
+                without.isEmpty()
+                    ? ""
+                    : ", %s left out".formatted(Words.first(without, MOST_NAMED)),
+                least.equals(most) ? least : "%s to %s".formatted(least, most),
+                best < order.terms().assurance() ? " only" : ""));
+  }
+
+  private static String risk(Line line, ByRate made) {
+    return "The riskiest line is %s: made by the rate (%s), it would be short of %s of its trees in the worst season of ten."
         .formatted(
-            Words.count(order.lines().stream().mapToLong(Line::byRate).sum(), "graft"), chance);
+            name(line.line()),
+            Words.count(made.grafts(), "graft"),
+            Words.percent(made.shortInBadSeason()));
   }
 
   /**
@@ -160,9 +224,9 @@ public final class GraftOrderWords {
     List<String> total =
         new ArrayList<>(
             List.of(
-                "All",
+                order.unanswered().isEmpty() ? "All" : "All with an answer",
                 "",
-                Words.count(order.treesWanted()),
+                Words.count(order.treesAnswered()),
                 "",
                 Words.count(order.graftsNeeded()),
                 Words.count(order.sticksNeeded()),
@@ -179,9 +243,9 @@ public final class GraftOrderWords {
                 name(line.line()),
                 line.line().due().map(Object::toString).orElse(""),
                 Words.count(line.line().trees()),
-                "about %s (%s)"
-                    .formatted(Words.percent(line.share()), Words.percents(line.shareRange())),
-                line.grafts().isPresent() ? Words.count(line.grafts().getAsInt()) : NONE_ENOUGH,
+                "%s (%s)"
+                    .formatted(Words.aboutChance(line.share()), Words.percents(line.shareRange())),
+                line.grafts().isPresent() ? Words.count(line.grafts().getAsInt()) : TOO_MANY,
                 line.sticks().isPresent() ? Words.count(line.sticks().getAsInt()) : "–",
                 line.trees().map(GraftOrderWords::range).orElse("–")));
     if (order.terms().costPerGraft().isPresent()) {
@@ -201,33 +265,16 @@ public final class GraftOrderWords {
   /**
    * That nothing is recorded of a cultivar or stock.
    *
-   * @param name of it
-   * @return one sentence
+   * @param unknown its name, and one it may be meant for
+   * @return two sentences or three
    */
-  public static String unknown(String name) {
-    return "There are no records of %s: what it may do is taken from how far others differ, so its line needs many grafts to be sure. A spelling other than that of the records would look the same."
-        .formatted(name);
-  }
-
-  /**
-   * What a fixed number of grafts gives.
-   *
-   * @param line of the book
-   * @param grafts grafts there can be
-   * @param trees what they give
-   * @param chance that they give the trees wanted, 0 to 1
-   * @return one sentence
-   */
-  public static String fixed(
-      OrderLine line, int grafts, GraftOrder.TreeRange trees, double chance) {
-    return "%s: %s give about %s (%s to %s in 8 seasons of 10); the %s wanted with a chance of %s."
+  public static String unknown(Unknown unknown) {
+    return "There are no records of %s: what it may do is taken from how far others differ, so its line needs many grafts to be sure.%s"
         .formatted(
-            name(line),
-            Words.count(grafts, "graft"),
-            Words.count(Math.round(trees.expected()), "tree"),
-            Words.count(trees.low()),
-            Words.count(trees.high()),
-            Words.count(line.trees()),
-            Words.chance(chance));
+            unknown.name(),
+            unknown
+                .like()
+                .map(like -> " Did you mean %s? Then write it so in the book.".formatted(like))
+                .orElse(" A spelling other than that of the records would look the same."));
   }
 }

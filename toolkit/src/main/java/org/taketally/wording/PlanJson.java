@@ -12,6 +12,7 @@ import org.taketally.answers.verdict.Verdict;
 import org.taketally.plan.layout.PairEfficiency;
 import org.taketally.plan.layout.TrialLayout;
 import org.taketally.plan.order.GraftOrder;
+import org.taketally.plan.order.GraftOrder.ByRate;
 import org.taketally.plan.size.TrialSize;
 import org.taketally.plan.size.VerdictChances;
 
@@ -121,6 +122,7 @@ public final class PlanJson {
     JsonObject json = new JsonObject();
     json.addProperty("sure", order.terms().assurance());
     json.addProperty("trees", order.treesWanted());
+    json.addProperty("treesAnswered", order.treesAnswered());
     json.addProperty("grafts", order.graftsNeeded());
     json.addProperty("sticks", order.sticksNeeded());
     json.add("chanceOfAll", number(order.probabilityOfAll()));
@@ -139,12 +141,12 @@ public final class PlanJson {
     json.addProperty("share", line.share());
     json.addProperty("shareLow", line.shareRange().low());
     json.addProperty("shareHigh", line.shareRange().high());
-    json.addProperty("byRate", line.byRate());
-    json.addProperty("chanceByRate", line.probabilityByRate());
+    json.addProperty("byRate", line.byRate().map(ByRate::grafts).orElse(null));
+    json.addProperty("chanceByRate", line.byRate().map(ByRate::probability).orElse(null));
     json.add("grafts", number(line.grafts()));
     json.add("sticks", number(line.sticks()));
     json.add("cost", number(line.cost()));
-    json.addProperty("shortInBadSeason", line.shortInBadSeason());
+    json.addProperty("shortInBadSeason", line.byRate().map(ByRate::shortInBadSeason).orElse(null));
     return json;
   }
 

@@ -215,7 +215,8 @@ class PlanCommandsTest {
     assertThat(outcome.status()).isEqualTo(ExitStatus.FINE);
     // R: 142 and 48 grafts, see docs/published-checks.md; 36 and 12 sound sticks, a tenth spoils
     assertThat(outcome.out()).contains("make 190 grafts from 54 sticks");
-    assertThat(outcome.out()).contains("Tamsel on Bracken 7: 32 grafts give about 16 trees");
+    assertThat(outcome.out())
+        .contains("Tamsel on Bracken 7: 32 grafts from 9 sticks give about 16 trees");
     assertThat(json(json).getAsJsonArray("lines").get(0).getAsJsonObject().get("grafts").getAsInt())
         .isEqualTo(142);
     assertThat(Files.readString(folder.resolve("order.html"))).contains("Tamsel on Bracken 7");
@@ -264,6 +265,57 @@ class PlanCommandsTest {
     assertUsage(
         run("order", book, "--take", "50", "--records", avocado.resolve("grafts-2022.csv")),
         "give one of them");
+  }
+
+  @Test
+  void surer_than_can_be_told_is_refused_with_the_reason() throws IOException {
+    Path book = Files.writeString(folder.resolve("b.csv"), "cultivar,trees\nOrrin,5\n");
+    Path records = DATASETS.resolve("halden-bay-avocado").resolve("grafts-2022.csv");
+    assertUsage(
+        run("order", book, "--sure", "99.9", "--records", records),
+        "--sure: found 99.9 %, expected at most 99 %: how bad a season may be that comes less"
+            + " often than that can't be told from the seasons of any records; ask for 99 % or"
+            + " less");
+    assertUsage(run("order", book, "--sure", "99.95", "--take", "80"), "expected at most 99.9 %");
+    assertThat(run("order", book, "--sure", "99.9", "--take", "80").out())
+        .contains("in 999 seasons of 1,000");
+  }
+
+  @Test
+  void a_spread_that_a_take_leaves_no_room_for_is_told_as_stated() throws IOException {
+    Path book = Files.writeString(folder.resolve("b.csv"), "cultivar,trees,take\nOrrin,5,99.9\n");
+    assertUsage(
+        run("order", book),
+        "--season-spread: found 6 points, but takes can't differ so much about one of 99.9 %; give"
+            + " less");
+  }
+
+  @Test
+  void options_that_change_nothing_of_an_order_are_refused() throws IOException {
+    Path book = Files.writeString(folder.resolve("b.csv"), "cultivar,trees\nOrrin,5\n");
+    Path avocado = DATASETS.resolve("halden-bay-avocado");
+    assertUsage(
+        run("order", book, "--take", "80", "--seed", "3", "--dictionary", "none.json"),
+        "--dictionary, --seed goes with --records");
+    assertUsage(
+        run(
+            "order",
+            book,
+            "--season-spread",
+            "3",
+            "--batch-spread",
+            "3",
+            "--records",
+            avocado.resolve("grafts-2022.csv"),
+            avocado.resolve("grafts-2023.csv")),
+        "--season-spread, --batch-spread goes with stated takes, and no line states one");
+    assertUsage(
+        run("order", "--request", book, "--dictionary", "none.json"),
+        "--dictionary goes with --records");
+    assertUsage(run("order", book, "--batch", "0"), "expected a whole number of 1 or more");
+    assertUsage(
+        run("order", book, "--take", "80", "--buds-per-stick", "1"),
+        "--buds-per-stick: found 1, expected the buds of one graft (2) at least");
   }
 
   private int grafts(Path json, int line) throws IOException {

@@ -116,9 +116,9 @@ class PlanPagesTest {
     String svg = PlanFigures.order(order);
     SvgReader.parse(svg);
     assertThat(svg)
-        .contains("148 grafts for 240 saleable trees", "in 9 seasons of 10")
+        .contains("148 grafts for 120 saleable trees; 1 line has no answer", "in 9 seasons of 10")
         .contains("Orrin: 80 % of the grafts (70 to 88 %), 148 grafts for 120 trees")
-        .contains("Dunsober: 80 % of the grafts (70 to 88 %), none is enough for 120 trees");
+        .contains("Dunsober: 80 % of the grafts (70 to 88 %), over 1,000,000 grafts for 120 trees");
   }
 
   private static GraftOrder.Line line(String cultivar, OptionalInt grafts) {
@@ -126,12 +126,10 @@ class PlanPagesTest {
         new OrderLine(cultivar, Optional.empty(), 120, Optional.empty()),
         0.8,
         new Interval(0.7, 0.88, 0.8),
-        150,
-        0.55,
+        Optional.of(new GraftOrder.ByRate(150, 0.55, 0.1)),
         grafts,
         grafts,
         Optional.empty(),
-        OptionalDouble.empty(),
-        0.1);
+        OptionalDouble.empty());
   }
 }

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.stream.IntStream;
+import org.apache.commons.statistics.distribution.NormalDistribution;
 import org.taketally.answers.AnswerOptions;
 import org.taketally.cells.Cells;
 import org.taketally.cells.Factor;
@@ -29,6 +30,9 @@ import org.taketally.terms.Logit;
  *              deviation, the same for every lot of that level in that season
  *   not said   a column the lot leaves open is filled from past grafts drawn at random, and takes are
  *              averaged over {@value #MIX} of them
+ *   many       of more than {@value #FEW} seasons rare ones are asked about: deviations of new levels
+ *              are then spread evenly over their distribution, and {@value #FINE_MIX} past grafts
+ *              evenly over the records, so that a seed moves them little
  * </pre>
  *
  * <p>Lots asked of one forecast share their seasons, so that what is uncertain of a season, a hand
@@ -37,6 +41,9 @@ import org.taketally.terms.Logit;
 public final class SeasonForecast {
 
   private static final int MIX = 25;
+  private static final int FINE_MIX = 250;
+  private static final int FEW = 400;
+  private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
 
   private final TakeFit fit;
   private final TakeDraws draws;
@@ -53,7 +60,7 @@ public final class SeasonForecast {
             .map(factor -> draws.column(factor.factor()))
             .toArray(TakeDraws.Column[]::new);
     this.seed = seed;
-    this.mix = mix(fit.cells(), new Random(seed));
+    this.mix = mix(fit.cells(), seasons, new Random(seed));
   }
 
   /**
@@ -75,12 +82,15 @@ public final class SeasonForecast {
     return seasons < usual ? draws.picked(IntStream.range(0, seasons).toArray()) : draws;
   }
 
-  private static int[] mix(Cells cells, Random random) {
+  private static int[] mix(Cells cells, int seasons, Random random) {
     long total = cells.graftsTotal();
-    return IntStream.range(0, MIX)
+    boolean evenly = seasons > FEW;
+    int size = evenly ? FINE_MIX : MIX;
+    return IntStream.range(0, size)
         .map(
             k -> {
-              long at = (long) (random.nextDouble() * total);
+              double place = random.nextDouble();
+              long at = (long) ((evenly ? (k + place) / size : place) * total);
               int cell = 0;
               while (at >= cells.grafts(cell)) {
                 at -= cells.grafts(cell++);
@@ -264,8 +274,21 @@ public final class SeasonForecast {
           Random random = new Random(seed * 31 + key.hashCode());
           random.nextGaussian();
           double[] deviations = new double[draws.count()];
+          if (deviations.length > FEW) {
+            return spreadEvenly(deviations, random);
+          }
           Arrays.setAll(deviations, d -> random.nextGaussian());
           return deviations;
         });
+  }
+
+  /** One from each of as many equal parts of the normal distribution, in random order. */
+  private static double[] spreadEvenly(double[] deviations, Random random) {
+    for (int d = 0; d < deviations.length; d++) {
+      int place = random.nextInt(d + 1);
+      deviations[d] = deviations[place];
+      deviations[place] = NORMAL.inverseCumulativeProbability((d + 0.5) / deviations.length);
+    }
+    return deviations;
   }
 }

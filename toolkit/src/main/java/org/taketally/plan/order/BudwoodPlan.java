@@ -2,9 +2,7 @@ package org.taketally.plan.order;
 
 import java.time.LocalDate;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.stream.IntStream;
@@ -104,24 +102,19 @@ public record BudwoodPlan(List<Line> lines, StorageLimits storage, LocalDate tod
       throw new IllegalArgumentException(
           "a plan of budwood needs at least one request: cultivar, sticks, needed");
     }
-    Map<String, Integer> left = new HashMap<>();
+    SharedSticks left = new SharedSticks();
     requests.forEach(
-        request -> request.onTree().ifPresent(sticks -> left.put(request.plainCultivar(), sticks)));
+        request -> request.onTree().ifPresent(sticks -> left.there(request.cultivar(), sticks)));
+    BudwoodPlan empty = new BudwoodPlan(List.of(), storage, today);
     Line[] lines = new Line[requests.size()];
     IntStream.range(0, lines.length)
         .boxed()
         .sorted(Comparator.comparing((Integer i) -> requests.get(i).needed()))
         .forEach(
             i -> {
-              String cultivar = requests.get(i).plainCultivar();
-              Integer there = left.get(cultivar);
-              lines[i] =
-                  line(
-                      requests.get(i),
-                      cut(requests.get(i), wood),
-                      there == null ? OptionalInt.empty() : OptionalInt.of(there),
-                      new BudwoodPlan(List.of(), storage, today));
-              left.computeIfPresent(cultivar, (name, n) -> n - lines[i].takes(today));
+              BudwoodRequest request = requests.get(i);
+              lines[i] = empty.line(request, cut(request, wood), left.left(request.cultivar()));
+              left.use(request.cultivar(), lines[i].takes(today));
             });
     return new BudwoodPlan(List.of(lines), storage, today);
   }
@@ -130,25 +123,18 @@ public record BudwoodPlan(List<Line> lines, StorageLimits storage, LocalDate tod
     return (int) Math.ceil(request.sticks() / (1 - wood.spoiled()) - 1e-9);
   }
 
-  private static Line line(BudwoodRequest request, int cut, OptionalInt there, BudwoodPlan plan) {
-    LocalDate today = plan.today();
-    StorageLimits storage = plan.storage();
+  private Line line(BudwoodRequest request, int cut, OptionalInt there) {
     LocalDate dayBefore = request.needed().minusDays(1);
     LocalDate cutOn = dayBefore.isBefore(today) ? today : dayBefore;
-    Optional<LocalDate> notBefore =
-        storage.keeps().isPresent()
-            ? Optional.of(request.needed().minusDays(storage.keeps().getAsInt()))
-            : Optional.empty();
+    Optional<Integer> keeps = storage.keeps().stream().boxed().findFirst();
     return new Line(
         request,
         cut,
         Math.max(0, cut - there.orElse(cut)),
         buds(request),
         cutOn,
-        notBefore,
-        storage.keeps().isPresent()
-            ? Optional.of(cutOn.plusDays(storage.keeps().getAsInt()))
-            : Optional.empty(),
+        keeps.map(days -> request.needed().minusDays(days)),
+        keeps.map(cutOn::plusDays),
         request.needed().isBefore(today));
   }
 

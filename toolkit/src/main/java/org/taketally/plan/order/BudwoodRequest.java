@@ -1,7 +1,6 @@
 package org.taketally.plan.order;
 
 import java.time.LocalDate;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 
@@ -39,6 +38,6 @@ public record BudwoodRequest(
    * @return the same for all requests of one cultivar
    */
   public String plainCultivar() {
-    return cultivar.strip().replaceAll("\\s+", " ").toLowerCase(Locale.ROOT);
+    return SharedSticks.plain(cultivar);
   }
 }

@@ -4,12 +4,9 @@ import java.io.IOException;
 import java.io.Reader;
 import java.nio.file.Path;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.taketally.plan.order.BudwoodRequest.BudStage;
@@ -49,8 +46,7 @@ public record BudwoodRequests(List<BudwoodRequest> requests, List<Problem> probl
    * @throws IOException if it can't be read
    */
   public static BudwoodRequests read(String name, Reader text) throws IOException {
-    List<Problem> problems = new ArrayList<>();
-    return of(name, ListLine.read(name, text, LINES, problems), problems);
+    return of(ListLine.read(name, text, LINES));
   }
 
   /**
@@ -61,28 +57,27 @@ public record BudwoodRequests(List<BudwoodRequest> requests, List<Problem> probl
    * @throws org.taketally.records.problems.RecordsUnreadable if it can't be read
    */
   public static BudwoodRequests read(Path file) {
-    List<Problem> problems = new ArrayList<>();
-    return of(String.valueOf(file.getFileName()), ListLine.read(file, LINES, problems), problems);
+    return of(ListLine.read(file, LINES));
   }
 
-  private static BudwoodRequests of(String name, List<ListLine> lines, List<Problem> problems) {
-    Problem none =
-        new Problem(
-            Severity.ERROR,
-            name,
-            0,
-            "",
-            "no line",
-            "a heading line (cultivar, sticks, needed, bud_stage, buds, on_tree) and one line a"
-                + " request",
-            "write the list and read it again");
-    Map<String, Integer> onTrees = new HashMap<>();
+  private static BudwoodRequests of(ListLine.Read list) {
+    SharedSticks onTrees = new SharedSticks();
     List<BudwoodRequest> requests =
-        ListLine.entries(lines, line -> agreeing(line, onTrees), none, problems);
-    return new BudwoodRequests(requests, problems);
+        list.entries(
+            line -> request(line, onTrees),
+            new Problem(
+                Severity.ERROR,
+                list.name(),
+                0,
+                "",
+                "no line",
+                "a heading line (cultivar, sticks, needed, bud_stage, buds, on_tree) and one line a"
+                    + " request",
+                "write the list and read it again"));
+    return new BudwoodRequests(requests, list.problems());
   }
 
-  private static Optional<BudwoodRequest> request(ListLine line) {
+  private static Optional<BudwoodRequest> request(ListLine line, SharedSticks onTrees) {
     String cultivar = line.cultivar("say what is asked for, or delete the line");
     OptionalInt sticks = line.needed("sticks", "say how many sticks are wanted");
     Optional<LocalDate> needed = line.date("needed", "e.g. the day of grafting");
@@ -91,32 +86,12 @@ public record BudwoodRequests(List<BudwoodRequest> requests, List<Problem> probl
     }
     Optional<BudStage> wanted = stage(line, "bud_stage");
     Optional<BudStage> buds = stage(line, "buds");
-    OptionalInt onTree = line.whole("on_tree", 0);
+    OptionalInt onTree = line.sticks("on_tree", onTrees);
     return line.problems().isEmpty()
         ? Optional.of(
             new BudwoodRequest(
                 cultivar, sticks.orElseThrow(), needed.orElseThrow(), wanted, buds, onTree))
         : Optional.empty();
-  }
-
-  /** Requests of one cultivar share its trees, so they can't say different things of them. */
-  private static Optional<BudwoodRequest> agreeing(ListLine line, Map<String, Integer> onTrees) {
-    Optional<BudwoodRequest> request = request(line);
-    if (request.isEmpty() || request.get().onTree().isEmpty()) {
-      return request;
-    }
-    int own = request.get().onTree().getAsInt();
-    int before = onTrees.getOrDefault(request.get().plainCultivar(), own);
-    if (own != before) {
-      line.wrong(
-          "on_tree",
-          "%d, as an earlier line says of %s".formatted(before, request.get().cultivar()),
-          "write in each line of a cultivar all the sticks that are on its trees, or leave the"
-              + " others empty");
-      return Optional.empty();
-    }
-    onTrees.put(request.get().plainCultivar(), own);
-    return request;
   }
 
   private static Optional<BudStage> stage(ListLine line, String column) {

@@ -9,12 +9,14 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.taketally.cells.Cells;
 import org.taketally.model.TakeFit;
 import org.taketally.plan.forecast.PastSeasons;
 import org.taketally.plan.forecast.SeasonForecast;
 import org.taketally.plan.order.SeasonTakes.BatchLuck;
 import org.taketally.records.columns.DerivedColumn;
+import org.taketally.records.columns.NameLikeness;
 import org.taketally.records.columns.RecordColumn;
 import org.taketally.terms.Logit;
 
@@ -52,7 +54,8 @@ public final class ForecastOrder {
    * Orders by a fit.
    *
    * @param fit of past records ({@link PastSeasons#fit})
-   * @param seasons how many seasons that may be, 1 or more, e.g. 400
+   * @param seasons how many seasons that may be, 1 or more; {@link SeasonsEnough#byRecords} says
+   *     how many are enough
    * @param seed the same seed gives the same seasons
    * @param luck what is stated beside the records
    */
@@ -72,25 +75,54 @@ public final class ForecastOrder {
   }
 
   /**
+   * What the records know nothing of.
+   *
+   * @param name cultivar or rootstock, as the line has it
+   * @param like a name of the records it may be meant for
+   */
+  public record Unknown(String name, Optional<String> like) {}
+
+  /**
    * What of a line the records know nothing of, so that it rests on how far others differ.
    *
-   * @param line of the book
+   * @param line of the book; names that differ from the records' in case and blanks alone are
+   *     theirs
    * @return cultivar or rootstock, or both; empty if grafts of both were recorded
    */
-  public List<String> unknown(OrderLine line) {
-    List<String> names = new ArrayList<>();
-    if (!known(RecordColumn.CULTIVAR.columnName(), line.cultivar())) {
-      names.add(line.cultivar());
-    }
-    line.rootstock()
-        .filter(stock -> !known(RecordColumn.ROOTSTOCK.columnName(), stock))
-        .ifPresent(names::add);
+  public List<Unknown> unknown(OrderLine line) {
+    List<Unknown> names = new ArrayList<>();
+    unknown(RecordColumn.CULTIVAR, line.cultivar()).ifPresent(names::add);
+    line.rootstock().flatMap(stock -> unknown(RecordColumn.ROOTSTOCK, stock)).ifPresent(names::add);
     return names;
   }
 
-  private boolean known(String column, String level) {
-    return PastSeasons.knows(fit, column, level)
-        || fit.cells().findFactor(column).filter(f -> f.indexOf(level) >= 0).isPresent();
+  private Optional<Unknown> unknown(RecordColumn column, String name) {
+    List<String> known = known(column);
+    return known.contains(recorded(column, name))
+        ? Optional.empty()
+        : Optional.of(new Unknown(name, NameLikeness.nearest(name, known)));
+  }
+
+  /** The name the records have for it; as it is if they have none. */
+  private String recorded(RecordColumn column, String name) {
+    List<String> known = known(column);
+    return known.contains(name)
+        ? name
+        : known.stream()
+            .filter(other -> SharedSticks.plain(other).equals(SharedSticks.plain(name)))
+            .findFirst()
+            .orElse(name);
+  }
+
+  private List<String> known(RecordColumn column) {
+    Stream<String> varying =
+        fit.varying().stream()
+            .filter(factor -> factor.factor().equals(column.columnName()))
+            .flatMap(factor -> factor.levels().stream());
+    Stream<String> recorded =
+        fit.cells().findFactor(column.columnName()).stream()
+            .flatMap(factor -> factor.levels().stream());
+    return Stream.concat(varying, recorded).distinct().toList();
   }
 
   /**
@@ -178,11 +210,15 @@ public final class ForecastOrder {
 
   private SeasonTakes forecast(OrderLine line) {
     Map<String, String> lot = new LinkedHashMap<>();
-    lot.put(RecordColumn.CULTIVAR.columnName(), line.cultivar());
-    line.rootstock().ifPresent(stock -> lot.put(RecordColumn.ROOTSTOCK.columnName(), stock));
+    String cultivar = recorded(RecordColumn.CULTIVAR, line.cultivar());
+    lot.put(RecordColumn.CULTIVAR.columnName(), cultivar);
     line.rootstock()
+        .map(name -> recorded(RecordColumn.ROOTSTOCK, name))
         .ifPresent(
-            stock -> lot.put(DerivedColumn.PAIRING.columnName(), line.cultivar() + " × " + stock));
+            stock -> {
+              lot.put(RecordColumn.ROOTSTOCK.columnName(), stock);
+              lot.put(DerivedColumn.PAIRING.columnName(), cultivar + " × " + stock);
+            });
     lot.put(SEASON, "a season to come");
     double[] shares = forecast.takes(lot);
     if (!knowsSeasons()) {

@@ -1,6 +1,7 @@
 package org.taketally.plan.order;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -39,26 +40,33 @@ public record GraftOrder(List<Line> lines, OrderTerms terms, OptionalDouble prob
    * @param line the line of the book
    * @param share share of grafts expected to end as saleable trees, 0 to 1
    * @param shareRange from season to season and with all that is uncertain, 8 seasons in 10
-   * @param byRate trees divided by the share, rounded up: what is often made
-   * @param probabilityByRate chance that so many are enough, 0 to 1
-   * @param grafts fewest grafts for the assurance; empty if no number of grafts gives it
+   * @param byRate what making by the rate would give; empty if that is more than {@value
+   *     GraftsNeeded#MOST} grafts
+   * @param grafts fewest grafts for the assurance; empty if {@value GraftsNeeded#MOST} don't give
+   *     it
    * @param sticks sticks to cut for them; empty likewise
    * @param trees trees expected from them, at least and at most in 8 seasons of 10; empty likewise
    * @param cost of the grafts; empty likewise, or if no cost was said
-   * @param shortInBadSeason trees missing in the worst season of ten if only {@code byRate} grafts
-   *     are made, as a share of the trees wanted, 0 to 1
    */
   public record Line(
       OrderLine line,
       double share,
       Interval shareRange,
-      int byRate,
-      double probabilityByRate,
+      Optional<ByRate> byRate,
       OptionalInt grafts,
       OptionalInt sticks,
       Optional<TreeRange> trees,
-      OptionalDouble cost,
-      double shortInBadSeason) {}
+      OptionalDouble cost) {}
+
+  /**
+   * What is often made, and what comes of it.
+   *
+   * @param grafts trees divided by the share, rounded up
+   * @param probability chance that so many are enough, 0 to 1
+   * @param shortInBadSeason trees missing in the worst season of ten if no more are made, as a
+   *     share of the trees wanted, 0 to 1
+   */
+  public record ByRate(int grafts, double probability, double shortInBadSeason) {}
 
   /**
    * Trees to expect of some grafts.
@@ -95,21 +103,29 @@ public record GraftOrder(List<Line> lines, OrderTerms terms, OptionalDouble prob
     SeasonTakes takes = ordered.takes();
     int wanted = ordered.line().trees();
     double share = takes.expectedShare();
-    int byRate = (int) Math.min(GraftsNeeded.MOST, Math.ceil(wanted / share - 1e-9));
     OptionalInt grafts = GraftsNeeded.fewest(takes, wanted, terms.assurance());
     return new Line(
         ordered.line(),
         share,
         takes.shareRange(1 - 2 * BAD_SEASON),
-        byRate,
-        takes.probabilityOfAtLeast(wanted, byRate),
+        byRate(takes, wanted),
         grafts,
         map(grafts, terms.wood()::sticks),
         grafts.isPresent() ? Optional.of(trees(takes, grafts.getAsInt())) : Optional.empty(),
         grafts.isPresent() && terms.costPerGraft().isPresent()
             ? OptionalDouble.of(grafts.getAsInt() * terms.costPerGraft().getAsDouble())
-            : OptionalDouble.empty(),
-        Math.max(0, wanted - takes.assuredTrees(byRate, 1 - BAD_SEASON)) / (double) wanted);
+            : OptionalDouble.empty());
+  }
+
+  private static Optional<ByRate> byRate(SeasonTakes takes, int wanted) {
+    double grafts = Math.ceil(wanted / takes.expectedShare() - 1e-9);
+    if (grafts > GraftsNeeded.MOST) {
+      return Optional.empty();
+    }
+    int made = (int) grafts;
+    int missing = Math.max(0, wanted - takes.assuredTrees(made, 1 - BAD_SEASON));
+    return Optional.of(
+        new ByRate(made, takes.probabilityOfAtLeast(wanted, made), (double) missing / wanted));
   }
 
   private static OptionalInt map(OptionalInt grafts, java.util.function.IntUnaryOperator sticks) {
@@ -137,42 +153,71 @@ public record GraftOrder(List<Line> lines, OrderTerms terms, OptionalDouble prob
     if (lines.stream().anyMatch(line -> line.grafts().isEmpty())) {
       return OptionalDouble.empty();
     }
-    int seasons = ordered.get(0).takes().seasons();
-    double sum = 0;
-    for (int d = 0; d < seasons; d++) {
-      double all = 1;
-      for (int i = 0; i < lines.size(); i++) {
-        all *=
-            ordered
-                .get(i)
-                .takes()
-                .probabilityInSeason(
-                    d, ordered.get(i).line().trees(), lines.get(i).grafts().getAsInt());
-      }
-      sum += all;
+    double[] all = new double[ordered.get(0).takes().seasons()];
+    Arrays.fill(all, 1);
+    for (int i = 0; i < lines.size(); i++) {
+      Line line = lines.get(i);
+      double[] own =
+          ordered.get(i).takes().probabilities(line.line().trees(), line.grafts().getAsInt());
+      Arrays.setAll(all, d -> all[d] * own[d]);
     }
-    return OptionalDouble.of(sum / seasons);
+    return Arrays.stream(all).average();
   }
 
   /**
    * The line that would leave most customers waiting in a bad season if grafts were made by the
    * rate.
    *
-   * @return the line; empty if none would be short
+   * @return the line, which has a number by the rate; empty if none would be short
    */
   public Optional<Line> riskiest() {
     return lines.stream()
-        .filter(line -> line.shortInBadSeason() > 0)
-        .max(Comparator.comparingDouble(Line::shortInBadSeason));
+        .filter(line -> shortByRate(line) > 0)
+        .max(Comparator.comparingDouble(GraftOrder::shortByRate));
+  }
+
+  private static double shortByRate(Line line) {
+    return line.byRate().map(ByRate::shortInBadSeason).orElse(0.0);
   }
 
   /**
-   * Trees wanted.
+   * Lines for which there is a number of grafts.
+   *
+   * @return in the order of the book
+   */
+  public List<Line> answered() {
+    return lines.stream().filter(line -> line.grafts().isPresent()).toList();
+  }
+
+  /**
+   * Lines for which {@value GraftsNeeded#MOST} grafts aren't enough.
+   *
+   * @return in the order of the book
+   */
+  public List<Line> unanswered() {
+    return lines.stream().filter(line -> line.grafts().isEmpty()).toList();
+  }
+
+  /**
+   * Trees wanted, also of lines that can't be had.
    *
    * @return sum over lines
    */
   public long treesWanted() {
-    return lines.stream().mapToLong(line -> line.line().trees()).sum();
+    return trees(lines);
+  }
+
+  /**
+   * Trees that there are grafts for.
+   *
+   * @return sum over lines that can be had
+   */
+  public long treesAnswered() {
+    return trees(answered());
+  }
+
+  private static long trees(List<Line> some) {
+    return some.stream().mapToLong(line -> line.line().trees()).sum();
   }
 
   /**

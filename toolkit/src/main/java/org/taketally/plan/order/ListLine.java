@@ -13,7 +13,9 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.function.Function;
+import org.taketally.records.columns.NameLikeness;
 import org.taketally.records.sources.RawRow;
 import org.taketally.records.sources.RowSource;
 import org.taketally.records.sources.SourceFiles;
@@ -22,6 +24,10 @@ import org.taketally.terms.Severity;
 
 /** A line of an order book or a list of requests, collecting everything wrong with it. */
 final class ListLine {
+
+  /** What a line below the others is called that sums them up. */
+  private static final Set<String> SUMS =
+      Set.of("total", "totals", "grandtotal", "sum", "summe", "gesamt", "insgesamt", "zusammen");
 
   private final String name;
   private final long number;
@@ -45,14 +51,41 @@ final class ListLine {
   record Columns(List<String> all, List<String> needed) {}
 
   /**
+   * A list as read.
+   *
+   * @param name of the list, for problems
+   * @param lines none if the headings can't be used
+   * @param problems what is wrong with the headings, and then with the lines
+   */
+  record Read(String name, List<ListLine> lines, List<Problem> problems) {
+
+    /**
+     * What the lines say; what is wrong with them is added to the problems.
+     *
+     * @param entry what a line says; empty if that can't be used
+     * @param none the problem of a list without a line
+     */
+    <E> List<E> entries(Function<ListLine, Optional<E>> entry, Problem none) {
+      List<E> entries = new ArrayList<>();
+      for (ListLine line : lines) {
+        line.requireHeadings();
+        entry.apply(line).ifPresent(entries::add);
+        problems.addAll(line.problems());
+      }
+      if (entries.isEmpty() && problems.isEmpty()) {
+        problems.add(none);
+      }
+      return entries;
+    }
+  }
+
+  /**
    * Reads a list.
    *
    * @param name of the list, for problems
    * @param text comma-separated, UTF-8
-   * @param problems where what is wrong with the headings goes; no line is read then
    */
-  static List<ListLine> read(String name, Reader text, Columns columns, List<Problem> problems)
-      throws IOException {
+  static Read read(String name, Reader text, Columns columns) throws IOException {
     List<ListLine> lines = new ArrayList<>();
     try (CsvReader<NamedCsvRecord> csv = CsvReader.builder().ofNamedCsvRecord(text)) {
       for (NamedCsvRecord row : csv) {
@@ -60,59 +93,32 @@ final class ListLine {
             new ListLine(name, row.getStartingLineNumber(), row.getHeader(), row.getFields()));
       }
     }
-    return checked(lines, columns, problems);
+    return checked(name, lines, columns);
   }
 
   /**
    * Reads a list as sheets of records are read: CSV parted by commas, semicolons or tabs, or XLSX.
    *
    * @param file the list
-   * @param problems where what is wrong with the headings goes; no line is read then
    */
-  static List<ListLine> read(Path file, Columns columns, List<Problem> problems) {
+  static Read read(Path file, Columns columns) {
+    String name = String.valueOf(file.getFileName());
     RowSource source = SourceFiles.list(file, heading -> columns.all().contains(plain(heading)));
     List<ListLine> lines = new ArrayList<>();
     try (RowSource.Rows rows = source.open()) {
       for (RawRow row = rows.next(); row != null; row = rows.next()) {
-        lines.add(
-            new ListLine(
-                String.valueOf(file.getFileName()),
-                row.line(),
-                source.headings(),
-                List.of(row.fields())));
+        lines.add(new ListLine(name, row.line(), source.headings(), List.of(row.fields())));
       }
     }
-    return checked(lines, columns, problems);
+    return checked(name, lines, columns);
   }
 
-  private static List<ListLine> checked(
-      List<ListLine> lines, Columns columns, List<Problem> problems) {
+  private static Read checked(String name, List<ListLine> lines, Columns columns) {
+    List<Problem> problems = new ArrayList<>();
     if (!lines.isEmpty()) {
       lines.get(0).headings(columns, problems);
     }
-    return problems.isEmpty() ? lines : List.of();
-  }
-
-  /**
-   * What the lines say; what is wrong with them is added to the problems.
-   *
-   * @param entry what a line says; empty if that can't be used
-   * @param none the problem of a list without a line
-   */
-  static <E> List<E> entries(
-      List<ListLine> lines,
-      Function<ListLine, Optional<E>> entry,
-      Problem none,
-      List<Problem> problems) {
-    List<E> entries = new ArrayList<>();
-    for (ListLine line : lines) {
-      entry.apply(line).ifPresent(entries::add);
-      problems.addAll(line.problems());
-    }
-    if (entries.isEmpty() && problems.isEmpty()) {
-      problems.add(none);
-    }
-    return entries;
+    return new Read(name, problems.isEmpty() ? lines : List.of(), problems);
   }
 
   private void headings(Columns columns, List<Problem> wrong) {
@@ -141,7 +147,37 @@ final class ListLine {
                 heading,
                 "one of " + String.join(", ", columns.all()),
                 "rename or delete the column"));
+      } else if (there.indexOf(plain(heading)) != there.lastIndexOf(plain(heading))) {
+        wrong.add(
+            new Problem(
+                Severity.ERROR,
+                name,
+                1,
+                heading,
+                "the heading more than once",
+                "each heading once",
+                "rename or delete the others"));
+        return;
       }
+    }
+  }
+
+  /** A comma too many, as in 1,000, moves what follows under other headings or none. */
+  private void requireHeadings() {
+    int last = fields.size();
+    while (last > 0 && fields.get(last - 1).isBlank()) {
+      last--;
+    }
+    if (last > headings.size()) {
+      problems.add(
+          new Problem(
+              Severity.ERROR,
+              name,
+              number,
+              "",
+              String.join(" | ", fields.subList(0, last)),
+              "%d fields at most, one a heading".formatted(headings.size()),
+              "write numbers without a comma, and put names that hold one in quotation marks"));
     }
   }
 
@@ -166,6 +202,11 @@ final class ListLine {
     String cultivar = field("cultivar");
     if (cultivar.isEmpty()) {
       wrong("cultivar", "the name of a cultivar", remedy);
+    } else if (SUMS.contains(NameLikeness.plain(cultivar))) {
+      wrong(
+          "cultivar",
+          "the name of a cultivar, not of a sum",
+          "delete the line: it would be counted once more");
     }
     return cultivar;
   }
@@ -191,6 +232,25 @@ final class ListLine {
     return OptionalInt.empty();
   }
 
+  /** Sticks there are of the line's cultivar, of which lines can't say different things. */
+  OptionalInt sticks(String column, SharedSticks said) {
+    OptionalInt own = whole(column, 0);
+    if (own.isEmpty()) {
+      return own;
+    }
+    String cultivar = field("cultivar");
+    int before = said.left(cultivar).orElse(own.getAsInt());
+    if (own.getAsInt() != before) {
+      wrong(
+          column,
+          "%d, as an earlier line says of %s".formatted(before, cultivar),
+          "write in each line of a cultivar all the sticks there are of it, or leave the others"
+              + " empty: its lines share them");
+    }
+    said.there(cultivar, before);
+    return own;
+  }
+
   OptionalDouble percent(String column) {
     String typed = field(column).replace("%", "").strip();
     if (typed.isEmpty()) {
@@ -198,13 +258,13 @@ final class ListLine {
     }
     if (typed.matches("\\d{1,3}([.,]\\d+)?")) {
       double share = Double.parseDouble(typed.replace(',', '.')) / 100;
-      if (share > 0 && share <= 1) {
+      if (share >= 0.01 && share <= 1) {
         return OptionalDouble.of(share);
       }
     }
     wrong(
         column,
-        "per cent above 0 and up to 100, e.g. 75",
+        "per cent from 1 to 100, e.g. 75",
         "correct it, or leave it empty to have it taken from records");
     return OptionalDouble.empty();
   }

@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.io.Reader;
 import java.nio.file.Path;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -15,7 +14,8 @@ import org.taketally.terms.Severity;
 /**
  * An order book: CSV with the columns {@code cultivar} and {@code trees}, and where they are known
  * {@code rootstock} (empty or {@code any} if any will do), {@code due}, {@code take} (per cent),
- * {@code grafts} and {@code sticks} (what there is, to be told what it gives).
+ * {@code grafts} (that there can be) and {@code sticks} (that there are of the cultivar), to be
+ * told what they give.
  *
  * @param entries one a line
  * @param problems lines that can't be used, with what to do; the book is complete only if there are
@@ -39,7 +39,7 @@ public record OrderBook(List<Entry> entries, List<Problem> problems) {
    * @param line what is ordered
    * @param take stated share of grafts that take, above 0 and at most 1; empty if not stated
    * @param grafts grafts there can be at most; empty if not said
-   * @param sticks sticks there are; empty if not said
+   * @param sticks sticks there are of the cultivar, shared by its lines; empty if not said
    */
   public record Entry(
       OrderLine line, OptionalDouble take, OptionalInt grafts, OptionalInt sticks) {}
@@ -53,8 +53,7 @@ public record OrderBook(List<Entry> entries, List<Problem> problems) {
    * @throws IOException if it can't be read
    */
   public static OrderBook read(String name, Reader text) throws IOException {
-    List<Problem> problems = new ArrayList<>();
-    return of(name, ListLine.read(name, text, LINES, problems), problems);
+    return of(ListLine.read(name, text, LINES));
   }
 
   /**
@@ -65,31 +64,32 @@ public record OrderBook(List<Entry> entries, List<Problem> problems) {
    * @throws org.taketally.records.problems.RecordsUnreadable if it can't be read
    */
   public static OrderBook read(Path file) {
-    List<Problem> problems = new ArrayList<>();
-    return of(String.valueOf(file.getFileName()), ListLine.read(file, LINES, problems), problems);
+    return of(ListLine.read(file, LINES));
   }
 
-  private static OrderBook of(String name, List<ListLine> lines, List<Problem> problems) {
-    Problem none =
-        new Problem(
-            Severity.ERROR,
-            name,
-            0,
-            "",
-            "no line",
-            "a heading line (cultivar, rootstock, trees, due) and one line an order",
-            "write the order book and read it again");
-    List<Entry> entries = ListLine.entries(lines, OrderBook::entry, none, problems);
-    return new OrderBook(entries, problems);
+  private static OrderBook of(ListLine.Read list) {
+    SharedSticks there = new SharedSticks();
+    List<Entry> entries =
+        list.entries(
+            line -> entry(line, there),
+            new Problem(
+                Severity.ERROR,
+                list.name(),
+                0,
+                "",
+                "no line",
+                "a heading line (cultivar, rootstock, trees, due) and one line an order",
+                "write the order book and read it again"));
+    return new OrderBook(entries, list.problems());
   }
 
-  private static Optional<Entry> entry(ListLine line) {
+  private static Optional<Entry> entry(ListLine line, SharedSticks there) {
     String cultivar = line.cultivar("say what is ordered, or delete the line");
     OptionalInt trees = line.needed("trees", "say how many trees are wanted");
     Optional<LocalDate> due = line.date("due", "or leave it empty");
     OptionalDouble take = line.percent("take");
     OptionalInt grafts = line.whole("grafts", 0);
-    OptionalInt sticks = line.whole("sticks", 0);
+    OptionalInt sticks = line.sticks("sticks", there);
     if (!line.problems().isEmpty()) {
       return Optional.empty();
     }

@@ -21,4 +21,13 @@ public record OrderLine(
     }
     GraftsNeeded.requireTrees(trees);
   }
+
+  /**
+   * What the cultivar is called, however it is written: case and blanks make no other cultivar.
+   *
+   * @return the same for all lines of one cultivar
+   */
+  public String plainCultivar() {
+    return SharedSticks.plain(cultivar);
+  }
 }

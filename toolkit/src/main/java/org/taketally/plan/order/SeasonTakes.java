@@ -1,6 +1,7 @@
 package org.taketally.plan.order;
 
 import java.util.Arrays;
+import org.apache.commons.math3.analysis.interpolation.LinearInterpolator;
 import org.apache.commons.statistics.distribution.BetaDistribution;
 import org.apache.commons.statistics.distribution.BinomialDistribution;
 import org.apache.commons.statistics.distribution.NormalDistribution;
@@ -21,6 +22,12 @@ public final class SeasonTakes implements LotTakes {
 
   private static final int MOST_CONVOLVED = 400;
   private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
+
+  /** Seasons up to which each is worked out by itself. */
+  private static final int MOST_BY_THEMSELVES = 1000;
+
+  /** Steps of the grid that the chances of more seasons are read off. */
+  private static final int STEPS = 200;
 
   /** Shares are kept within this of 0 and 1. */
   private static final double EDGE = 1e-9;
@@ -142,29 +149,40 @@ public final class SeasonTakes implements LotTakes {
     if (trees > grafts) {
       return 0;
     }
-    double sum = 0;
-    for (int d = 0; d < shares.length; d++) {
-      sum += probabilityInSeason(d, trees, grafts);
-    }
-    return sum / shares.length;
+    return Arrays.stream(probabilities(trees, grafts)).average().orElseThrow();
   }
 
   /**
-   * The chance in one of the seasons that may be.
+   * The chance in each of the seasons that may be.
    *
-   * @param season 0 to {@link #seasons()} - 1
-   * @param trees 0 or more
-   * @param grafts grafts made, 0 or more
-   * @return chance, 0 to 1
+   * @param trees 1 or more
+   * @param grafts grafts made, at least {@code trees}
+   * @return chances, 0 to 1, one a season
    */
-  public double probabilityInSeason(int season, int trees, int grafts) {
-    if (trees <= 0) {
-      return 1;
+  double[] probabilities(int trees, int grafts) {
+    return shares.length <= MOST_BY_THEMSELVES || grafts > MOST_CONVOLVED
+        ? Arrays.stream(shares).map(p -> probability(p, trees, grafts)).toArray()
+        : byGrid(trees, grafts);
+  }
+
+  /** The chance rises smoothly with the share, so that many seasons need few chances. */
+  private double[] byGrid(int trees, int grafts) {
+    double low = Arrays.stream(shares).min().orElseThrow();
+    double high = Arrays.stream(shares).max().orElseThrow();
+    double step = (high - low) / STEPS;
+    if (high - low < EDGE) {
+      double all = probability(low, trees, grafts);
+      return Arrays.stream(shares).map(p -> all).toArray();
     }
-    if (trees > grafts) {
-      return 0;
-    }
-    double p = shares[season];
+    double[] grid = new double[STEPS + 1];
+    Arrays.setAll(grid, i -> i < STEPS ? low + i * step : high);
+    double[] chances = Arrays.stream(grid).map(p -> probability(p, trees, grafts)).toArray();
+    return Arrays.stream(shares)
+        .map(new LinearInterpolator().interpolate(grid, chances)::value)
+        .toArray();
+  }
+
+  private double probability(double p, int trees, int grafts) {
     if (batches.correlation() == 0 || batches.size() == 1) {
       return BinomialDistribution.of(grafts, p).survivalProbability(trees - 1);
     }

@@ -38,10 +38,19 @@ public final class OrderFigureWords {
    * @return a sentence without a full stop
    */
   public String title() {
-    return "%s for %s"
+    int without = order.unanswered().size();
+    if (order.answered().isEmpty()) {
+      return "No number of grafts is known for %s"
+          .formatted(Words.count(order.treesWanted(), "saleable tree"));
+    }
+    return "%s for %s%s"
         .formatted(
             Words.count(order.graftsNeeded(), "graft"),
-            Words.count(order.treesWanted(), "saleable tree"));
+            Words.count(order.treesAnswered(), "saleable tree"),
+            without == 0
+                ? ""
+                : "; %s no answer"
+                    .formatted(Words.count(without, "line") + (without == 1 ? " has" : " have")));
   }
 
   /**
@@ -50,8 +59,10 @@ public final class OrderFigureWords {
    * @return a few words
    */
   public String subtitle() {
-    return "Line by line, with how far seasons move it; each line has its trees in %s seasons of 10"
-        .formatted(GraftOrderWords.tenths(order.terms().assurance()));
+    return "Line by line, with how far seasons move it; each line%s has its trees in %s"
+        .formatted(
+            order.unanswered().isEmpty() ? "" : " with an answer",
+            GraftOrderWords.seasons(order.terms().assurance()));
   }
 
   /**
@@ -89,7 +100,7 @@ public final class OrderFigureWords {
   public String count(Line line) {
     return line.grafts().isPresent()
         ? Words.count(line.grafts().getAsInt(), "graft")
-        : GraftOrderWords.NONE_ENOUGH;
+        : GraftOrderWords.TOO_MANY + " grafts";
   }
 
   /**

@@ -9,6 +9,7 @@ import java.io.StringReader;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.stat.correlation.PearsonsCorrelation;
@@ -21,6 +22,7 @@ import org.taketally.plan.order.ForecastOrder;
 import org.taketally.plan.order.GraftOrder;
 import org.taketally.plan.order.OrderBook;
 import org.taketally.plan.order.OrderTerms;
+import org.taketally.plan.order.SeasonsEnough;
 import org.taketally.terms.Provenance;
 
 class SeasonForecastTest {
@@ -122,6 +124,46 @@ class SeasonForecastTest {
     assertThat(forecast.correlation(0.5, List.of("season", "none")))
         .isCloseTo(0.25 * sd * sd / (1 + 0.25 * sd * sd), within(1e-12));
     assertThat(forecast.correlation(0.5, List.of())).isZero();
+  }
+
+  /** One season in a hundred is drawn often enough that the seed hardly moves what it needs. */
+  @Test
+  void a_sure_order_hardly_moves_with_the_seed() throws IOException {
+    OrderBook book =
+        OrderBook.read("b", new StringReader("cultivar,trees\ncultivar 2,100\nnew,100\n"));
+    OrderTerms sure = OrderTerms.defaults().withAssurance(0.99);
+    List<GraftOrder> orders =
+        IntStream.rangeClosed(1, 4)
+            .mapToObj(
+                seed ->
+                    new ForecastOrder(
+                            FIT,
+                            SeasonsEnough.byRecords(0.99),
+                            seed,
+                            new ForecastOrder.Luck(10, 0.06, 0))
+                        .order(book.entries(), sure))
+            .toList();
+    for (int line = 0; line < 2; line++) {
+      int place = line;
+      int[] grafts =
+          orders.stream().mapToInt(o -> o.lines().get(place).grafts().orElseThrow()).toArray();
+      assertThat(Arrays.stream(grafts).max().orElseThrow())
+          .as(Arrays.toString(grafts))
+          .isLessThan((int) (1.12 * Arrays.stream(grafts).min().orElseThrow()));
+    }
+  }
+
+  @Test
+  void names_that_differ_in_case_and_blanks_alone_are_those_of_the_records() throws IOException {
+    ForecastOrder orders = new ForecastOrder(FIT, 50, 1, new ForecastOrder.Luck(10, 0.06, 0));
+    OrderBook book =
+        OrderBook.read(
+            "b", new StringReader("cultivar,trees\ncultivar 2,30\nCULTIVAR  2,30\ncultivr 2,30\n"));
+    List<GraftOrder.Line> lines = orders.order(book.entries(), OrderTerms.defaults()).lines();
+    assertThat(lines.get(1).grafts()).isEqualTo(lines.get(0).grafts());
+    assertThat(orders.unknown(lines.get(1).line())).isEmpty();
+    assertThat(orders.unknown(lines.get(2).line()))
+        .containsExactly(new ForecastOrder.Unknown("cultivr 2", Optional.of("cultivar 2")));
   }
 
   @Test

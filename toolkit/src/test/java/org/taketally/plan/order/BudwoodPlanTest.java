@@ -74,4 +74,14 @@ class BudwoodPlanTest {
     assertThat(BudwoodPlanWords.of(plan).more())
         .anyMatch(line -> line.contains("would have to be cut today: agree on a later day"));
   }
+
+  @Test
+  void a_request_whose_day_has_passed_is_not_to_be_cut() throws IOException {
+    BudwoodPlanWords words =
+        BudwoodPlanWords.of(
+            plan("Orrin,9,2026-07-13,,,30\nOrrin,9,2026-07-20,,,\nOrrin,9,2026-07-21,,,\n"));
+    assertThat(words.table().get(0)).contains("too late").doesNotContain("2026-07-14", "ready");
+    assertThat(words.more().get(0))
+        .startsWith("Orrin is asked for in 2 requests, 20 sticks to cut");
+  }
 }

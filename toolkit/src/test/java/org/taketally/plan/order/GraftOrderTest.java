@@ -45,6 +45,54 @@ class GraftOrderTest {
     }
   }
 
+  /** Rare seasons decide then; a thousand of them, and chances read off a grid beyond. */
+  @Test
+  void surer_orders_need_what_the_beta_binomial_needs() {
+    for (double sure : new double[] {0.95, 0.99, 0.995, SeasonsEnough.SUREST_STATED}) {
+      for (double correlation : new double[] {0.01, 0.05, 0.1}) {
+        int exact =
+            GraftsNeeded.fewest(new BetaBinomialTakes(0.7, correlation), 60, sure).orElseThrow();
+        SeasonTakes spread =
+            SeasonTakes.of(
+                SeasonTakes.betaSeasons(0.7, correlation, SeasonsEnough.stated(sure)),
+                BatchLuck.NONE);
+        int mixed = GraftsNeeded.fewest(spread, 60, sure).orElseThrow();
+        assertThat((double) mixed / exact)
+            .as("%s %s: %s, %s", sure, correlation, mixed, exact)
+            .isBetween(0.99, 1.01);
+      }
+    }
+  }
+
+  /** Batches of 20 at 120 grafts; the same seasons once in one piece, once in two halves. */
+  @Test
+  void chances_of_many_seasons_are_those_of_each_by_itself() {
+    BatchLuck batches = new BatchLuck(20, 0.08);
+    double[] many = SeasonTakes.betaSeasons(0.6, 0.05, 1600);
+    SeasonTakes all = SeasonTakes.of(many, batches);
+    double[] chances = all.probabilities(60, 120);
+    for (int half = 0; half < 2; half++) {
+      double[] part = java.util.Arrays.copyOfRange(many, half * 800, half * 800 + 800);
+      double[] exact = SeasonTakes.of(part, batches).probabilities(60, 120);
+      for (int d = 0; d < exact.length; d++) {
+        assertThat(chances[half * 800 + d]).isCloseTo(exact[d], within(1e-4));
+      }
+    }
+    assertThat(
+            SeasonTakes.of(SeasonTakes.betaSeasons(0.6, 0, 1600), batches).probabilities(60, 120))
+        .containsOnly(SeasonTakes.of(new double[] {0.6}, batches).probabilities(60, 120));
+  }
+
+  @Test
+  void rarer_seasons_than_can_be_told_are_refused() {
+    assertThat(SeasonsEnough.byRecords(0.99)).isEqualTo(4000);
+    assertThat(SeasonsEnough.stated(0.999)).isEqualTo(10_000);
+    assertThatThrownBy(() -> SeasonsEnough.byRecords(0.995))
+        .hasMessage(
+            "how sure to be must be above 0 and at most 0.99, got 0.995: rarer seasons can't be"
+                + " told");
+  }
+
   /** One batch of all grafts with no season luck is the beta-binomial itself. */
   @Test
   void one_batch_is_a_beta_binomial() {
@@ -107,7 +155,7 @@ class GraftOrderTest {
             List.of(new Ordered(line("Orrin", 100), easy), new Ordered(line("Tamsel", 20), hard)),
             OrderTerms.defaults().withWood(new WoodUse(2, 7, 0.1)).withCostPerGraft(3));
     GraftOrder.Line first = order.lines().get(0);
-    assertThat(first.byRate()).isEqualTo(112);
+    assertThat(first.byRate().orElseThrow().grafts()).isEqualTo(112);
     assertThat(first.grafts().orElseThrow()).isBetween(119, 121); // R: 120
     assertThat(order.lines().get(1).grafts().orElseThrow()).isBetween(52, 54); // R: 53
     // three grafts a stick (a seventh bud is too few), one stick in ten spoiled

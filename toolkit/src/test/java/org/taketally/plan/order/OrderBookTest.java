@@ -79,6 +79,48 @@ class OrderBookTest {
   }
 
   @Test
+  void a_line_that_sums_up_is_no_order() throws IOException {
+    OrderBook book = OrderBook.read(book("cultivar,trees\nOrrin,5\nBrell,25\nTotal:,30\n"));
+    assertThat(book.problems())
+        .extracting(Problem::sentence)
+        .containsExactly(
+            "book.csv line 4, column cultivar: found \"Total:\", expected the name of a cultivar,"
+                + " not of a sum; delete the line: it would be counted once more");
+  }
+
+  /** Three of four as a share, not per cent. */
+  @Test
+  void a_take_written_as_a_share_is_told() throws IOException {
+    OrderBook book = OrderBook.read(book("cultivar,trees,take\nOrrin,5,0.75\n"));
+    assertThat(book.problems())
+        .extracting(Problem::sentence)
+        .singleElement()
+        .asString()
+        .contains("found \"0.75\", expected per cent from 1 to 100, e.g. 75");
+  }
+
+  /** A thousand trees, which a comma makes one tree and a field without a heading. */
+  @Test
+  void more_fields_than_headings_are_told() throws IOException {
+    OrderBook book = OrderBook.read(book("cultivar,trees\nOrrin,1,000\nBrell,25,\n"));
+    assertThat(book.problems())
+        .extracting(Problem::sentence)
+        .containsExactly(
+            "book.csv line 2: found \"Orrin | 1 | 000\", expected 2 fields at most, one a heading;"
+                + " write numbers without a comma, and put names that hold one in quotation marks");
+  }
+
+  @Test
+  void a_heading_that_stands_twice_is_told() throws IOException {
+    OrderBook book = OrderBook.read(book("cultivar,Cultivar,trees\nOrrin,Brell,5\n"));
+    assertThat(book.problems())
+        .extracting(Problem::sentence)
+        .containsExactly(
+            "book.csv line 1, column cultivar: found \"the heading more than once\", expected each"
+                + " heading once; rename or delete the others");
+  }
+
+  @Test
   void a_quotation_that_never_closes_is_told() throws IOException {
     Path book = book("cultivar,trees\n\"Orrin,5\nBrell,25\n");
     assertThatThrownBy(() -> OrderBook.read(book))

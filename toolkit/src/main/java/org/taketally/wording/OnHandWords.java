@@ -1,0 +1,56 @@
+package org.taketally.wording;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.taketally.plan.order.OnHand;
+
+/** What the grafts and sticks there are give, in words. */
+public final class OnHandWords {
+
+  private OnHandWords() {}
+
+  /**
+   * What there is, line by line.
+   *
+   * @param lines of which the book says what there is
+   * @return a paragraph each
+   */
+  public static List<String> of(List<OnHand> lines) {
+    Map<String, List<OnHand>> cultivars = new LinkedHashMap<>();
+    for (OnHand line : lines) {
+      cultivars.computeIfAbsent(line.line().plainCultivar(), k -> new ArrayList<>()).add(line);
+    }
+    List<String> words = new ArrayList<>();
+    for (List<OnHand> one : cultivars.values()) {
+      if (one.size() > 1 && one.get(0).sticks().isPresent()) {
+        words.add(
+            "What there is. %s of %s share its sticks, those due first before others: each takes what it needs, the last what is left."
+                .formatted(Words.count(one.size(), "line"), one.get(0).line().cultivar()));
+      }
+      one.forEach(line -> words.add("What there is. " + line(line)));
+    }
+    return words;
+  }
+
+  private static String line(OnHand line) {
+    String name = GraftOrderWords.name(line.line());
+    if (line.grafts() == 0) {
+      return "%s: nothing is there, or left, to graft.".formatted(name);
+    }
+    return "%s: %s%s give%s about %s (%s to %s in 8 seasons of 10); the %s wanted with a chance of %s."
+        .formatted(
+            name,
+            Words.count(line.grafts(), "graft"),
+            line.sticks().isPresent()
+                ? " from " + Words.count(line.sticks().getAsInt(), "stick")
+                : "",
+            line.grafts() == 1 ? "s" : "",
+            Words.count(Math.round(line.trees().expected()), "tree"),
+            Words.count(line.trees().low()),
+            Words.count(line.trees().high()),
+            Words.count(line.line().trees()),
+            Words.chance(line.chance()));
+  }
+}
