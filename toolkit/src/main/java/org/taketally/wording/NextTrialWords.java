@@ -97,6 +97,11 @@ public final class NextTrialWords {
     }
     more.add("Chance that it is settled as things are: none.");
     next.after().ifPresent(after -> more.add(after(after)));
+    if (next.fallsShort() && next.state() != NextTrial.State.OUT_OF_REACH) {
+      more.add(
+          "You asked for a chance of %s: these are as many as there can be (--most), in plots of one size. Allow more, or be content with less (--chance)."
+              .formatted(Words.statedPercent(next.wanted())));
+    }
     if (next.reckoned().isPresent()) {
       more.add(
           "By the widths of the ranges alone the chance is %s."
@@ -133,6 +138,7 @@ public final class NextTrialWords {
       open.add(one);
     }
     json.add("open", open);
+    json.addProperty("wanted", next.wanted());
     json.addProperty(
         "reckoned", next.reckoned().isPresent() ? next.reckoned().getAsDouble() : null);
     next.layout().ifPresent(layout -> json.add("layout", PlanJson.of(layout)));

@@ -81,6 +81,7 @@ class PlanPagesTest {
             List.of(),
             Optional.empty(),
             OptionalDouble.empty(),
+            0.8,
             Optional.empty());
     assertThat(NextTrialPage.of(settled).html())
         .contains("nothing needs to be added")

@@ -17,6 +17,7 @@ import org.taketally.plan.size.VerdictChances;
  * @param layout the grafts to add; empty if nothing needs to be added
  * @param reckoned chance that the grafts settle it, by the widths of ranges alone, 0 to 1; empty if
  *     nothing needs to be added or the stocks were never compared
+ * @param wanted chance wanted that the grafts settle it, above 0 and below 1
  * @param after the chance of each verdict with the grafts added to the records, made up and judged
  *     by the same rules; empty if nothing needs to be added or none were made up
  */
@@ -26,17 +27,31 @@ public record NextTrial(
     List<OpenPair> open,
     Optional<TrialLayout> layout,
     OptionalDouble reckoned,
+    double wanted,
     Optional<VerdictChances> after) {
 
   public NextTrial {
     open = List.copyOf(open);
   }
 
+  /**
+   * Whether the grafts settle it less often than wanted, by more than the made-up ones may be off.
+   *
+   * @return false where none were made up
+   */
+  public boolean fallsShort() {
+    return after.filter(chances -> fallsShort(chances, wanted)).isPresent();
+  }
+
+  static boolean fallsShort(VerdictChances after, double wanted) {
+    return after.settled() + after.uncertainty(after.settled()) < wanted;
+  }
+
   /** What is to be done. */
   public enum State {
     /** The verdict stands: nothing needs to be added. */
     SETTLED,
-    /** Grafts of the open pairs would probably settle it. */
+    /** Grafts of the open pairs would settle it more often than not. */
     MORE_GRAFTS,
     /** Even the most grafts there may be would probably not settle it. */
     OUT_OF_REACH,

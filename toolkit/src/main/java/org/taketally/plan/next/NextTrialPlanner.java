@@ -135,6 +135,7 @@ public final class NextTrialPlanner {
               List.of(),
               Optional.empty(),
               OptionalDouble.empty(),
+              settings.chance(),
               Optional.empty());
     };
   }
@@ -158,16 +159,43 @@ public final class NextTrialPlanner {
       now.levels().forEach(level -> stocks.add(level.level()));
     }
     SettlingChance chance = new SettlingChance(known(now), take(), margin);
-    int each = chance.fewest(settings.chance(), LEAST, settings.most() / stocks.size());
-    double reckoned = chance.with(each);
-    TrialLayout layout = layout(List.copyOf(stocks), cultivars(List.of()), each);
+    Tried tried = tried(List.copyOf(stocks), cultivars(List.of()), chance);
     return new NextTrial(
         now,
-        reckoned < HALF ? State.OUT_OF_REACH : State.MORE_GRAFTS,
+        tried.after.settled() < HALF ? State.OUT_OF_REACH : State.MORE_GRAFTS,
         named,
-        Optional.of(layout),
-        OptionalDouble.of(reckoned),
-        Optional.of(after(layout)));
+        Optional.of(tried.layout),
+        OptionalDouble.of(chance.with((int) tried.layout.grafts() / stocks.size())),
+        settings.chance(),
+        Optional.of(tried.after));
+  }
+
+  /** A layout and what the records and it would say. */
+  private record Tried(TrialLayout layout, VerdictChances after) {}
+
+  /**
+   * As many grafts as the widths of ranges ask for; where made-up ones then settle it too seldom,
+   * twice as many, and then the most there can be.
+   */
+  private Tried tried(List<String> stocks, List<String> cultivars, SettlingChance chance) {
+    int most = settings.most() / stocks.size();
+    int each = chance.fewest(settings.chance(), LEAST, most);
+    Tried tried = tried(layout(stocks, cultivars, each));
+    for (int next : new int[] {Math.min(most, 2 * each), most}) {
+      TrialLayout larger = layout(stocks, cultivars, next);
+      if (falls(tried.after) && larger.grafts() > tried.layout.grafts()) {
+        tried = tried(larger);
+      }
+    }
+    return tried;
+  }
+
+  private Tried tried(TrialLayout layout) {
+    return new Tried(layout, after(layout));
+  }
+
+  private boolean falls(VerdictChances after) {
+    return NextTrial.fallsShort(after, settings.chance());
   }
 
   /** Takes of the stocks; errors such that those of pairs come out as in the verdict. */
@@ -211,15 +239,15 @@ public final class NextTrialPlanner {
             Collections.nCopies(stocks.size(), new SettlingChance.Stock(take(), error)),
             take(),
             settings.answers().margin());
-    int each = chance.fewest(settings.chance(), LEAST, settings.most() / stocks.size());
-    TrialLayout layout = layout(stocks, cultivars(stocks.subList(0, 1)), each);
+    Tried tried = tried(stocks, cultivars(stocks.subList(0, 1)), chance);
     return new NextTrial(
         now,
         State.BRIDGE,
         pairs,
-        Optional.of(layout),
+        Optional.of(tried.layout),
         OptionalDouble.empty(),
-        Optional.of(after(layout)));
+        settings.chance(),
+        Optional.of(tried.after));
   }
 
   private String mostUsed(Confounding.Group group) {
@@ -286,8 +314,20 @@ public final class NextTrialPlanner {
 
   private TrialLayout layout(List<String> stocks, List<String> cultivars, int graftsPerStock) {
     List<String> hands = hands();
-    int sessions = hands.size() * settings.days().size();
-    int perPlot = Math.max(1, graftsPerStock / (cultivars.size() * sessions));
+    int plotsPerStock = cultivars.size() * hands.size() * settings.days().size();
+    int mostPerPlot = settings.most() / (plotsPerStock * stocks.size());
+    if (mostPerPlot == 0) {
+      throw new IllegalArgumentException(
+          "%d stocks on %d cultivars by %d hands on %d days take %d grafts at least, one a plot, and there can be %d; allow more, or graft on fewer cultivars or days"
+              .formatted(
+                  stocks.size(),
+                  cultivars.size(),
+                  hands.size(),
+                  settings.days().size(),
+                  plotsPerStock * stocks.size(),
+                  settings.most()));
+    }
+    int perPlot = Math.min(mostPerPlot, (graftsPerStock + plotsPerStock - 1) / plotsPerStock);
     return TrialLayout.of(
         LayoutPlan.of(cultivars, stocks, hands, settings.days())
             .withGraftsPerPlot(perPlot)

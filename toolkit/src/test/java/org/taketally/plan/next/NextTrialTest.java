@@ -24,12 +24,16 @@ class NextTrialTest {
   @TempDir private Path folder;
 
   private static NextTrialPlanner.Settings settings(int trials) {
+    return settings(trials, 400);
+  }
+
+  private static NextTrialPlanner.Settings settings(int trials, int most) {
     return new NextTrialPlanner.Settings(
         AnswerOptions.defaults().withDraws(300),
         List.of(),
         List.of("day 1", "day 2"),
         3,
-        400,
+        most,
         0.8,
         trials);
   }
@@ -67,6 +71,40 @@ class NextTrialTest {
     NextTrial again = NextTrialPlanner.of(records(false), settings(4));
     assertThat(again.layout()).isEqualTo(next.layout());
     assertThat(again.after()).isEqualTo(next.after());
+  }
+
+  /** Two stocks on three cultivars by two hands on two days are 24 plots. */
+  @Test
+  void there_are_never_more_grafts_than_there_can_be() throws IOException {
+    for (int most : new int[] {24, 47, 71, 100}) {
+      NextTrial next = NextTrialPlanner.of(records(false), settings(2, most));
+      assertThat(next.layout().orElseThrow().grafts())
+          .as("at most %d", most)
+          .isEqualTo(most / 24 * 24L);
+    }
+    GraftRecords records = records(false);
+    assertThatThrownBy(() -> NextTrialPlanner.of(records, settings(2, 23)))
+        .hasMessageContaining(
+            "2 stocks on 3 cultivars by 2 hands on 2 days take 24 grafts at least, one a plot, and"
+                + " there can be 23");
+  }
+
+  @Test
+  void what_is_said_of_the_chance_is_what_grafts_made_up_give() throws IOException {
+    for (int most : new int[] {48, 2_000}) {
+      NextTrial next = NextTrialPlanner.of(records(false), settings(8, most));
+      double settled = next.after().orElseThrow().settled();
+      assertThat(next.state() == State.OUT_OF_REACH).isEqualTo(settled < 0.5);
+      String said = NextTrialWords.of(next).headline() + NextTrialWords.of(next).more();
+      boolean short80 = said.contains("You asked for a chance of 80 %: these are as many");
+      assertThat(said.contains("Even ") || short80)
+          .as("%s of %s", settled, next.layout())
+          .isEqualTo(next.fallsShort());
+      if (next.fallsShort()) {
+        assertThat(next.layout().orElseThrow().grafts()).isGreaterThan(most - 24L);
+      }
+    }
+    assertThat(NextTrialPlanner.of(records(false), settings(8, 48)).fallsShort()).isTrue();
   }
 
   @Test
