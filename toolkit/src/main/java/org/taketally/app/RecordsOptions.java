@@ -21,6 +21,7 @@ import org.taketally.records.RecordsReader;
 import org.taketally.records.dictionary.BlankResult;
 import org.taketally.records.rows.RowVisitor;
 import org.taketally.terms.CropProfile;
+import org.taketally.terms.Plural;
 import org.taketally.terms.Problem;
 import org.taketally.terms.Provenance;
 import org.taketally.terms.Severity;
@@ -235,17 +236,17 @@ final class RecordsOptions {
     Provenance provenance = check.provenance();
     return String.format(
         Locale.ROOT,
-        "%s; %,d grafts assessed, %,d took",
+        "%s; %s assessed, %,d took",
         rows(provenance),
-        check.grafts(),
+        Plural.of(check.grafts(), "graft"),
         check.takes());
   }
 
   private static String rows(Provenance provenance) {
     return String.format(
         Locale.ROOT,
-        "%,d rows read = %,d kept + %,d set aside",
-        provenance.rowsRead(),
+        "%s read = %,d kept + %,d set aside",
+        Plural.of(provenance.rowsRead(), "row"),
         provenance.rowsKept(),
         provenance.rowsSetAside());
   }
