@@ -11,6 +11,7 @@ import java.util.stream.Stream;
 import org.taketally.records.dictionary.SheetDictionary;
 import org.taketally.records.sources.RawRow;
 import org.taketally.records.sources.RowSource;
+import org.taketally.records.sources.SameFiles;
 import org.taketally.records.sources.SourceFiles;
 import org.taketally.records.sources.Trim;
 
@@ -40,16 +41,19 @@ public final class DictionaryProposal {
     DictionaryProposal proposal = new DictionaryProposal();
     proposal.json.addProperty("about", "proposed, to be read and corrected by a person");
     JsonObject several = new JsonObject();
-    for (Path file : files) {
+    List<Path> once = SameFiles.distinct(files);
+    for (Path file : once) {
       JsonObject base = new JsonObject();
       SourceFiles.encoding(file).ifPresent(name -> base.addProperty("encoding", name));
       for (RowSource source : open(file, base)) {
-        boolean alone = files.size() == 1 && source.name().equals(file.toString());
+        boolean alone = once.size() == 1 && source.name().equals(file.toString());
         JsonObject rules = alone ? proposal.json : new JsonObject();
         base.asMap().forEach(rules::add);
-        proposal.sheets.add(sheet(file, source, rules));
+        ProposedSheet sheet = sheet(file, source, rules);
+        proposal.compare(sheet);
+        proposal.sheets.add(sheet);
         if (!alone) {
-          several.add(key(file, source), rules);
+          named(sheet, key(file, source), several);
         }
       }
     }
@@ -57,6 +61,31 @@ public final class DictionaryProposal {
       proposal.json.add("files", several);
     }
     return proposal;
+  }
+
+  /** Asks about a list that was looked at before, in whatever file. */
+  private void compare(ProposedSheet sheet) {
+    sheets.stream()
+        .filter(before -> SameFiles.same(before.source(), sheet.source()))
+        .findFirst()
+        .ifPresent(
+            before ->
+                sheet.ask(
+                    "it holds the same rows as %s; name only one of the two when reading, else each"
+                        + " graft counts twice",
+                    before.name()));
+  }
+
+  /** Files of one name in several folders can't be told apart by a dictionary. */
+  private static void named(ProposedSheet sheet, String key, JsonObject several) {
+    if (several.has(key) && !several.get(key).equals(sheet.rules())) {
+      sheet.ask(
+          "another file is called %s too and is kept in another way, but a dictionary tells files"
+              + " apart by their names; rename one of them and have both proposed again",
+          key);
+    } else {
+      several.add(key, sheet.rules());
+    }
   }
 
   private static List<RowSource> open(Path file, JsonObject rules) {
