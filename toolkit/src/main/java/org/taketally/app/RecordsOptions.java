@@ -108,15 +108,24 @@ final class RecordsOptions {
     return !assessments.isEmpty();
   }
 
+  /** Repeated counts of the records, which were named; says nothing. */
+  Assessments counted(GraftRecords records) {
+    assessments.forEach(this::requireFile);
+    return reader().assessments(assessments, records);
+  }
+
+  static String whatWasCounted(Assessments counts) {
+    return "repeated counts: " + rows(counts.check().provenance());
+  }
+
   /** Repeated counts of the records, if any were named; says what was read. */
   Optional<Assessments> assessments(GraftRecords records) {
     if (assessments.isEmpty()) {
       return Optional.empty();
     }
-    assessments.forEach(this::requireFile);
-    Assessments read = reader().assessments(assessments, records);
+    Assessments read = counted(records);
     PrintWriter err = commandLine().getErr();
-    err.println("repeated counts: " + rows(read.check().provenance()));
+    err.println(whatWasCounted(read));
     read.check().sameTwice().forEach(problem -> err.println("  " + problem.sentence()));
     if (read.check().provenance().rowsSetAside() > 0) {
       read.check().problems().stream()
