@@ -5,6 +5,7 @@ import com.google.gson.JsonObject;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.stream.Stream;
@@ -45,11 +46,14 @@ public final class DictionaryProposal {
     for (Path file : once) {
       JsonObject base = new JsonObject();
       SourceFiles.encoding(file).ifPresent(name -> base.addProperty("encoding", name));
-      for (RowSource source : open(file, base)) {
+      List<RowSource> found = open(file, base);
+      boolean others = found.stream().anyMatch(DictionaryProposal::hasHeadings);
+      for (RowSource source : found) {
         boolean alone = once.size() == 1 && source.name().equals(file.toString());
         JsonObject rules = alone ? proposal.json : new JsonObject();
         base.asMap().forEach(rules::add);
-        ProposedSheet sheet = sheet(file, source, rules);
+        ProposedSheet sheet =
+            others && !hasHeadings(source) ? leftOut(source) : sheet(file, source, rules);
         proposal.compare(sheet);
         proposal.sheets.add(sheet);
         if (!alone) {
@@ -61,6 +65,21 @@ public final class DictionaryProposal {
       proposal.json.add("files", several);
     }
     return proposal;
+  }
+
+  /** Whether some of its headings, wherever they stand, are known. */
+  private static boolean hasHeadings(RowSource source) {
+    return source.likelyHeadingRow() > 0
+        || source.headings().stream().filter(ProposedHeadings::known).count() >= ENOUGH;
+  }
+
+  /** A worksheet such as one of notes, beside others that hold records. */
+  private static ProposedSheet leftOut(RowSource source) {
+    ProposedSheet sheet = new ProposedSheet(source, new JsonObject(), new LinkedHashMap<>());
+    sheet.because(
+        "it has hardly a heading that is known, and is taken to hold no records: every command"
+            + " leaves it out and says so; if it holds some, name its headings under \"columns\"");
+    return sheet;
   }
 
   /** Asks about a list that was looked at before, in whatever file. */
@@ -115,9 +134,27 @@ public final class DictionaryProposal {
     if (line > 1) {
       sheet.because("line %d looks like the headings", line);
     }
+    repeated(sheet);
     new ProposedHeadings(sheet).find();
     new ProposedColumns(sheet).propose();
     return sheet;
+  }
+
+  /** Asks about headings over several columns, which can't be told apart. */
+  private static void repeated(ProposedSheet sheet) {
+    List<String> all = sheet.source().headings();
+    List<String> several =
+        all.stream()
+            .filter(heading -> !heading.isEmpty() && Collections.frequency(all, heading) > 1)
+            .distinct()
+            .toList();
+    if (!several.isEmpty()) {
+      sheet.ask(
+          "\"%s\" %s over several columns; give each column a heading of its own (such as \"made"
+              + " 2024\" and \"made 2025\"), or put lists that stand side by side one below the"
+              + " other, and have the sheet proposed again",
+          String.join("\", \"", several), several.size() == 1 ? "stands" : "stand");
+    }
   }
 
   /** The line of the headings, where they aren't the first; 0 where they are. */

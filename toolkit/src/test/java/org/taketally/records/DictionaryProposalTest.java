@@ -1,6 +1,7 @@
 package org.taketally.records;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
@@ -565,5 +566,45 @@ class DictionaryProposalTest {
         proposed("cultivar,rootstock,storage_days,Shelf,grafts,takes\nOrrin,Pellin,12,b,10,9\n");
     assertThat(proposal.reasons())
         .anyMatch(reason -> reason.endsWith("columns of your own, kept as they are: \"Shelf\""));
+  }
+
+  /** The proposal was of no use, and nothing was open. */
+  @Test
+  void headings_over_several_columns_are_asked_about() throws IOException {
+    DictionaryProposal proposal =
+        proposed(",,2023,,2024,\nVariety,Stock,made,alive,made,alive\nOrrin,Pellin,12,9,10,8\n");
+    assertThat(proposal.questions())
+        .singleElement()
+        .asString()
+        .contains("\"made\", \"alive\" stand over several columns", "a heading of its own");
+  }
+
+  @Test
+  void a_worksheet_of_notes_is_not_asked_about() throws IOException {
+    Path file = folder.resolve("club.xlsx");
+    try (OutputStream out = Files.newOutputStream(file);
+        Workbook book = new Workbook(out, "Taketally test", "1.0")) {
+      Worksheet records = book.newWorksheet("2025");
+      String[][] rows = {{"Variety", "Stock", "Alive"}, {"Orrin", "Pellin", "x"}};
+      for (int row = 0; row < rows.length; row++) {
+        for (int column = 0; column < rows[row].length; column++) {
+          records.value(row, column, rows[row][column]);
+        }
+      }
+      Worksheet notes = book.newWorksheet("to buy");
+      notes.value(0, 0, "Tape");
+      notes.value(1, 0, "Knives");
+    }
+    DictionaryProposal proposal = DictionaryProposal.of(List.of(file));
+    assertThat(proposal.questions()).isEmpty();
+    assertThat(proposal.reasons())
+        .anyMatch(reason -> reason.contains("to buy: it has hardly a heading that is known"));
+    assertThatThrownBy(() -> RecordsReader.defaults().read(List.of(file)))
+        .hasMessageContaining("sheet 2025 line 1: found \"Variety, Stock, Alive\"");
+  }
+
+  @Test
+  void a_cross_is_a_failure() throws IOException {
+    assertThat(proposed("cultivar,rootstock,took\nA,B,\u2713\nA,C,\u2717\n").questions()).isEmpty();
   }
 }
