@@ -132,12 +132,42 @@ final class ProposedColumns {
           takes && grafts
               ? "the living and the dead are held against the grafts"
               : takes ? "grafts are both together" : "takes are the grafts less the dead");
+      if (!takes) {
+        living(heading);
+      }
     } else if (!counted && outcome) {
       entry(RecordColumn.OUTCOME.columnName()).addProperty(DEAD, heading);
       sheet.because("\"%s\" seems to mark the dead", heading);
     } else if (!counted && !takes) {
       marked(heading);
     }
+  }
+
+  /** Asks whether another column counts the living: else what wasn't seen would be a take. */
+  private void living(String dead) {
+    List<String> counts =
+        sheet.source().headings().stream()
+            .filter(heading -> !heading.isEmpty() && !heading.equals(dead))
+            .filter(heading -> !headings.containsValue(heading) && !CommonWords.isBatch(heading))
+            .filter(heading -> sheet.values(heading).holdsCounts())
+            .toList();
+    if (counts.isEmpty()) {
+      return;
+    }
+    OpenQuestion question =
+        sheet.ask(
+            "does \"%s\" count the living? Then add \"from\" to takes, beside \"dead\"; else takes"
+                + " are the grafts less the dead, and grafts nobody saw count as takes",
+            String.join("\" or \"", counts));
+    counts.forEach(
+        heading ->
+            question.choice(
+                "\"%s\" counts the living".formatted(heading),
+                new JsonPrimitive(heading),
+                "columns",
+                TAKES,
+                "from"));
+    question.choice("none: what isn't dead is alive", new JsonObject());
   }
 
   private JsonObject entry(String name) {

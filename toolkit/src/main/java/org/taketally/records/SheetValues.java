@@ -80,6 +80,11 @@ record SheetValues(
     return 2 * count(pattern) > rows - blanks;
   }
 
+  /** Whether most cells hold whole numbers, as text or as numbers themselves. */
+  boolean holdsCounts() {
+    return 2 * count(all(), "\\d{1,6}") > rows;
+  }
+
   boolean any(String pattern) {
     return counts.keySet().stream().anyMatch(text -> text.matches(pattern));
   }

@@ -92,4 +92,21 @@ class LivingAndDeadTest {
     String repaired = first.setAside().csv().replace("x12", "12");
     assertThat(said(read(repaired, DICTIONARY))).hasSize(1).first().asString().contains("3 are");
   }
+
+  /** Grafts nobody saw were proposed to be takes, beside a column of the living. */
+  @Test
+  void another_column_of_counts_may_be_the_living() throws IOException {
+    String text =
+        "Variety,Stock,Made,Doing well,Dead\nOrrin,Pellin,20,12,5\nBexley,Halden,20,15,5\n";
+    Path file = Files.writeString(folder.resolve("kept.csv"), text);
+    DictionaryProposal proposal = DictionaryProposal.of(List.of(file));
+    assertThat(proposal.questions())
+        .singleElement()
+        .asString()
+        .contains("does \"Doing well\" count the living?");
+    proposal.open().get(0).settle(0);
+    GraftRecords records = read(text, proposal.json());
+    assertThat(records.takes()).isEqualTo(27);
+    assertThat(said(records)).hasSize(1).first().asString().contains("3 are neither");
+  }
 }
