@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.taketally.files.SafeFile;
+import org.taketally.files.ThisJava;
 import org.taketally.records.columns.RecordColumn;
 
 /**
@@ -43,7 +44,7 @@ final class BenchWholeJob {
     try {
       SafeFile.write(dictionary, DICTIONARY);
       List<String> command = new ArrayList<>();
-      command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+      command.add(ThisJava.program().toString());
       ManagementFactory.getRuntimeMXBean().getInputArguments().stream()
           .filter(argument -> argument.startsWith("-X"))
           .forEach(command::add);

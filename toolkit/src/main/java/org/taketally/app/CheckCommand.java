@@ -11,6 +11,7 @@ import org.taketally.publish.CheckPage;
 import org.taketally.records.Assessments;
 import org.taketally.records.GraftRecords;
 import org.taketally.records.RecordsCheck;
+import org.taketally.records.problems.ProblemSummary;
 import org.taketally.terms.Problem;
 import org.taketally.terms.Severity;
 import picocli.CommandLine.Command;
@@ -43,8 +44,9 @@ final class CheckCommand implements Callable<Integer> {
     try {
       if (input.countedAgain()) {
         GraftRecords records = input.read();
-        say(records.check(), printing);
-        Assessments counts = input.assessments(records).orElseThrow();
+        Assessments counts = input.counted(records);
+        say(records.check(), records.check().summary().and(counts.check().summary()), printing);
+        printing.paragraphs(RecordsOptions.whatWasCounted(counts));
         written(records.check(), Content.text(records.setAside().csv()), printing);
         if (counts.setAside().size() > 0) {
           out.setAside(counts, input.files(), printing);
@@ -54,7 +56,7 @@ final class CheckCommand implements Callable<Integer> {
             printing);
       }
       RecordsCheck check = input.scan(aside);
-      say(check, printing);
+      say(check, check.summary(), printing);
       written(check, to -> Files.copy(aside, to), printing);
       return end(check.problems().stream(), printing);
     } finally {
@@ -62,9 +64,9 @@ final class CheckCommand implements Callable<Integer> {
     }
   }
 
-  private void say(RecordsCheck check, Printing printing) {
+  private void say(RecordsCheck check, ProblemSummary problems, Printing printing) {
     for (Severity severity : Severity.values()) {
-      printing.problems(check.summary(), severity, all);
+      printing.problems(problems, severity, all);
     }
     printing.heading("Counts");
     printing.paragraphs(RecordsOptions.counts(check));

@@ -18,7 +18,9 @@ final class OptionsTogether {
     List<String> typed =
         Arrays.stream(options).filter(command.getParseResult()::hasMatchedOption).toList();
     if (!typed.isEmpty()) {
-      throw new ParameterException(command, "%s %s".formatted(String.join(", ", typed), why));
+      throw new ParameterException(
+          command,
+          "%s%s %s".formatted(typed.size() > 1 ? "each of " : "", String.join(", ", typed), why));
     }
   }
 

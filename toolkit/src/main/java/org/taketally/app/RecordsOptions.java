@@ -21,6 +21,7 @@ import org.taketally.records.RecordsReader;
 import org.taketally.records.dictionary.BlankResult;
 import org.taketally.records.rows.RowVisitor;
 import org.taketally.terms.CropProfile;
+import org.taketally.terms.Plural;
 import org.taketally.terms.Problem;
 import org.taketally.terms.Provenance;
 import org.taketally.terms.Severity;
@@ -107,15 +108,24 @@ final class RecordsOptions {
     return !assessments.isEmpty();
   }
 
+  /** Repeated counts of the records, which were named; says nothing. */
+  Assessments counted(GraftRecords records) {
+    assessments.forEach(this::requireFile);
+    return reader().assessments(assessments, records);
+  }
+
+  static String whatWasCounted(Assessments counts) {
+    return "repeated counts: " + rows(counts.check().provenance());
+  }
+
   /** Repeated counts of the records, if any were named; says what was read. */
   Optional<Assessments> assessments(GraftRecords records) {
     if (assessments.isEmpty()) {
       return Optional.empty();
     }
-    assessments.forEach(this::requireFile);
-    Assessments read = reader().assessments(assessments, records);
+    Assessments read = counted(records);
     PrintWriter err = commandLine().getErr();
-    err.println("repeated counts: " + rows(read.check().provenance()));
+    err.println(whatWasCounted(read));
     read.check().sameTwice().forEach(problem -> err.println("  " + problem.sentence()));
     if (read.check().provenance().rowsSetAside() > 0) {
       read.check().problems().stream()
@@ -235,17 +245,17 @@ final class RecordsOptions {
     Provenance provenance = check.provenance();
     return String.format(
         Locale.ROOT,
-        "%s; %,d grafts assessed, %,d took",
+        "%s; %s assessed, %,d took",
         rows(provenance),
-        check.grafts(),
+        Plural.of(check.grafts(), "graft"),
         check.takes());
   }
 
   private static String rows(Provenance provenance) {
     return String.format(
         Locale.ROOT,
-        "%,d rows read = %,d kept + %,d set aside",
-        provenance.rowsRead(),
+        "%s read = %,d kept + %,d set aside",
+        Plural.of(provenance.rowsRead(), "row"),
         provenance.rowsKept(),
         provenance.rowsSetAside());
   }

@@ -234,7 +234,7 @@ final class WatchCommand implements Callable<Integer> {
       printing.heading("What to check first");
       words.causes().forEach(printing::paragraphs);
     }
-    printing.heading("Failures seen and expected, furthest apart first");
+    printing.heading(words.seenTitle());
     TextTable.lines(TakeWatchWords.seenHeadings(), words.seen(LEVELS)).forEach(printing::line);
     printing.heading("What this rests on");
     rests.forEach(printing::paragraphs);

@@ -69,7 +69,7 @@ final class RowLayout {
   /** The count as written: with its heading where there is no column to carry it. */
   String count(Line.Caption caption) {
     return narrow && !countHeading.isEmpty() && !caption.count().isEmpty()
-        ? caption.count() + " " + countHeading
+        ? countHeading + ": " + caption.count()
         : caption.count();
   }
 

@@ -15,6 +15,7 @@ import org.taketally.model.laplace.SortedCells;
 import org.taketally.model.laplace.TooManyLevels;
 import org.taketally.model.numeric.Spline;
 import org.taketally.records.columns.RecordColumn;
+import org.taketally.terms.Plural;
 
 /** From a model and cells to what the engine needs: usable cells, columns of X, levels in use. */
 final class FitInput {
@@ -150,8 +151,12 @@ final class FitInput {
             new FitWarning(
                 Kind.LEFT_OUT,
                 column,
-                "%,d of %,d grafts were left out because %s wasn't recorded; record it, or leave the column out"
-                    .formatted(lost, cells.graftsTotal(), column)));
+                "%,d of %s %s left out because %s wasn't recorded; record it, or leave the column out"
+                    .formatted(
+                        lost,
+                        Plural.of(cells.graftsTotal(), "graft"),
+                        lost == 1 ? "was" : "were",
+                        column)));
       }
     }
     if (!leftOut.isEmpty()) {
@@ -201,9 +206,16 @@ final class FitInput {
       throw new CannotFit(
           takes == 0 ? Reason.NONE_TOOK : Reason.ALL_TOOK,
           List.of(),
-          "%s of the %,d grafts took, so nothing can be said about what moves take; check that failures and takes are both recorded, or add records"
-              .formatted(takes == 0 ? "none" : "all", grafts));
+          "%s, so nothing can be said about what moves take; check that failures and takes are both recorded, or add records"
+              .formatted(allAlike(takes, grafts)));
     }
+  }
+
+  private static String allAlike(long takes, long grafts) {
+    if (grafts == 1) {
+      return takes == 0 ? "the only graft failed" : "the only graft took";
+    }
+    return "%s of the %,d grafts took".formatted(takes == 0 ? "none" : "all", grafts);
   }
 
   private void build() {

@@ -90,6 +90,17 @@ public record ModelTerms(
     return union(all, within);
   }
 
+  /**
+   * The same model with another question. What was compared before stays adjusted for.
+   *
+   * @param column the question is about
+   * @return a new model, compared within nothing
+   */
+  public ModelTerms asking(String column) {
+    return new ModelTerms(
+        adjusted(), curves, bases, varying, together, Optional.of(column), List.of(), nodes);
+  }
+
   static List<String> union(List<String> first, List<String> second) {
     Set<String> all = new LinkedHashSet<>(first);
     all.addAll(second);

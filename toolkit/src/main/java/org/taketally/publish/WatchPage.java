@@ -48,8 +48,7 @@ public final class WatchPage {
           new Section(
               "check-first", WatchPageWords.CHECK_FIRST, List.of(Bullets.of(words.causes()))));
     }
-    Grid seen =
-        new Grid(WatchPageWords.SEEN_CAPTION, TakeWatchWords.seenHeadings(), words.seen(LEVELS));
+    Grid seen = new Grid(words.seenTitle(), TakeWatchWords.seenHeadings(), words.seen(LEVELS));
     sections.add(
         new Section(
             "seen",

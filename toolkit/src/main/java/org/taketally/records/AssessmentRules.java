@@ -186,6 +186,7 @@ final class AssessmentRules implements PassRules, RowVisitor {
           "a day up to today, " + today,
           "correct the date");
     }
+    DateRule.longAgo(row, ASSESSED_DATE, sheet, report);
     if (count > grafts.getInt(match)) {
       report.add(
           ProblemKind.TAKES_ABOVE_GRAFTS,

@@ -5,12 +5,14 @@ import com.google.gson.JsonObject;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.stream.Stream;
 import org.taketally.records.dictionary.SheetDictionary;
 import org.taketally.records.sources.RawRow;
 import org.taketally.records.sources.RowSource;
+import org.taketally.records.sources.SameFiles;
 import org.taketally.records.sources.SourceFiles;
 import org.taketally.records.sources.Trim;
 
@@ -40,16 +42,22 @@ public final class DictionaryProposal {
     DictionaryProposal proposal = new DictionaryProposal();
     proposal.json.addProperty("about", "proposed, to be read and corrected by a person");
     JsonObject several = new JsonObject();
-    for (Path file : files) {
+    List<Path> once = SameFiles.distinct(files);
+    for (Path file : once) {
       JsonObject base = new JsonObject();
       SourceFiles.encoding(file).ifPresent(name -> base.addProperty("encoding", name));
-      for (RowSource source : open(file, base)) {
-        boolean alone = files.size() == 1 && source.name().equals(file.toString());
+      List<RowSource> found = open(file, base);
+      boolean others = found.stream().anyMatch(DictionaryProposal::hasHeadings);
+      for (RowSource source : found) {
+        boolean alone = once.size() == 1 && source.name().equals(file.toString());
         JsonObject rules = alone ? proposal.json : new JsonObject();
         base.asMap().forEach(rules::add);
-        proposal.sheets.add(sheet(file, source, rules));
+        ProposedSheet sheet =
+            others && !hasHeadings(source) ? leftOut(source) : sheet(file, source, rules);
+        proposal.compare(sheet);
+        proposal.sheets.add(sheet);
         if (!alone) {
-          several.add(key(file, source), rules);
+          named(sheet, key(file, source), several);
         }
       }
     }
@@ -57,6 +65,46 @@ public final class DictionaryProposal {
       proposal.json.add("files", several);
     }
     return proposal;
+  }
+
+  /** Whether some of its headings, wherever they stand, are known. */
+  private static boolean hasHeadings(RowSource source) {
+    return source.likelyHeadingRow() > 0
+        || source.headings().stream().filter(ProposedHeadings::known).count() >= ENOUGH;
+  }
+
+  /** A worksheet such as one of notes, beside others that hold records. */
+  private static ProposedSheet leftOut(RowSource source) {
+    ProposedSheet sheet = new ProposedSheet(source, new JsonObject(), new LinkedHashMap<>());
+    sheet.because(
+        "it has hardly a heading that is known, and is taken to hold no records: every command"
+            + " leaves it out and says so; if it holds some, name its headings under \"columns\"");
+    return sheet;
+  }
+
+  /** Asks about a list that was looked at before, in whatever file. */
+  private void compare(ProposedSheet sheet) {
+    sheets.stream()
+        .filter(before -> SameFiles.same(before.source(), sheet.source()))
+        .findFirst()
+        .ifPresent(
+            before ->
+                sheet.ask(
+                    "it holds the same rows as %s; name only one of the two when reading, else each"
+                        + " graft counts twice",
+                    before.name()));
+  }
+
+  /** Files of one name in several folders can't be told apart by a dictionary. */
+  private static void named(ProposedSheet sheet, String key, JsonObject several) {
+    if (several.has(key) && !several.get(key).equals(sheet.rules())) {
+      sheet.ask(
+          "another file is called %s too and is kept in another way, but a dictionary tells files"
+              + " apart by their names; rename one of them and have both proposed again",
+          key);
+    } else {
+      several.add(key, sheet.rules());
+    }
   }
 
   private static List<RowSource> open(Path file, JsonObject rules) {
@@ -86,9 +134,27 @@ public final class DictionaryProposal {
     if (line > 1) {
       sheet.because("line %d looks like the headings", line);
     }
+    repeated(sheet);
     new ProposedHeadings(sheet).find();
     new ProposedColumns(sheet).propose();
     return sheet;
+  }
+
+  /** Asks about headings over several columns, which can't be told apart. */
+  private static void repeated(ProposedSheet sheet) {
+    List<String> all = sheet.source().headings();
+    List<String> several =
+        all.stream()
+            .filter(heading -> !heading.isEmpty() && Collections.frequency(all, heading) > 1)
+            .distinct()
+            .toList();
+    if (!several.isEmpty()) {
+      sheet.ask(
+          "\"%s\" %s over several columns; give each column a heading of its own (such as \"made"
+              + " 2024\" and \"made 2025\"), or put lists that stand side by side one below the"
+              + " other, and have the sheet proposed again",
+          String.join("\", \"", several), several.size() == 1 ? "stands" : "stand");
+    }
   }
 
   /** The line of the headings, where they aren't the first; 0 where they are. */

@@ -7,18 +7,20 @@ import com.google.gson.JsonPrimitive;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.taketally.records.columns.ColumnKind;
 import org.taketally.records.columns.CommonWords;
+import org.taketally.records.columns.KnownColumns;
 import org.taketally.records.columns.NameLikeness;
 import org.taketally.records.columns.RecordColumn;
 
 /** The entries proposed for the columns of one sheet, from the values that stand in them. */
 final class ProposedColumns {
 
-  private static final String DEAD = "dead";
+  private static final String DEAD = CommonWords.DEAD;
   private static final String TAKES = RecordColumn.TAKES.columnName();
   private static final List<String> NAMES =
       List.of(RecordColumn.CULTIVAR.columnName(), RecordColumn.ROOTSTOCK.columnName());
@@ -121,18 +123,51 @@ final class ProposedColumns {
     boolean counted = sheet.values(heading).result().equals(TAKES);
     boolean takes = headings.containsKey(TAKES);
     boolean outcome = headings.containsKey(RecordColumn.OUTCOME.columnName());
-    if (counted && takes != grafts) {
+    if (counted && (takes || grafts)) {
       entry(TAKES).addProperty(DEAD, heading);
       asked.add(TAKES);
       sheet.because(
           "\"%s\" seems to count the dead, so that %s",
-          heading, takes ? "grafts are both together" : "takes are the grafts less the dead");
+          heading,
+          takes && grafts
+              ? "the living and the dead are held against the grafts"
+              : takes ? "grafts are both together" : "takes are the grafts less the dead");
+      if (!takes) {
+        living(heading);
+      }
     } else if (!counted && outcome) {
       entry(RecordColumn.OUTCOME.columnName()).addProperty(DEAD, heading);
       sheet.because("\"%s\" seems to mark the dead", heading);
     } else if (!counted && !takes) {
       marked(heading);
     }
+  }
+
+  /** Asks whether another column counts the living: else what wasn't seen would be a take. */
+  private void living(String dead) {
+    List<String> counts =
+        sheet.source().headings().stream()
+            .filter(heading -> !heading.isEmpty() && !heading.equals(dead))
+            .filter(heading -> !headings.containsValue(heading) && !CommonWords.isBatch(heading))
+            .filter(heading -> sheet.values(heading).holdsCounts())
+            .toList();
+    if (counts.isEmpty()) {
+      return;
+    }
+    OpenQuestion question =
+        sheet.ask(
+            "does \"%s\" count the living? Then add \"from\" to takes, beside \"dead\"; else takes"
+                + " are the grafts less the dead, and grafts nobody saw count as takes",
+            String.join("\" or \"", counts));
+    counts.forEach(
+        heading ->
+            question.choice(
+                "\"%s\" counts the living".formatted(heading),
+                new JsonPrimitive(heading),
+                "columns",
+                TAKES,
+                "from"));
+    question.choice("none: what isn't dead is alive", new JsonObject());
   }
 
   private JsonObject entry(String name) {
@@ -162,9 +197,16 @@ final class ProposedColumns {
             .filter(heading -> !known.contains("\"" + heading + "\""))
             .toList();
     own.forEach(numbers::seeOwn);
-    if (!own.isEmpty()) {
-      sheet.because("columns of your own, kept as they are: \"%s\"", String.join("\", \"", own));
+    List<String> kept = own.stream().filter(heading -> !isOurs(heading)).toList();
+    if (!kept.isEmpty()) {
+      sheet.because("columns of your own, kept as they are: \"%s\"", String.join("\", \"", kept));
     }
+  }
+
+  /** Whether a heading is one of our names, those of columns made from others included. */
+  private static boolean isOurs(String heading) {
+    String plain = heading.toLowerCase(Locale.ROOT);
+    return KnownColumns.isKnown(plain) || KnownColumns.isWorkedOut(plain);
   }
 
   /** An entry that only names a heading is written as that heading. */

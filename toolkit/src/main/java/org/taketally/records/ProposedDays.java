@@ -13,6 +13,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.taketally.records.columns.RecordColumn;
 import org.taketally.records.dictionary.DatePattern;
+import org.taketally.terms.Plural;
 
 /** Proposes how the days of a column are written: the pattern that reads nearly all of them. */
 final class ProposedDays {
@@ -21,8 +22,6 @@ final class ProposedDays {
   private static final List<String> ORDERS =
       List.of("d%1$sM%1$syyyy", "M%1$sd%1$syyyy", "d%1$sM%1$syy", "M%1$sd%1$syy");
   private static final List<String> SEPARATORS = List.of(".", "/", "-", " ");
-  private static final List<String> IN_WORDS =
-      List.of("d MMM yyyy", "d. MMM yyyy", "d-MMM-yyyy", "d-MMM-yy", "d MMM yy", "MMM d, yyyy");
 
   private final ProposedSheet sheet;
 
@@ -58,8 +57,8 @@ final class ProposedDays {
     if (best.isPresent()) {
       entry.addProperty("dates", best.get());
       sheet.because(
-          "%,d of %,d days under \"%s\" read as %s",
-          fit.get(best.get()), texts.size(), heading, best.get());
+          "%,d of %s under \"%s\" read as %s",
+          fit.get(best.get()), Plural.of(texts.size(), "day"), heading, best.get());
     } else {
       ask(column, heading, fit, texts);
     }
@@ -69,7 +68,7 @@ final class ProposedDays {
   private static Map<String, Long> fit(Set<String> texts) {
     boolean words = texts.stream().anyMatch(text -> text.matches(".*\\p{L}{3}.*"));
     Map<String, Long> fit = new LinkedHashMap<>();
-    Stream.concat(inNumbers(), words ? IN_WORDS.stream() : Stream.empty())
+    Stream.concat(inNumbers(), words ? DatePattern.WITH_MONTH_NAMES.stream() : Stream.empty())
         .forEach(
             pattern -> {
               long read = texts.stream().filter(text -> reads(pattern, text)).count();

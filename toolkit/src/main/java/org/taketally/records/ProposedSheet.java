@@ -19,6 +19,7 @@ final class ProposedSheet {
   private final Map<String, String> headings;
   private final List<String> reasons = new ArrayList<>();
   private final List<OpenQuestion> questions = new ArrayList<>();
+  private boolean cutShort;
 
   /**
    * A sheet of which nothing is proposed yet.
@@ -50,11 +51,18 @@ final class ProposedSheet {
   }
 
   SheetValues values(String heading) {
-    return SheetValues.of(source, heading);
+    return values(Set.of(heading));
   }
 
   SheetValues values(Set<String> together) {
-    return SheetValues.of(source, together);
+    SheetValues values = SheetValues.of(source, together);
+    if (values.more() && !cutShort) {
+      cutShort = true;
+      because(
+          "only its first %,d rows were looked at; \"taketally check\" reads all",
+          SheetValues.ROWS);
+    }
+    return values;
   }
 
   /** Says what an entry rests on. */

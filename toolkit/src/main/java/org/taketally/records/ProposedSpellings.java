@@ -1,8 +1,11 @@
 package org.taketally.records;
 
 import com.google.gson.JsonObject;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -50,15 +53,16 @@ final class ProposedSpellings {
   }
 
   private void ask(RecordColumn column, String heading, String text, int count) {
+    List<String> meanings = likeliestFirst(text, column.allowed());
     OpenQuestion question =
         sheet.ask(
             "\"%s\" stands under \"%s\" %s and may mean %s; add it under \"same\" of %s",
             text,
             heading,
             OpenQuestion.times(count),
-            String.join(" or ", column.allowed()),
+            String.join(" or ", meanings),
             column.columnName());
-    for (String meant : column.allowed()) {
+    for (String meant : meanings) {
       question.choice(
           words(column, meant),
           OpenQuestion.list(Set.of(text)),
@@ -67,6 +71,12 @@ final class ProposedSpellings {
           "same",
           meant);
     }
+  }
+
+  private static List<String> likeliestFirst(String text, List<String> allowed) {
+    List<String> ordered = new ArrayList<>(allowed);
+    ordered.sort(Comparator.comparing((String ours) -> !NameLikeness.mayBeOne(text, ours)));
+    return ordered;
   }
 
   private static String words(RecordColumn column, String meant) {

@@ -95,13 +95,15 @@ final class RecordsPass implements PassRules.Sheets {
     List<RowSource> usable = new ArrayList<>();
     Map<Path, RecordsUnreadable> refused = new LinkedHashMap<>();
     RecordsUnreadable first = null;
+    boolean firstOfFolder = false;
     for (RowSource source : opened) {
       RecordsUnreadable why = source.mayBeLeftOut() ? whyNot(source) : null;
       if (why == null) {
         usable.add(source);
       } else {
-        if (!source.ofFolder() || first == null) {
+        if (first == null || (firstOfFolder && !source.ofFolder())) {
           first = why;
+          firstOfFolder = source.ofFolder();
         }
         if (!source.ofFolder()) {
           refused.putIfAbsent(source.path().orElseThrow(), why);

@@ -16,20 +16,19 @@ import org.taketally.records.sources.Trim;
  * @param exact the same of cells that hold a number or day themselves
  * @param rows rows looked at
  * @param blanks rows with nothing there
+ * @param more whether the sheet goes on beyond the rows looked at
  */
 record SheetValues(
-    Map<String, Integer> counts, Map<String, Integer> exact, long rows, long blanks) {
+    Map<String, Integer> counts, Map<String, Integer> exact, long rows, long blanks, boolean more) {
 
-  private static final int ROWS = 20_000;
+  /** Rows looked at. */
+  static final int ROWS = 20_000;
+
   private static final int VALUES = 1_000;
   private static final String MARK = "[01]";
   private static final String NUMBER = "\\d+([.,]\\d+)?\\s*%?";
   private static final String OUT_OF = "\\d+\\D+\\d+";
   private static final String WORD = ".*\\p{L}.*";
-
-  static SheetValues of(RowSource source, String heading) {
-    return of(source, Set.of(heading));
-  }
 
   /** The values under several headings; a row is blank where all of them are. */
   static SheetValues of(RowSource source, Set<String> headings) {
@@ -38,8 +37,10 @@ record SheetValues(
     Map<String, Integer> exact = new LinkedHashMap<>();
     long rows = 0;
     long blanks = 0;
+    boolean more;
     try (RowSource.Rows open = source.open()) {
-      for (RawRow raw = open.next(); raw != null && rows < ROWS; raw = open.next()) {
+      RawRow raw = open.next();
+      for (; raw != null && rows < ROWS; raw = open.next()) {
         rows++;
         boolean blank = true;
         for (int field : places) {
@@ -52,8 +53,9 @@ record SheetValues(
         }
         blanks += blank ? 1 : 0;
       }
+      more = raw != null;
     }
-    return new SheetValues(counts, exact, rows, blanks);
+    return new SheetValues(counts, exact, rows, blanks, more);
   }
 
   /** Whether every value fits a pattern; false where there is none. */
@@ -76,6 +78,11 @@ record SheetValues(
   /** Whether more than half of the cells fit a pattern. */
   boolean mostly(String pattern) {
     return 2 * count(pattern) > rows - blanks;
+  }
+
+  /** Whether most cells hold whole numbers, as text or as numbers themselves. */
+  boolean holdsCounts() {
+    return 2 * count(all(), "\\d{1,6}") > rows;
   }
 
   boolean any(String pattern) {

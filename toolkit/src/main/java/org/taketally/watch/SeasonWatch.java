@@ -60,7 +60,7 @@ public final class SeasonWatch {
   public static WatchedSeason of(SeasonLots season, GraftRecords past, Settings settings) {
     if (season.counted().isEmpty()) {
       throw new IllegalArgumentException(
-          "no lot of the season is counted on a stated day yet: %d grafts have no result, %d no assessed_date; watch again when some are counted"
+          "no lot of the season is counted on a stated day yet: %s without a result, %d without assessed_date; watch again when some are counted"
               .formatted(season.notCounted(), season.withoutDay()));
     }
     SeasonForecast forecast = SeasonForecast.of(PastSeasons.fit(past), SEASONS, settings.seed());

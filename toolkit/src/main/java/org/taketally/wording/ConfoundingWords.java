@@ -27,8 +27,12 @@ final class ConfoundingWords implements AnswerWords {
           .formatted(what);
     }
     if (answer.comparable()) {
-      return "All %d levels of %s can be compared%s: %s of the information about their differences is"
-              .formatted(levels, what, where(), Words.percent(answer.efficiency()))
+      return "%s levels of %s can be compared%s: %s of the information about their differences is"
+              .formatted(
+                  levels == 2 ? "Both" : "All " + levels,
+                  what,
+                  where(),
+                  Words.percent(answer.efficiency()))
           + " left %s everything else recorded is allowed for (%s)."
               .formatted(
                   acrossBatches() ? "within these once" : "once",

@@ -174,12 +174,16 @@ final class LateLossWords implements AnswerWords {
             Words.percent(level.early().rate()));
   }
 
+  private static String span(long from, long to) {
+    return from == to ? String.valueOf(from) : from + " to " + to;
+  }
+
   private String counting() {
     List<String> spans =
-        answer.rounds().stream().map(round -> round.from() + " to " + round.to()).toList();
+        answer.rounds().stream().map(round -> span(round.from(), round.to())).toList();
     String first =
-        "First counts were %d to %d days after grafting, later ones %s days after the first."
-            .formatted(answer.firstFrom(), answer.firstTo(), Words.list(spans));
+        "First counts were %s days after grafting, later ones %s days after the first."
+            .formatted(span(answer.firstFrom(), answer.firstTo()), Words.list(spans));
     String rough =
         answer.roundsApart()
             ? ""

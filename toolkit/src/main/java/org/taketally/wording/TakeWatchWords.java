@@ -65,10 +65,9 @@ public final class TakeWatchWords {
     double chance = season.asBadAsThis();
     String often =
         season.points() < 0
-            ? " A season as bad or worse is had with a chance of %s."
-                .formatted(Words.aboutChance(chance))
+            ? " The chance of a season as bad or worse is %s.".formatted(Words.aboutChance(chance))
             : "";
-    return "The season as a whole takes about %s %s than past seasons let expect; that is allowed for above.%s"
+    return "The season as a whole takes about %s %s than past seasons would lead you to expect; that is allowed for above.%s"
         .formatted(Words.points(season.points()), season.points() < 0 ? "worse" : "better", often);
   }
 
@@ -90,10 +89,10 @@ public final class TakeWatchWords {
           .formatted(limit);
     }
     if (-now.excess() > now.limit()) {
-      return "Lately about %d in 100 fewer fail than expected, fewer than chance gives (up to %s): things go better, or failures aren't counted or written down."
+      return "Lately about %d fewer in 100 fail than expected, fewer than chance gives (up to %s): things go better, or failures aren't counted or written down."
           .formatted(size, limit);
     }
-    return "Lately about %d in 100 %s fail than expected, within what chance gives (up to %s)."
+    return "Lately about %d %s in 100 fail than expected, within what chance gives (up to %s)."
         .formatted(size, now.excess() < 0 ? "fewer" : "more", limit);
   }
 
@@ -121,6 +120,16 @@ public final class TakeWatchWords {
                 .formatted(due.usualDays().getAsInt())
             : "";
     return Words.list(parts) + usual + ". What is not counted is no failure.";
+  }
+
+  /**
+   * Title of {@link #seen}: more is counted by now than the causes of an older alarm rest on.
+   *
+   * @return e.g. {@code Failures seen and expected, furthest apart first; all that was counted ...}
+   */
+  public String seenTitle() {
+    return "Failures seen and expected, furthest apart first; all that was counted up to %s, the level of the season allowed for"
+        .formatted(season.due().asOf());
   }
 
   /**
@@ -182,14 +191,15 @@ public final class TakeWatchWords {
     for (int i = 0; i < causes.size(); i++) {
       Cause cause = causes.get(i);
       lines.add(
-          "%d. %s: %s of %s failed, about %s were to be expected%s. %s"
+          "%d. %s: %s of %s counted up to %s failed, about %s were to be expected%s. %s"
               .formatted(
                   i + 1,
                   Words.sentence(Words.level(cause.column(), cause.level())),
                   Words.count(cause.failures()),
                   Words.count(cause.grafts(), "graft"),
+                  watch.latest().get().day(),
                   Words.count(Math.round(cause.expectedFailures())),
-                  i == 0 ? "" : " even allowing for those above",
+                  i == 0 ? "" : ", even allowing for those above",
                   check(cause.column())));
     }
     lines.add(

@@ -3,6 +3,7 @@ package org.taketally.wording;
 import java.util.List;
 import org.taketally.answers.Estimate;
 import org.taketally.terms.Interval;
+import org.taketally.terms.Plural;
 import org.taketally.wording.language.Language;
 import org.taketally.wording.language.Phrases;
 
@@ -128,7 +129,7 @@ public final class Words {
    * @return e.g. {@code 1 graft}, {@code 4,782 grafts}
    */
   public static String count(long count, String noun) {
-    return count(count) + " " + noun + (count == 1 ? "" : "s");
+    return Plural.of(count, noun);
   }
 
   /**

@@ -337,6 +337,24 @@ class CommandsTest {
         .contains("expected a record among those kept");
   }
 
+  /** They decided how the command ended, and weren't said. */
+  @Test
+  void problems_of_repeated_counts_are_said_with_those_of_the_records() throws IOException {
+    Path sheet =
+        Files.writeString(
+            folder.resolve("old.csv"),
+            "record,cultivar,rootstock,graft_date,grafts,takes\n"
+                + "A1,Orrin,Pellin,1968-03-04,10,6\n");
+    Path counts =
+        Files.writeString(
+            folder.resolve("counts.csv"),
+            "record,assessed_date,alive\nA1,1968-05-04,5\nA1,1968-07-04,6\n");
+    assertThat(run("check", sheet, "--assessments", counts).out())
+        .contains("counts.csv line 3, column alive: found \"6 alive of A1\", expected at most 5")
+        .contains("counts.csv line 2, column assessed_date: found \"1968-05-04\", expected a year")
+        .contains("repeated counts: 2 rows read = 2 kept + 0 set aside");
+  }
+
   @Test
   void a_crop_template_and_a_proposed_dictionary_are_files_that_can_be_used() throws IOException {
     CommandRun template = run("crop", "template", "--like", "apple");

@@ -125,7 +125,7 @@ class PlanCommandsTest {
             folder.resolve("list.csv"), "cultivar,sticks,needed\nOrrin,40,2026-07-20\n");
     assertUsage(
         run("order", "--request", list, "--sure", "80", "--batch", "5"),
-        "--sure, --batch goes with an order book");
+        "each of --sure, --batch goes with an order book");
     assertUsage(
         run("order", "--request", list, "--today", "14/07/2026"),
         "found \"14/07/2026\", expected a date as year-month-day");

@@ -134,6 +134,10 @@ class WatchCommandTest {
     assertThat(found.get("notYetDue").getAsInt() + found.get("due").getAsInt())
         .isEqualTo(found.get("notCounted").getAsInt());
     assertThat(outcome.out()).contains("Look at that wood", "due for counting", "Lately");
+    assertThat(outcome.out())
+        .as("counts at the alarm, and those of the table, say up to when they were counted")
+        .containsPattern("Fridge batch F08: 44 of 49 grafts counted up to 2026-07-08 failed")
+        .containsPattern("all that was counted up to 2026-07-1\\d, the level .*F08 68 59 ");
     assertThat(folder.resolve("page").resolve("watch.html"))
         .content()
         .contains("<svg", "Not for publication", "fridge batch F08");

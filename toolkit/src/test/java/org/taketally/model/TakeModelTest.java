@@ -129,6 +129,8 @@ class TakeModelTest {
                 + " failures and takes are both recorded, or add records");
     assertThatThrownBy(() -> TakeModel.ofTakes().fit(cells(new int[] {7}, new int[] {0}, one)))
         .hasMessageStartingWith("none of the 7 grafts took");
+    assertThatThrownBy(() -> TakeModel.ofTakes().fit(cells(new int[] {1}, new int[] {1}, one)))
+        .hasMessageStartingWith("the only graft took, so nothing");
     assertThatThrownBy(() -> TakeModel.ofTakes().fit(cells(new int[0], new int[0], column("site"))))
         .hasMessage("there are no assessed grafts to learn from");
   }

@@ -1,6 +1,7 @@
 package org.taketally.records;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
@@ -520,5 +521,90 @@ class DictionaryProposalTest {
           .contains("no heading seems to hold how many grafts the takes are out of");
     }
     assertThat(proposed("Variety,Stock,Take\nA,B,8 of 10\nA,C,7 of 10\n").questions()).isEmpty();
+  }
+
+  @Test
+  void a_sheet_longer_than_was_looked_at_says_so_once() throws IOException {
+    String rows = "Orrin,Pellin,10,9\n".repeat(20_001);
+    DictionaryProposal proposal = proposed("Variety,Stock,Made,Alive\n" + rows);
+    assertThat(proposal.reasons())
+        .filteredOn(reason -> reason.contains("only its first 20,000 rows were looked at"))
+        .hasSize(1);
+  }
+
+  @Test
+  void a_file_named_twice_is_looked_at_once() throws IOException {
+    Path file = sheet("Variety,Stock,Alive\nOrrin,Pellin,x\nOrrin,Halden,\n");
+    DictionaryProposal twice = DictionaryProposal.of(List.of(file, folder.resolve("./kept.csv")));
+    assertThat(twice.json()).isEqualTo(DictionaryProposal.of(List.of(file)).json());
+    assertThat(twice.sheets()).hasSize(1);
+  }
+
+  /** A dictionary tells files apart by their names. */
+  @Test
+  void files_of_one_name_kept_in_different_ways_are_asked_about() throws IOException {
+    Path one = Files.createDirectory(folder.resolve("2024")).resolve("kept.csv");
+    Path other = Files.createDirectory(folder.resolve("2025")).resolve("kept.csv");
+    Files.writeString(one, "Variety,Stock,Made,Alive\nOrrin,Pellin,10,9\n");
+    Files.writeString(other, "Sorte,Unterlage,grafts,takes\nOrrin,Pellin,10,8\n");
+    assertThat(DictionaryProposal.of(List.of(one, other)).questions())
+        .singleElement()
+        .asString()
+        .contains("another file is called kept.csv too", "rename one of them");
+  }
+
+  @Test
+  void the_word_most_like_comes_first() throws IOException {
+    DictionaryProposal proposal =
+        proposed("cultivar,rootstock,bud_stage,grafts,takes\nOrrin,Pellin,flushd,10,9\n");
+    assertThat(proposal.open().get(0).choices().get(0)).isEqualTo("flushed");
+  }
+
+  @Test
+  void a_column_made_from_others_is_none_of_the_users_own() throws IOException {
+    DictionaryProposal proposal =
+        proposed("cultivar,rootstock,storage_days,Shelf,grafts,takes\nOrrin,Pellin,12,b,10,9\n");
+    assertThat(proposal.reasons())
+        .anyMatch(reason -> reason.endsWith("columns of your own, kept as they are: \"Shelf\""));
+  }
+
+  /** The proposal was of no use, and nothing was open. */
+  @Test
+  void headings_over_several_columns_are_asked_about() throws IOException {
+    DictionaryProposal proposal =
+        proposed(",,2023,,2024,\nVariety,Stock,made,alive,made,alive\nOrrin,Pellin,12,9,10,8\n");
+    assertThat(proposal.questions())
+        .singleElement()
+        .asString()
+        .contains("\"made\", \"alive\" stand over several columns", "a heading of its own");
+  }
+
+  @Test
+  void a_worksheet_of_notes_is_not_asked_about() throws IOException {
+    Path file = folder.resolve("club.xlsx");
+    try (OutputStream out = Files.newOutputStream(file);
+        Workbook book = new Workbook(out, "Taketally test", "1.0")) {
+      Worksheet records = book.newWorksheet("2025");
+      String[][] rows = {{"Variety", "Stock", "Alive"}, {"Orrin", "Pellin", "x"}};
+      for (int row = 0; row < rows.length; row++) {
+        for (int column = 0; column < rows[row].length; column++) {
+          records.value(row, column, rows[row][column]);
+        }
+      }
+      Worksheet notes = book.newWorksheet("to buy");
+      notes.value(0, 0, "Tape");
+      notes.value(1, 0, "Knives");
+    }
+    DictionaryProposal proposal = DictionaryProposal.of(List.of(file));
+    assertThat(proposal.questions()).isEmpty();
+    assertThat(proposal.reasons())
+        .anyMatch(reason -> reason.contains("to buy: it has hardly a heading that is known"));
+    assertThatThrownBy(() -> RecordsReader.defaults().read(List.of(file)))
+        .hasMessageContaining("sheet 2025 line 1: found \"Variety, Stock, Alive\"");
+  }
+
+  @Test
+  void a_cross_is_a_failure() throws IOException {
+    assertThat(proposed("cultivar,rootstock,took\nA,B,\u2713\nA,C,\u2717\n").questions()).isEmpty();
   }
 }

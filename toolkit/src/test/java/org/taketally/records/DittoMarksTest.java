@@ -1,6 +1,7 @@
 package org.taketally.records;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import com.google.gson.JsonParser;
 import java.io.IOException;
@@ -143,5 +144,31 @@ class DittoMarksTest {
         .containsOnly("Orrin \"Early\"");
     String asked = DictionaryProposal.of(List.of(folder.resolve("sheet.csv"))).questions().get(0);
     assertThat(asked).contains("\"same\": {\"Orrin \\\"Early\\\"\": [\"Orrin Early\"]}");
+  }
+
+  /**
+   * Unquoted in a CSV file, it took the lines up to the next mark into one cell: a row was lost.
+   */
+  @Test
+  void a_mark_typed_without_quotation_marks_around_it_is_refused_with_its_line()
+      throws IOException {
+    Path file =
+        Files.writeString(
+            folder.resolve("typed.csv"),
+            "cultivar,rootstock,grafter,grafts,takes\nOrrin,Pellin,Ann,10,7\n"
+                + "\",Halden,Ann,8,5\n\",Varric,Ann,9,4\n");
+    assertThatThrownBy(() -> RecordsReader.defaults().read(List.of(file)))
+        .hasMessageContaining("typed.csv line 3: found \"a quotation mark that stands alone")
+        .hasMessageContaining("write the name out, or do.");
+  }
+
+  @Test
+  void a_note_of_several_lines_is_no_such_mark() throws IOException {
+    Path file =
+        Files.writeString(
+            folder.resolve("notes.csv"),
+            "cultivar,rootstock,grafts,takes,notes\nOrrin,Pellin,10,7,\"late,\nbut well\"\n"
+                + "Orrin,Halden,10,7,\", as above\"\n");
+    assertThat(RecordsReader.defaults().read(List.of(file)).grafts()).isEqualTo(20);
   }
 }

@@ -261,4 +261,17 @@ class KeptWaysTest {
             reader("{\"constants\": {\"grafts\": \"10\"}}").read(file("sheet.csv", alive)).takes())
         .isEqualTo(9);
   }
+
+  /** A German day, with a dot behind it, was said to be no day that exists. */
+  @Test
+  void a_day_with_the_name_of_its_month_names_its_pattern() throws IOException {
+    String days =
+        "cultivar,rootstock,outcome,graft_date\nOrrin,Pellin,taken,4. März 2025\n"
+            + "Orrin,Pellin,taken,6th March\n";
+    GraftRecords records = reader("{}").read(file("sheet.csv", days));
+    assertThat(records.problems().get(0).sentence())
+        .contains("this would be 4 March 2025", "\"dates\": \"d. MMM yyyy\"");
+    assertThat(records.problems().get(1).sentence())
+        .contains("found \"6th March\", expected a date as yyyy-MM-dd; correct the date");
+  }
 }

@@ -85,4 +85,24 @@ class SameFilesTest {
       sheet.value(row, 3, row == 1 ? 7 : takes);
     }
   }
+
+  /** A list kept in a workbook and saved as CSV, which writes days and decimals in its own way. */
+  @Test
+  void a_list_as_csv_and_as_workbook_is_asked_about() throws IOException {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    try (Workbook book = new Workbook(out, "Taketally test", "1.0")) {
+      worksheet(book, "2024", 9);
+    }
+    Path workbook = Files.write(folder.resolve("club.xlsx"), out.toByteArray());
+    Path text =
+        Files.writeString(
+            folder.resolve("club.csv"),
+            "cultivar,rootstock,grafts,takes\nOrrin,Pellin,11,7\nOrrin,Pellin,12,9\n");
+    assertThat(said(RecordsReader.defaults().read(List.of(workbook, text))))
+        .singleElement()
+        .asString()
+        .contains("club.csv: found \"the same contents as club.xlsx");
+    assertThat(DictionaryProposal.of(List.of(workbook, text)).questions())
+        .anyMatch(question -> question.contains("club.csv: it holds the same rows as"));
+  }
 }

@@ -17,7 +17,6 @@ import org.taketally.cells.Factor;
 import org.taketally.cells.Measure;
 import org.taketally.model.CannotFit;
 import org.taketally.model.FitOptions;
-import org.taketally.model.ModelTerms;
 import org.taketally.model.TakeFit;
 import org.taketally.model.TakeModel;
 import org.taketally.records.columns.DerivedColumn;
@@ -178,17 +177,7 @@ final class WithinHands {
 
   /** The fit's model with another question. */
   private TakeModel asking(String factor) {
-    ModelTerms terms = fit.model();
-    return TakeModel.of(
-        new ModelTerms(
-            terms.adjusted(),
-            terms.curves(),
-            terms.bases(),
-            terms.varying(),
-            terms.together(),
-            Optional.of(factor),
-            List.of(),
-            terms.nodes()));
+    return TakeModel.of(fit.model().asking(factor));
   }
 
   private boolean met(String column, String level) {

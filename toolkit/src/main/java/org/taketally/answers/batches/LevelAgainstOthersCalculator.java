@@ -1,5 +1,6 @@
 package org.taketally.answers.batches;
 
+import java.math.BigDecimal;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -21,6 +22,7 @@ import org.taketally.records.columns.RecordColumn;
  */
 public final class LevelAgainstOthersCalculator {
 
+  private static final String NUMBER = "-?\\d{1,12}(\\.\\d{1,12})?";
   private static final int NAMED = 12;
 
   private LevelAgainstOthersCalculator() {}
@@ -91,9 +93,16 @@ public final class LevelAgainstOthersCalculator {
     }
     if (others == 0) {
       throw new IllegalArgumentException(
-          "all %,d assessed grafts have %s \"%s\", so there are no others to compare with; read records that hold others too, or ask about another column"
-              .formatted(own, all.name(), level));
+          "every assessed graft has %s \"%s\", so there are no others to compare with; read records that hold others too, or ask about another column"
+              .formatted(all.name(), level));
     }
+  }
+
+  /** Whether both are one number, as 8 and 8.0, which a sheet may hold of either. */
+  private static boolean sameNumber(String level, String asked) {
+    return level.matches(NUMBER)
+        && asked.matches(NUMBER)
+        && new BigDecimal(level).compareTo(new BigDecimal(asked)) == 0;
   }
 
   private static String level(Factor all, String asked) {
@@ -101,7 +110,9 @@ public final class LevelAgainstOthersCalculator {
       return asked;
     }
     List<String> alike =
-        all.levels().stream().filter(level -> level.equalsIgnoreCase(asked)).toList();
+        all.levels().stream()
+            .filter(level -> level.equalsIgnoreCase(asked) || sameNumber(level, asked))
+            .toList();
     if (alike.size() == 1) {
       return alike.get(0);
     }

@@ -1,11 +1,9 @@
 package org.taketally.answers.effects;
 
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Stream;
 import org.taketally.answers.AnswerOptions;
 import org.taketally.answers.Estimate;
 import org.taketally.answers.adjusted.DrawSummary;
@@ -17,7 +15,6 @@ import org.taketally.answers.adjusted.WithinGroups.Way;
 import org.taketally.cells.Factor;
 import org.taketally.model.CannotFit;
 import org.taketally.model.FitOptions;
-import org.taketally.model.ModelTerms;
 import org.taketally.model.TakeFit;
 import org.taketally.model.TakeModel;
 import org.taketally.records.columns.RecordColumn;
@@ -101,20 +98,10 @@ final class CultivarsWithin {
 
   /** The fit's model with cultivars adjusted for, and asked about. */
   private TakeModel asked() {
-    ModelTerms terms = fit.model();
-    List<String> varying = new ArrayList<>(terms.varying());
-    varying.remove(CULTIVAR);
-    varying.removeAll(combinations().keySet());
-    List<String> adjusted = Stream.concat(terms.adjusted().stream(), Stream.of(CULTIVAR)).toList();
-    return TakeModel.of(
-        new ModelTerms(
-            adjusted,
-            terms.curves(),
-            terms.bases(),
-            varying,
-            Map.of(),
-            Optional.of(CULTIVAR),
-            List.of(),
-            terms.nodes()));
+    TakeModel asked = TakeModel.of(fit.model().asking(CULTIVAR)).without(CULTIVAR);
+    for (String combination : combinations().keySet()) {
+      asked = asked.without(combination);
+    }
+    return asked.adjustFor(CULTIVAR).compare(CULTIVAR);
   }
 }

@@ -14,6 +14,7 @@ import org.taketally.cells.Factor;
 import org.taketally.files.FileNames;
 import org.taketally.records.GraftRecords;
 import org.taketally.records.rows.SetAside;
+import org.taketally.terms.Plural;
 import org.taketally.terms.Problem;
 import org.taketally.terms.Provenance;
 import org.taketally.terms.Severity;
@@ -30,11 +31,11 @@ final class RecordsDisplay {
     Provenance from = records.provenance();
     Shown counts =
         Shown.paragraph(
-            "%,d grafts assessed, %,d took. %,d rows read, %,d kept, %,d set aside."
+            "%s assessed, %,d took. %s read, %,d kept, %,d set aside."
                 .formatted(
-                    records.grafts(),
+                    Plural.of(records.grafts(), "graft"),
                     records.takes(),
-                    from.rowsRead(),
+                    Plural.of(from.rowsRead(), "row"),
                     from.rowsKept(),
                     from.rowsSetAside()));
     Shown table = Shown.of(Tables.grid(records.frame(), "records"));
@@ -50,16 +51,12 @@ final class RecordsDisplay {
         problems.stream()
             .collect(Collectors.groupingBy(Problem::severity, TreeMap::new, Collectors.counting()));
     return counts.entrySet().stream()
-        .map(each -> counted(each.getValue(), word(each.getKey())))
+        .map(each -> Plural.of(each.getValue(), word(each.getKey())))
         .collect(Collectors.joining(", "));
   }
 
   private static String word(Severity severity) {
     return severity.name().toLowerCase(Locale.ROOT);
-  }
-
-  private static String counted(long count, String word) {
-    return "%,d %s%s".formatted(count, word, count == 1 ? "" : "s");
   }
 
   static Shown problem(Problem problem) {
@@ -75,7 +72,7 @@ final class RecordsDisplay {
       rows.add(null);
     }
     String caption =
-        "%s: %s".formatted(counted(problems.size(), "problem"), summary(problems))
+        "%s: %s".formatted(Plural.of(problems.size(), "problem"), summary(problems))
             + (problems.size() > PROBLEMS ? "; the first " + PROBLEMS + " are shown" : "");
     return Shown.of(
         Grid.of(
@@ -109,7 +106,7 @@ final class RecordsDisplay {
     UnaryOperator<String> shortened = shortNames(first.stream().map(SetAside.Row::file));
     List<List<String>> rows = new ArrayList<>();
     first.forEach(each -> rows.add(row(each, shortened.apply(each.file()), headings.size())));
-    String caption = counted(aside.size(), "row") + " set aside, as typed";
+    String caption = Plural.of(aside.size(), "row") + " set aside, as typed";
     return Shown.of(Grid.of(caption, headings, rows));
   }
 

@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Optional;
 import javax.tools.ToolProvider;
 import org.taketally.files.SafeFile;
+import org.taketally.files.ThisJava;
 import org.taketally.notebook.KernelMain;
 
 /**
@@ -74,7 +75,7 @@ public final class KernelInstall {
     Logo.write(folder);
     Path archive = folder.resolve(ARCHIVE);
     Files.deleteIfExists(archive);
-    Optional<String> problem = ClassArchive.make(java(), options(), jar, archive);
+    Optional<String> problem = ClassArchive.make(ThisJava.program(), options(), jar, archive);
     Gson pretty = new GsonBuilder().setPrettyPrinting().disableHtmlEscaping().create();
     SafeFile.write(
         folder.resolve("kernel.json"), pretty.toJson(spec(jar, archive, problem.isEmpty())) + "\n");
@@ -94,10 +95,6 @@ public final class KernelInstall {
     }
   }
 
-  private static Path java() {
-    return Path.of(System.getProperty("java.home"), "bin", "java");
-  }
-
   private List<String> options() {
     List<String> options = new ArrayList<>(KernelMain.JAVA_OPTIONS);
     options.addAll(javaOptions);
@@ -106,7 +103,7 @@ public final class KernelInstall {
 
   private JsonObject spec(Path jar, Path archive, boolean archived) {
     JsonArray command = new JsonArray();
-    command.add(java().toString());
+    command.add(ThisJava.program().toString());
     if (archived) {
       command.add("-XX:SharedArchiveFile=" + archive);
       command.add("-Xlog:disable"); // an archive that no longer fits is left aside without a word

@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Collectors;
 import org.taketally.files.SafeFile;
+import org.taketally.files.ThisJava;
 import org.taketally.notebook.KernelMain;
 import org.taketally.notebook.kernel.KernelSetup;
 import org.taketally.notebook.kernel.client.KernelConnection;
@@ -51,7 +52,7 @@ final class EngineApart implements CellEngine {
 
   private List<String> command() {
     List<String> command = new ArrayList<>();
-    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    command.add(ThisJava.program().toString());
     command.addAll(KernelMain.JAVA_OPTIONS);
     command.add("-D" + KernelMain.PARENT + "=" + ProcessHandle.current().pid());
     command.addAll(

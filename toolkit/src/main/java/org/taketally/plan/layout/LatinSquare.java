@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import java.util.stream.IntStream;
+import org.taketally.terms.Plural;
 
 /** Rows are grafters, columns days; each pairing stands once in each. */
 final class LatinSquare {
@@ -40,8 +41,8 @@ final class LatinSquare {
     int[] counts = Replicates.of(plan, plotsEach * plan.pairings().size(), plotsEach);
     if (IntStream.of(counts).anyMatch(count -> count < plotsEach)) {
       throw new IllegalArgumentException(
-          "a Latin square needs %d grafts of every pairing, more than are on hand of some; use fewer grafts a plot, or blocks"
-              .formatted(plotsEach * plan.graftsPerPlot()));
+          "a Latin square needs %s of every pairing, more than are on hand of some; use fewer grafts a plot, or blocks"
+              .formatted(Plural.of(plotsEach * plan.graftsPerPlot(), "graft")));
     }
   }
 

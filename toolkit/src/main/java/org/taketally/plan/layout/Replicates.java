@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.taketally.terms.Plural;
 
 /** How many plots each pairing gets, as evenly as room and supplies allow. */
 final class Replicates {
@@ -61,18 +62,21 @@ final class Replicates {
             .findFirst();
     if (scarce.isEmpty()) {
       return new IllegalArgumentException(
-          "%s gets no plot: room is for %d plots of %d grafts; add days or grafters, or leave pairings out"
-              .formatted(pairing, plots, plan.graftsPerPlot()));
+          "%s gets no plot: room is for %s of %s; add days or grafters, or leave pairings out"
+              .formatted(
+                  pairing, Plural.of(plots, "plot"), Plural.of(plan.graftsPerPlot(), "graft")));
     }
     String name = scarce.get();
     return new IllegalArgumentException(
-        "%s gets no plot: room is for %d plots of %d grafts; there is enough of %s for %d grafts: leave it out, or use fewer grafts a plot"
+        "%s gets no plot: room is for %s of %s; there is enough of %s for %s: leave it out, or use fewer grafts a plot"
             .formatted(
                 pairing,
-                plots,
-                plan.graftsPerPlot(),
+                Plural.of(plots, "plot"),
+                Plural.of(plan.graftsPerPlot(), "graft"),
                 name,
-                plan.stocksOnHand().getOrDefault(name, plan.woodOnHand().getOrDefault(name, 0))));
+                Plural.of(
+                    plan.stocksOnHand().getOrDefault(name, plan.woodOnHand().getOrDefault(name, 0)),
+                    "graft")));
   }
 
   private int fewest(int[] counts, boolean[] full, List<Pairing> pairings) {

@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import java.util.stream.IntStream;
+import org.taketally.records.columns.RecordColumn;
+import org.taketally.terms.Plural;
 
 /** In every session one bed or tray of each stock, in each bed every cultivar. */
 final class SplitPlot {
@@ -22,10 +24,10 @@ final class SplitPlot {
     int pairings = plan.pairings().size();
     if (plan.room() < pairings) {
       throw new IllegalArgumentException(
-          "stocks by the bed take %d plots a session (%d cultivars in a bed of each of %d stocks), but a session may hold %d; allow %d plots a session, leave out cultivars or stocks, or use blocks"
+          "stocks by the bed take %d plots a session (%s in a bed of each of %d stocks), but a session may hold %d; allow %d plots a session, leave out cultivars or stocks, or use blocks"
               .formatted(
                   pairings,
-                  plan.cultivars().size(),
+                  Plural.of(plan.cultivars().size(), RecordColumn.CULTIVAR.columnName()),
                   plan.rootstocks().size(),
                   plan.room(),
                   pairings));

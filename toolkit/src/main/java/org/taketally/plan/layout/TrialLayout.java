@@ -12,6 +12,7 @@ import java.util.Random;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import org.taketally.terms.Plural;
 
 /**
  * Which pairing is grafted by whom, when and in what order.
@@ -106,8 +107,10 @@ public record TrialLayout(
   private static void requireTwoPlots(int[] sizes) {
     if (sizes[sizes.length - 1] < 2) {
       throw new IllegalArgumentException(
-          "there are grafts for %d plots but %d sessions, so some sessions would hold fewer than two plots and compare nothing: use fewer days or grafters, fewer grafts a plot, or get more stocks and wood"
-              .formatted(Arrays.stream(sizes).sum(), sizes.length));
+          "there are grafts for %s but %s, so some sessions would hold fewer than two plots and compare nothing: use fewer days or grafters, fewer grafts a plot, or get more stocks and wood"
+              .formatted(
+                  Plural.of(Arrays.stream(sizes).sum(), "plot"),
+                  Plural.of(sizes.length, "session")));
     }
   }
 

@@ -9,6 +9,7 @@ import org.taketally.records.problems.ProblemText;
 import org.taketally.records.rows.RecordRow;
 import org.taketally.records.rows.RowReport;
 import org.taketally.records.rows.SheetReader;
+import org.taketally.terms.Plural;
 
 /**
  * Counts blank results, sheet by sheet, and asks what they mean where they are many: whether a
@@ -96,6 +97,6 @@ final class BlankResults {
 
   private static String took(long takes, long of) {
     String share = of == 0 ? "" : ", %.0f %%".formatted(100.0 * takes / of);
-    return String.format(Locale.ROOT, "%,d of %,d grafts took%s", takes, of, share);
+    return String.format(Locale.ROOT, "%,d of %s took%s", takes, Plural.of(of, "graft"), share);
   }
 }

@@ -92,7 +92,8 @@ public final class DateRule {
     }
   }
 
-  private static void longAgo(
+  /** Asks about a day so long ago that its year is more often a slip. */
+  public static void longAgo(
       RecordRow row, RecordColumn column, SheetReader sheet, RowReport report) {
     if (row.has(column) && row.code(column) < LONG_AGO.toEpochDay()) {
       report.add(

@@ -14,6 +14,7 @@ import org.taketally.records.problems.ProblemLog;
 import org.taketally.records.problems.ProblemText;
 import org.taketally.records.rows.Levels;
 import org.taketally.records.rows.RecordsLayout;
+import org.taketally.terms.Plural;
 
 /** Looks for names that may be one and the same, when all rows have been read. Merges none. */
 final class NameChecks {
@@ -112,8 +113,11 @@ final class NameChecks {
       int rarer = second ? one : other;
       int commoner = second ? other : one;
       String expected =
-          "another name than \"%s\" (%,d rows; this one %,d)"
-              .formatted(levels.name(commoner), levels.rows(commoner), levels.rows(rarer));
+          "another name than \"%s\" (%s; this one %,d)"
+              .formatted(
+                  levels.name(commoner),
+                  Plural.of(levels.rows(commoner), "row"),
+                  levels.rows(rarer));
       add(kind, rarer, levels.name(commoner), expected);
     }
 

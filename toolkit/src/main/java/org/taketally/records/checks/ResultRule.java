@@ -18,6 +18,7 @@ import org.taketally.records.rows.RecordsLayout;
 import org.taketally.records.rows.RowReport;
 import org.taketally.records.rows.SheetReader;
 import org.taketally.records.rows.SheetSurvey;
+import org.taketally.terms.Plural;
 
 /** Makes grafts and takes of a row from {@code grafts}, {@code takes} and {@code outcome}. */
 final class ResultRule {
@@ -281,7 +282,7 @@ final class ResultRule {
 
   private static String oneCount(int grafts, int low, int high) {
     return low > high
-        ? "a percentage that %d %s can give".formatted(grafts, grafts == 1 ? "graft" : "grafts")
+        ? "a percentage that %s can give".formatted(Plural.of(grafts, "graft"))
         : "a percentage that stands for one count; of %d grafts this could be %d to %d"
             .formatted(grafts, low, high);
   }

@@ -76,6 +76,7 @@ public final class RowRules implements PassRules {
   public void apply(RecordRow row, SheetReader sheet, RowReport report) {
     results.apply(row, sheet, report);
     totals.apply(row, sheet, report);
+    LivingAndDead.apply(row, sheet, report);
     percents.see(row, sheet, report);
     dates.apply(row, sheet, report);
     derivation.apply(row, sheet, report);

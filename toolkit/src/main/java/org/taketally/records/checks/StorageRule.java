@@ -57,8 +57,8 @@ final class StorageRule {
           () ->
               new ProblemText(
                   sheet.typed(RecordColumn.ASSESSED_DATE),
-                  "%s days or more after grafting for %s; this is %s days"
-                      .formatted(Plain.number(assessEarly), crop, Plain.number(waited)),
+                  "%s days or more after grafting for %s; this is %s"
+                      .formatted(Plain.number(assessEarly), crop, days(waited)),
                   LOOK));
     }
     if (row.grafts() > batchMax) {
@@ -86,7 +86,7 @@ final class StorageRule {
           () ->
               new ProblemText(
                   dated ? sheet.typed(RecordColumn.BUDWOOD_CUT_DATE) : Plain.number(stored),
-                  limit(beyond) + "; this is " + Plain.number(stored) + " days",
+                  limit(beyond) + "; this is " + days(stored),
                   LOOK));
     }
   }
@@ -137,5 +137,9 @@ final class StorageRule {
         ? "; if it is in Fahrenheit (%.1f °C), say \"unit\": \"F\" in the dictionary"
             .formatted(celsius)
         : "";
+  }
+
+  private static String days(double days) {
+    return Plain.number(days) + (days == 1 ? " day" : " days");
   }
 }

@@ -26,6 +26,9 @@ import java.util.stream.Stream;
  */
 public final class CommonWords {
 
+  /** What a heading of the dead means, which is no column of ours. */
+  public static final String DEAD = "dead";
+
   private static final String HEADING = "heading";
   private static final Pattern UNIT =
       Pattern.compile("[\\s(\\[]+(°?[CF]|mm|cm|in|inch|%)[)\\]]*$", Pattern.CASE_INSENSITIVE);

@@ -6,6 +6,7 @@ import java.time.format.DateTimeFormatter;
 import java.time.format.DateTimeFormatterBuilder;
 import java.time.format.ResolverStyle;
 import java.time.temporal.ChronoField;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
@@ -18,6 +19,11 @@ import java.util.Optional;
 public final class DatePattern {
 
   public static final String DAY_NUMBER = "day-number";
+
+  /** Ways to write a day with the name of its month; one reads it whole or cut short. */
+  public static final List<String> WITH_MONTH_NAMES =
+      List.of("d MMM yyyy", "d. MMM yyyy", "d-MMM-yyyy", "d-MMM-yy", "d MMM yy", "MMM d, yyyy");
+
   private static final LocalDate DAY_ZERO = LocalDate.of(1899, 12, 30);
   private static final int CENTURY = 2000;
 

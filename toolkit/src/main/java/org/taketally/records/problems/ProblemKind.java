@@ -83,6 +83,8 @@ public enum ProblemKind {
   /** Days with day and month the other way round than the rest. */
   DAYS_OF_TWO_ORDERS(CHECK, "columns of days written two ways"),
 
+  /** Grafts, living and dead that don't add up. */
+  DEAD_DISAGREE(CHECK, "rows whose living and dead don't come to their grafts"),
   /** A cause of failure beside a take. */
   CAUSE_OF_TAKE(CHECK, "causes of failure beside a take"),
   /** A graft planned, not made. */

@@ -4,6 +4,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.taketally.terms.Problem;
 import org.taketally.terms.Severity;
 
@@ -16,6 +17,16 @@ import org.taketally.terms.Severity;
 public record ProblemSummary(List<Group> groups) {
 
   private static final int EXAMPLES = 3;
+
+  /**
+   * These problems, then others.
+   *
+   * @param others of other files
+   * @return all of them
+   */
+  public ProblemSummary and(ProblemSummary others) {
+    return new ProblemSummary(Stream.concat(groups.stream(), others.groups.stream()).toList());
+  }
 
   /**
    * Equal problems of one column of one file.

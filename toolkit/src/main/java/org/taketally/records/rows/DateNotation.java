@@ -28,8 +28,6 @@ final class DateNotation {
   private static final Pattern THREE_NUMBERS =
       Pattern.compile("(\\d{1,4})([./ -])(\\d{1,2})\\2(\\d{1,4})");
   private static final List<String> ORDERS = List.of("d/M/y", "M/d/y", "y/M/d");
-  private static final List<String> WITH_MONTH_NAMES =
-      List.of("d MMM yyyy", "d MMMM yyyy", "d-MMM-yyyy", "d-MMM-yy", "MMM d, yyyy", "MMMM d, yyyy");
   private static final Pattern DAY_NUMBER = Pattern.compile("[3-6]\\d{4}");
   private static final int FIRST_YEAR = 1900;
   private static final int LAST_YEAR = 2199;
@@ -140,7 +138,11 @@ final class DateNotation {
           "a date as yyyy-MM-dd; this would be " + only.getValue(),
           "name the pattern in the dictionary: \"dates\": \"" + only.getKey() + "\"");
     }
-    return notADate("a day that exists, as yyyy-MM-dd", "correct the date, or leave it blank");
+    return notADate(
+        THREE_NUMBERS.matcher(text).matches()
+            ? "a day that exists, as yyyy-MM-dd"
+            : "a date as yyyy-MM-dd",
+        "correct the date, or leave it blank");
   }
 
   private static String either(Map<String, String> readings) {
@@ -163,7 +165,9 @@ final class DateNotation {
       return readings;
     }
     List<String> patterns =
-        DAY_NUMBER.matcher(text).matches() ? List.of(DatePattern.DAY_NUMBER) : WITH_MONTH_NAMES;
+        DAY_NUMBER.matcher(text).matches()
+            ? List.of(DatePattern.DAY_NUMBER)
+            : DatePattern.WITH_MONTH_NAMES;
     for (String pattern : patterns) {
       DatePattern.of(pattern)
           .flatMap(p -> p.read(text))

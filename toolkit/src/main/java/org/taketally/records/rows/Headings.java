@@ -35,6 +35,7 @@ public final class Headings {
   private final Map<Integer, String> leftOut = new LinkedHashMap<>();
   private final List<String> ours;
   private final long line;
+  private final int dead;
 
   /**
    * Reads the headings of a sheet.
@@ -59,11 +60,14 @@ public final class Headings {
           "take out columns that hold no records, or save the sheet by another delimiter");
     }
     requireUnique();
+    Optional<String> saidDead = rules.column(RecordColumn.TAKES.columnName()).dead();
+    this.dead = saidDead.or(this::perhapsDead).map(headings::indexOf).orElse(-1);
     Map<String, String> said = new HashMap<>();
     rules.columns().forEach((name, entry) -> said.put(entry.from().orElse(name), name));
     Set<String> passedOver = new HashSet<>(rules.ignore());
     passedOver.addAll(SetAside.ADDED);
     passedOver.add("");
+    saidDead.ifPresent(passedOver::add);
     Set<String> first = new HashSet<>(passedOver);
     first.addAll(blank);
     understand(said, first);
@@ -76,6 +80,13 @@ public final class Headings {
     }
     understand(said, passedOver);
     respell(passedOver);
+  }
+
+  /** A heading that is a common word for the dead; by it nothing is read, only asked. */
+  private Optional<String> perhapsDead() {
+    return headings.stream()
+        .filter(heading -> CommonWords.columns(heading).equals(Set.of(CommonWords.DEAD)))
+        .findFirst();
   }
 
   private void understand(Map<String, String> said, Set<String> passedOver) {
@@ -179,6 +190,11 @@ public final class Headings {
 
   public List<String> all() {
     return headings;
+  }
+
+  /** Field of the dead counted beside grafts and takes, or -1. */
+  int dead() {
+    return dead;
   }
 
   public boolean has(String name) {

@@ -203,6 +203,18 @@ public final class SheetReader {
         : Trim.trim(current.fields()[field]);
   }
 
+  /** The heading of the dead counted beside grafts and takes, if there is one. */
+  public Optional<String> deadHeading() {
+    return headings.dead() < 0 ? Optional.empty() : Optional.of(headings.heading(headings.dead()));
+  }
+
+  /** What stands under {@link #deadHeading} in the row read last, as typed. */
+  public String typedDead() {
+    return headings.dead() < current.fields().length
+        ? Trim.trim(current.fields()[headings.dead()])
+        : "";
+  }
+
   /** Whether nothing stands in a column of the row read last. */
   public boolean blank(RecordColumn column) {
     int field = fieldOf[RecordsLayout.place(column)];

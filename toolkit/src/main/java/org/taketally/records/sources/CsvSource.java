@@ -145,19 +145,21 @@ final class CsvSource implements RowSource {
   private final class CsvRows implements Rows {
 
     private final TextFile.Ended text;
+    private final RawRowHandler handler;
     private final CloseableIterator<RawRow> rows;
     private long lastLine = 1;
     private boolean ended;
 
     CsvRows(char by) {
       text = TextFile.open(path, rules.encoding());
+      handler = new RawRowHandler(by);
       rows =
           CsvReader.builder()
               .fieldSeparator(by)
               .acceptCharsAfterQuotes(false)
               .ignoreDifferentFieldCount(true)
               .maxBufferSize(BUFFER)
-              .build(new RawRowHandler(), text)
+              .build(handler, text)
               .iterator();
     }
 
@@ -170,6 +172,15 @@ final class CsvSource implements RowSource {
             ended = true;
           } else if (!row.blank()) {
             lastLine = row.line();
+            if (handler.swallowed()) {
+              throw refused(
+                  row.line(),
+                  "a quotation mark that stands alone in a cell, so that the lines up to the next"
+                      + " mark are one cell",
+                  "quotation marks in pairs",
+                  "where it means the same as above, write the name out, or do. (and say which"
+                      + " columns under \"fill_down\" in the dictionary)");
+            }
             if (text.sawNul()) {
               requireText(row);
             }

@@ -43,15 +43,26 @@ final class DeadSource extends SourceAround {
     }
   }
 
-  /** The sheet itself where the dead have no column, or where it was changed before. */
+  /**
+   * The sheet itself where the dead have no column, where it was changed before, or where grafts,
+   * living and dead are all counted: then nothing is reckoned, and the rows are checked.
+   */
   static RowSource of(RowSource sheet, SheetRules rules) {
     for (RecordColumn result : List.of(RecordColumn.TAKES, RecordColumn.OUTCOME)) {
       boolean said = rules.column(result.columnName()).dead().isPresent();
-      if (said && !sheet.headings().contains(RowSource.FIRST_FILE)) {
+      if (said && !sheet.headings().contains(RowSource.FIRST_FILE) && !allCounted(sheet, rules)) {
         return new DeadSource(sheet, rules, result);
       }
     }
     return sheet;
+  }
+
+  private static boolean allCounted(RowSource sheet, SheetRules rules) {
+    Optional<String> dead = rules.column(RecordColumn.TAKES.columnName()).dead();
+    dead.ifPresent(heading -> place(sheet, heading));
+    return dead.isPresent()
+        && has(sheet, rules, RecordColumn.TAKES)
+        && has(sheet, rules, RecordColumn.GRAFTS);
   }
 
   private static List<String> headings(RowSource sheet, SheetRules rules, RecordColumn result) {
@@ -62,13 +73,11 @@ final class DeadSource extends SourceAround {
     boolean living = has(sheet, rules, result);
     boolean counted = result == RecordColumn.TAKES;
     boolean grafts = has(sheet, rules, RecordColumn.GRAFTS);
-    if (counted && living == grafts) {
+    if (counted && !living && !grafts) {
       throw FillDownSource.refused(
           sheet,
-          "columns of takes and dead, or of grafts and dead: the third is reckoned from them",
-          living
-              ? "take \"dead\" out of the dictionary"
-              : "name the heading of the living, or of the grafts, with \"from\"");
+          "a column of takes or of grafts beside the dead",
+          "name the heading of the living, or of the grafts, with \"from\"");
     }
     if (!counted && !living) {
       throw FillDownSource.refused(

@@ -17,12 +17,27 @@ final class RawRowHandler extends AbstractBaseCsvCallbackHandler<RawRow> {
   private String[] above = {};
   private String[] fields = {};
   private int count;
+  private boolean swallowed;
+  private final char delimiter;
+
+  RawRowHandler(char delimiter) {
+    this.delimiter = delimiter;
+  }
+
+  /**
+   * Whether a quotation mark of the row read last stands alone in its cell, as a ditto mark does,
+   * so that what follows it up to the next mark was taken for one cell.
+   */
+  boolean swallowed() {
+    return swallowed;
+  }
 
   @Override
   protected void handleBegin(long startingLineNumber) {
     above = fields;
     fields = new String[above.length];
     count = 0;
+    swallowed = false;
   }
 
   @Override
@@ -33,9 +48,25 @@ final class RawRowHandler extends AbstractBaseCsvCallbackHandler<RawRow> {
     if (index >= fields.length) {
       fields = Arrays.copyOf(fields, Math.max(8, 2 * index));
     }
+    swallowed |= quoted && length > 1 && isRest(buffer, offset, length);
     boolean same = index < above.length && equal(above[index], buffer, offset, length);
     fields[index] = same ? above[index] : new String(buffer, offset, length);
     count = index + 1;
+  }
+
+  /** Begins with a delimiter or line break, and goes on over lines with delimiters in them. */
+  private boolean isRest(char[] buffer, int offset, int length) {
+    char first = buffer[offset];
+    if (first != delimiter && first != '\n' && first != '\r') {
+      return false;
+    }
+    boolean lines = false;
+    boolean delimiters = false;
+    for (int i = offset; i < offset + length; i++) {
+      lines |= buffer[i] == '\n' || buffer[i] == '\r';
+      delimiters |= buffer[i] == delimiter;
+    }
+    return lines && delimiters;
   }
 
   private static boolean equal(String text, char[] buffer, int offset, int length) {

@@ -1,14 +1,13 @@
 package org.taketally.records.sources;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.taketally.records.problems.Place;
 import org.taketally.records.problems.ProblemKind;
 import org.taketally.records.problems.ProblemLog;
@@ -16,6 +15,8 @@ import org.taketally.records.problems.ProblemText;
 
 /** Notices files named twice, and files and worksheets that hold the same. */
 public final class SameFiles {
+
+  private static final String DAY = "\\d+\\D+\\w+\\D+\\d+.*";
 
   private SameFiles() {}
 
@@ -34,6 +35,13 @@ public final class SameFiles {
       before.ifPresentOrElse(name -> again(source, name, log), () -> once.add(source));
     }
     return once;
+  }
+
+  /** Files, each once, if named again only by another path or a link. */
+  public static List<Path> distinct(List<Path> files) {
+    Map<Path, Path> once = new LinkedHashMap<>();
+    files.forEach(file -> once.putIfAbsent(real(file), file));
+    return List.copyOf(once.values());
   }
 
   private static Path real(Path path) {
@@ -77,38 +85,50 @@ public final class SameFiles {
     }
   }
 
-  private static boolean same(RowSource one, RowSource other) {
-    if (one.path().isEmpty() || other.path().isEmpty()) {
-      return false;
-    }
-    Path path = one.path().get();
-    Path otherPath = other.path().get();
-    if (path.equals(otherPath)) {
-      return sameRows(one, other);
-    }
-    try {
-      return one.sheet().equals(other.sheet())
-          && Files.size(path) == Files.size(otherPath)
-          && Files.mismatch(path, otherPath) < 0;
-    } catch (IOException e) {
-      return false; // they were read to their end; a file gone since is no problem of the records
-    }
+  /** Whether two files or worksheets hold the same rows, even if one is CSV and one a workbook. */
+  public static boolean same(RowSource one, RowSource other) {
+    return one.path().isPresent()
+        && other.path().isPresent()
+        && one.headings().equals(other.headings())
+        && sameRows(one, other);
   }
 
-  /** Whether two worksheets of one workbook hold the same, up to their ends. */
+  /** Whether they hold the same, up to their ends. */
   private static boolean sameRows(RowSource one, RowSource other) {
-    if (!one.headings().equals(other.headings())) {
-      return false;
-    }
     try (RowSource.Rows rows = one.open();
         RowSource.Rows others = other.open()) {
       RawRow row = rows.next();
       RawRow otherRow = others.next();
-      while (row != null && otherRow != null && Arrays.equals(row.fields(), otherRow.fields())) {
+      while (row != null && otherRow != null && alike(row, otherRow)) {
         row = rows.next();
         otherRow = others.next();
       }
       return row == null && otherRow == null;
     }
+  }
+
+  private static boolean alike(RawRow one, RawRow other) {
+    int fields = Math.max(one.fields().length, other.fields().length);
+    return IntStream.range(0, fields).allMatch(field -> alike(one, other, field));
+  }
+
+  /** A cell that holds a number or day itself may be written another way as text. */
+  private static boolean alike(RawRow one, RawRow other, int field) {
+    String text = text(one, field);
+    String otherText = text(other, field);
+    if (text.equals(otherText)) {
+      return true;
+    }
+    boolean asText = isExact(one, field) != isExact(other, field);
+    boolean days = text.matches(DAY) && otherText.matches(DAY);
+    return asText && (days || text.replace(',', '.').equals(otherText.replace(',', '.')));
+  }
+
+  private static String text(RawRow row, int field) {
+    return field < row.fields().length ? Trim.trim(row.fields()[field]) : "";
+  }
+
+  private static boolean isExact(RawRow row, int field) {
+    return field < row.fields().length && row.exact(field);
   }
 }

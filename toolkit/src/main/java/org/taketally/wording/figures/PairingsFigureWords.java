@@ -103,7 +103,7 @@ public final class PairingsFigureWords {
    * @return a few words
    */
   public String shortfall(String signed) {
-    return signed + " points";
+    return signed + (signed.matches("\\D?1") ? " point" : " points");
   }
 
   /**

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import org.taketally.records.RecordsCheck;
+import org.taketally.terms.Plural;
 
 /** What a package says of itself: its description, the page beside the data, how it is cited. */
 public final class PackageWords {
@@ -49,11 +50,10 @@ public final class PackageWords {
   public static String description(RecordsCheck check) {
     return String.format(
         Locale.ROOT,
-        "Records of %,d assessed grafts, %,d of which took; %,d rows read = %,d kept + %,d set"
-            + " aside.",
-        check.grafts(),
+        "Records of %s, %,d of which took; %s read = %,d kept + %,d set aside.",
+        Plural.of(check.grafts(), "assessed graft"),
         check.takes(),
-        check.provenance().rowsRead(),
+        Plural.of(check.provenance().rowsRead(), "row"),
         check.provenance().rowsKept(),
         check.provenance().rowsSetAside());
   }

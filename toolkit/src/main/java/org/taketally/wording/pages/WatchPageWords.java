@@ -10,7 +10,8 @@ public final class WatchPageWords {
   public static final String TITLE = "The running season";
 
   /** What the page is. */
-  public static final String LEAD = "Grafts counted so far against what past seasons let expect.";
+  public static final String LEAD =
+      "Grafts counted so far against what past seasons would lead you to expect.";
 
   /** Heading of the first part. */
   public static final String GOING_WRONG = "Is this season going wrong?";
@@ -23,10 +24,6 @@ public final class WatchPageWords {
 
   /** What they are told by. */
   public static final String SEEN_BY = "By hand, week, stock and batch";
-
-  /** Caption of their table. */
-  public static final String SEEN_CAPTION =
-      "Failures seen and expected, furthest apart first; the level of the season allowed for";
 
   /** Heading of what it rests on. */
   public static final String RESTS_ON = "What this rests on";

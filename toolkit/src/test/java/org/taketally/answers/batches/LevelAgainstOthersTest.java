@@ -125,7 +125,7 @@ class LevelAgainstOthersTest {
     assertThatThrownBy(() -> asked(one, "fridge_batch", "F7"))
         .isInstanceOf(IllegalArgumentException.class)
         .hasMessageContaining(
-            "all 120 assessed grafts have fridge_batch \"F7\", so there are no others to compare"
+            "every assessed graft has fridge_batch \"F7\", so there are no others to compare"
                 + " with; read records that hold others");
     GraftRecords stock = records(0.7, Shares.NOTHING).where("rootstock", "R1");
     assertThatThrownBy(() -> asked(stock, "rootstock", "R1"))
@@ -138,5 +138,18 @@ class LevelAgainstOthersTest {
     assertThatThrownBy(() -> asked(records, "fridge_batch", "9"))
         .hasMessageContaining("no assessed graft has fridge_batch \"9\"; there are F1, F2");
     assertThatThrownBy(() -> asked(records, "fridge", "7")).hasMessageContaining("fridge_batch");
+  }
+
+  /** A sheet's 8.0 is kept as 8. */
+  @Test
+  void a_number_may_be_asked_for_as_the_sheet_writes_it() throws IOException {
+    StringBuilder sheet = new StringBuilder("cultivar,rootstock,fridge,grafts,takes\n");
+    for (int i = 0; i < 12; i++) {
+      sheet.append("Orrin,Pellin,%d.0,20,%d%n".formatted(7 + i % 2, 8 + i));
+    }
+    Path file = Files.createTempFile("fridges", ".csv");
+    file.toFile().deleteOnExit();
+    GraftRecords records = RecordsReader.defaults().read(Files.writeString(file, sheet));
+    assertThat(asked(records, "fridge", "8.0").level()).isEqualTo("8");
   }
 }

@@ -51,7 +51,7 @@ class ConfoundingTest {
     assertThat(answer.comparable()).isTrue();
     assertThat(Wording.of(answer).headline())
         .isEqualTo(
-            "All 2 levels of rootstock can be compared across grafting days, blocks and the like:"
+            "Both levels of rootstock can be compared across grafting days, blocks and the like:"
                 + " 0 % of the information about their differences is left within these once"
                 + " everything else recorded is allowed for (44 grafts).");
   }

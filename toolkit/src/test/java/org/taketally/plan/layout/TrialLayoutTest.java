@@ -180,8 +180,8 @@ class TrialLayoutTest {
     assertThatThrownBy(
             () -> TrialLayout.of(plan(2, 2, 1, 2).withSupplies(Map.of("stock 1", 1), Map.of())))
         .hasMessage(
-            "cultivar 2 on stock 1 gets no plot: room is for 8 plots of 1 grafts; there is enough"
-                + " of stock 1 for 1 grafts: leave it out, or use fewer grafts a plot");
+            "cultivar 2 on stock 1 gets no plot: room is for 8 plots of 1 graft; there is enough"
+                + " of stock 1 for 1 graft: leave it out, or use fewer grafts a plot");
     assertThatThrownBy(() -> plan(2, 2, 1, 2).withSupplies(Map.of("stok 1", 1), Map.of()))
         .hasMessage(
             "there is a supply of rootstock \"stok 1\", which is not in the trial; in it are stock"
