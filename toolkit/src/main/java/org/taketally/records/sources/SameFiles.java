@@ -18,6 +18,8 @@ public final class SameFiles {
 
   private static final String DAY = "\\d+\\D+\\w+\\D+\\d+.*";
 
+  private static final RawRow NO_ROW = new RawRow(0, new String[0], null);
+
   private SameFiles() {}
 
   /** A file wherever it is named from, and the worksheet. */
@@ -66,9 +68,10 @@ public final class SameFiles {
   }
 
   public static void check(List<RowSource> sources, ProblemLog log) {
-    for (int i = 0; i < sources.size(); i++) {
+    List<RawRow> firsts = sources.size() < 2 ? List.of() : firstRows(sources);
+    for (int i = 0; i < firsts.size(); i++) {
       for (int j = 0; j < i; j++) {
-        if (same(sources.get(i), sources.get(j))) {
+        if (alike(firsts.get(i), firsts.get(j)) && same(sources.get(i), sources.get(j))) {
           String other = sources.get(j).name();
           String one = sources.get(i).sheet().isPresent() ? "worksheet" : "file";
           log.add(
@@ -82,6 +85,22 @@ public final class SameFiles {
                       "read one of the two only; else each graft counts twice"));
         }
       }
+    }
+  }
+
+  /** Of each source, so that most pairs need not be opened. */
+  private static List<RawRow> firstRows(List<RowSource> sources) {
+    List<RawRow> firsts = new ArrayList<>();
+    for (RowSource source : sources) {
+      firsts.add(source.path().isPresent() ? firstRow(source) : NO_ROW);
+    }
+    return firsts;
+  }
+
+  private static RawRow firstRow(RowSource source) {
+    try (RowSource.Rows rows = source.open()) {
+      RawRow first = rows.next();
+      return first == null ? NO_ROW : first;
     }
   }
 
