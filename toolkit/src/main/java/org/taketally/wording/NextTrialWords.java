@@ -104,7 +104,7 @@ public final class NextTrialWords {
     }
     if (next.reckoned().isPresent()) {
       more.add(
-          "By the widths of the ranges alone the chance is %s."
+          "By the widths of the ranges alone, from which the number of grafts was worked out first, the chance would be %s; what was tried counts."
               .formatted(Words.aboutChance(next.reckoned().getAsDouble())));
     }
     more.add(

@@ -84,11 +84,9 @@ public final class LevelAgainstOthersCalculator {
 
   private static void requireOthers(Cells cells, Factor all, String level) {
     int one = all.indexOf(level);
-    long own = 0;
     long others = 0;
     for (int cell = 0; cell < cells.size(); cell++) {
       int code = all.code(cell);
-      own += code == one ? cells.grafts(cell) : 0;
       others += code == one || code == Factor.MISSING ? 0 : cells.grafts(cell);
     }
     if (others == 0) {

@@ -318,14 +318,14 @@ public final class NextTrialPlanner {
     int mostPerPlot = settings.most() / (plotsPerStock * stocks.size());
     if (mostPerPlot == 0) {
       throw new IllegalArgumentException(
-          "%d stocks on %d cultivars by %d hands on %d days take %d grafts at least, one a plot, and there can be %d; allow more, or graft on fewer cultivars or days"
+          "--most: found %,d, expected %,d grafts or more, one of each of %,d cultivars on each of %,d rootstocks by each of %,d hands on each of %,d days; allow more, or graft fewer cultivars (--cultivars), on fewer days (--days) or by fewer hands (--grafters)"
               .formatted(
-                  stocks.size(),
-                  cultivars.size(),
-                  hands.size(),
-                  settings.days().size(),
+                  settings.most(),
                   plotsPerStock * stocks.size(),
-                  settings.most()));
+                  cultivars.size(),
+                  stocks.size(),
+                  hands.size(),
+                  settings.days().size()));
     }
     int perPlot = Math.min(mostPerPlot, (graftsPerStock + plotsPerStock - 1) / plotsPerStock);
     return TrialLayout.of(

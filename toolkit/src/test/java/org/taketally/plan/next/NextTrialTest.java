@@ -85,8 +85,8 @@ class NextTrialTest {
     GraftRecords records = records(false);
     assertThatThrownBy(() -> NextTrialPlanner.of(records, settings(2, 23)))
         .hasMessageContaining(
-            "2 stocks on 3 cultivars by 2 hands on 2 days take 24 grafts at least, one a plot, and"
-                + " there can be 23");
+            "--most: found 23, expected 24 grafts or more, one of each of 3 cultivars on each of 2"
+                + " rootstocks by each of 2 hands on each of 2 days");
   }
 
   @Test
