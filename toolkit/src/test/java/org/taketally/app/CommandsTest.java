@@ -343,12 +343,18 @@ class CommandsTest {
     Path sheet =
         Files.writeString(
             folder.resolve("old.csv"),
-            "record,cultivar,rootstock,graft_date,grafts,takes\n"
-                + "A1,Orrin,Pellin,1968-03-04,10,6\n");
+            """
+            record,cultivar,rootstock,graft_date,grafts,takes
+            A1,Orrin,Pellin,1968-03-04,10,6
+            """);
     Path counts =
         Files.writeString(
             folder.resolve("counts.csv"),
-            "record,assessed_date,alive\nA1,1968-05-04,5\nA1,1968-07-04,6\n");
+            """
+            record,assessed_date,alive
+            A1,1968-05-04,5
+            A1,1968-07-04,6
+            """);
     assertThat(run("check", sheet, "--assessments", counts).out())
         .contains("counts.csv line 3, column alive: found \"6 alive of A1\", expected at most 5")
         .contains("counts.csv line 2, column assessed_date: found \"1968-05-04\", expected a year")

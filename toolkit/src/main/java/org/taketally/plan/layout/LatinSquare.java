@@ -42,7 +42,7 @@ final class LatinSquare {
     if (IntStream.of(counts).anyMatch(count -> count < plotsEach)) {
       throw new IllegalArgumentException(
           "a Latin square needs %s of every pairing, more than are on hand of some; use fewer grafts a plot, or blocks"
-              .formatted(Plural.of(plotsEach * plan.graftsPerPlot(), "graft")));
+              .formatted(Plural.of((long) plotsEach * plan.graftsPerPlot(), "graft")));
     }
   }
 
