@@ -26,8 +26,10 @@ class OneOfEverythingTest {
     Path one =
         Files.writeString(
             folder.resolve("one.csv"),
-            "season,cultivar,rootstock,grafter,graft_date,assessed_date,grafts,takes\n"
-                + "2025,Orrin,Pellin,Ann,2025-03-04,2025-05-04,1,1\n");
+            """
+            season,cultivar,rootstock,grafter,graft_date,assessed_date,grafts,takes
+            2025,Orrin,Pellin,Ann,2025-03-04,2025-05-04,1,1
+            """);
     assertThat(said("check", one, "--out", folder.resolve("c")))
         .contains("1 row read = 1 kept + 0 set aside; 1 graft assessed, 1 took")
         .doesNotMatch(NOT_A_PLURAL);

@@ -155,8 +155,12 @@ class DittoMarksTest {
     Path file =
         Files.writeString(
             folder.resolve("typed.csv"),
-            "cultivar,rootstock,grafter,grafts,takes\nOrrin,Pellin,Ann,10,7\n"
-                + "\",Halden,Ann,8,5\n\",Varric,Ann,9,4\n");
+            """
+            cultivar,rootstock,grafter,grafts,takes
+            Orrin,Pellin,Ann,10,7
+            ",Halden,Ann,8,5
+            ",Varric,Ann,9,4
+            """);
     assertThatThrownBy(() -> RecordsReader.defaults().read(List.of(file)))
         .hasMessageContaining("typed.csv line 3: found \"a quotation mark that stands alone")
         .hasMessageContaining("write the name out, or do.");
@@ -167,8 +171,12 @@ class DittoMarksTest {
     Path file =
         Files.writeString(
             folder.resolve("notes.csv"),
-            "cultivar,rootstock,grafts,takes,notes\nOrrin,Pellin,10,7,\"late,\nbut well\"\n"
-                + "Orrin,Halden,10,7,\", as above\"\n");
+            """
+            cultivar,rootstock,grafts,takes,notes
+            Orrin,Pellin,10,7,"late,
+            but well"
+            Orrin,Halden,10,7,", as above"
+            """);
     assertThat(RecordsReader.defaults().read(List.of(file)).grafts()).isEqualTo(20);
   }
 }

@@ -266,8 +266,11 @@ class KeptWaysTest {
   @Test
   void a_day_with_the_name_of_its_month_names_its_pattern() throws IOException {
     String days =
-        "cultivar,rootstock,outcome,graft_date\nOrrin,Pellin,taken,4. März 2025\n"
-            + "Orrin,Pellin,taken,6th March\n";
+        """
+        cultivar,rootstock,outcome,graft_date
+        Orrin,Pellin,taken,4. März 2025
+        Orrin,Pellin,taken,6th March
+        """;
     GraftRecords records = reader("{}").read(file("sheet.csv", days));
     assertThat(records.problems().get(0).sentence())
         .contains("this would be 4 March 2025", "\"dates\": \"d. MMM yyyy\"");
