@@ -78,7 +78,8 @@ final class TrialSizeFigure {
     }
     sheet.add(line(Plot.path(points), claim));
     if (need.firstGrafts().isPresent() && need.firstGrafts().getAsInt() <= most) {
-      sheet.add(mark.at(plot.x(need.firstGrafts().getAsInt()), plot.y(trial.question().power())));
+      int grafts = need.firstGrafts().getAsInt();
+      sheet.add(mark.at(plot.x(grafts), plot.y(trial.chance(grafts, claim))));
     }
   }
 

@@ -1,6 +1,7 @@
 package org.taketally.wording;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.taketally.plan.size.TrialQuestion;
 import org.taketally.plan.size.TrialSize;
@@ -12,6 +13,9 @@ import org.taketally.plan.size.TrialUnits;
 public final class TrialSizeWords {
 
   private static final int[] SIZES = {10, 20, 40, 60, 100, 150, 200, 300, 500, 800, 1200, 2000};
+
+  /** A chance so much higher is another in words. */
+  private static final double CLEARLY = 0.01;
 
   private final TrialSize size;
 
@@ -44,7 +48,7 @@ public final class TrialSizeWords {
         .formatted(
             Words.statedPercent(asked.firstTake()),
             Words.statedPercent(asked.secondTake()),
-            need(size.difference()));
+            need(size.difference(), Claim.DIFFERENCE));
   }
 
   /**
@@ -57,11 +61,11 @@ public final class TrialSizeWords {
         .formatted(
             Words.statedPoints(size.question().margin()),
             Words.statedPercent(size.question().firstTake()),
-            need(size.equivalence()));
+            need(size.equivalence(), Claim.EQUIVALENCE));
   }
 
-  private String need(Need need) {
-    String chance = Words.statedPercent(size.question().power());
+  private String need(Need need, Claim claim) {
+    String chance = chance(need, claim);
     return switch (need.reason()) {
       case ENOUGH_GRAFTS ->
           "%s. The trial then shows it with a chance of %s.".formatted(grafts(need), chance);
@@ -79,9 +83,19 @@ public final class TrialSizeWords {
                   beds(size.mostUnits()),
                   need.mostChance() < 0.005
                       ? Words.percent(need.mostChance())
-                      : "below " + Words.percent(need.mostChance()));
+                      : "below %d %%".formatted((int) Math.ceil(100 * need.mostChance())));
       case NOT_TRUE -> "it isn't true of the takes supposed.";
     };
+  }
+
+  /** The chance wanted, or that of the trial where whole grafts and beds bring clearly more. */
+  private String chance(Need need, Claim claim) {
+    double wanted = size.question().power();
+    double had =
+        need.firstGrafts().isPresent()
+            ? size.chance(need.firstGrafts().getAsInt(), claim)
+            : need.mostChance();
+    return had < wanted + CLEARLY ? Words.statedPercent(wanted) : Words.chance(had);
   }
 
   private String beds(int first) {
@@ -118,6 +132,11 @@ public final class TrialSizeWords {
         size.units().designEffect(size.question().secondTake()));
   }
 
+  private String independent() {
+    String grafts = Words.amount(size.units().size() / designEffect(), "").strip();
+    return grafts + (grafts.equals("1") ? " independent graft" : " independent grafts");
+  }
+
   /**
    * What the numbers rest on.
    *
@@ -133,8 +152,8 @@ public final class TrialSizeWords {
               + " trays or days of its own, say --bed, or far too few grafts are planned.");
     } else {
       more.add(
-          "Each bed, tray or day holds one stock, so whole beds are compared: %d grafts of a bed tell as much as %s independent ones. How far whole beds differ is your guess, or common practice without a source; your own records say better."
-              .formatted(units.size(), Words.amount(units.size() / designEffect(), "").strip()));
+          "Each bed, tray or day holds one stock, so whole beds are compared: a bed of %s tells as much as %s. How far whole beds differ is your guess, or common practice without a source; your own records say better."
+              .formatted(Words.count(units.size(), "graft"), independent()));
     }
     more.add(
         "The claims are those of the verdict, by its rules: of 100 such trials at most %s find a difference where there is none, and at most %s call stocks alike that differ by the margin."
@@ -147,20 +166,26 @@ public final class TrialSizeWords {
               .formatted(Words.statedPoints(size.question().sharedSpread())));
     }
     if (size.question().offType() > 0) {
-      more.add(
-          "With %s of the seedlings off type a difference of %s looks like one of %s. \"No difference\" is then shown of the mixed lot, not of the true stock."
-              .formatted(
-                  Words.statedPercent(size.question().offType()),
-                  Words.statedPoints(size.question().firstTake() - size.question().secondTake()),
-                  Words.points(
-                      (1 - size.question().offType())
-                          * (size.question().firstTake() - size.question().secondTake()))));
+      more.add(offTypes());
     }
     more.add(
         "With more than two stocks each pair needs so many, and somewhat more, because the widest"
             + " of several gaps looks wide by chance. What your own layout could show, verdict by"
             + " verdict, is said by: plan layout --suppose.");
     return more;
+  }
+
+  private String offTypes() {
+    double share = size.question().offType();
+    double gap = size.question().firstTake() - size.question().secondTake();
+    String mixed =
+        "With %s of the seedlings off type %s\"no difference\" is shown of the mixed lot, not of the true stock.";
+    return mixed.formatted(
+        Words.statedPercent(share),
+        gap == 0
+            ? ""
+            : "a difference of %s looks like one of %s, and "
+                .formatted(Words.statedPoints(gap), Words.statedPoints((1 - share) * gap)));
   }
 
   /**
@@ -173,29 +198,29 @@ public final class TrialSizeWords {
   }
 
   /**
-   * Chance of either claim by the number of grafts.
+   * Chance of either claim by the number of grafts, in whole beds where a bed holds one stock.
    *
    * @return rows of three texts: grafts on the first stock, chance of finding the difference,
    *     chance of showing that none matters
    */
   public List<List<String>> table() {
-    List<List<String>> rows = new ArrayList<>();
-    int least = size.units().isSingle() ? 1 : size.leastUnits() * size.units().size();
-    int most =
-        size.units().most().isPresent()
-            ? size.mostUnits() * size.units().size()
-            : Integer.MAX_VALUE;
-    for (int grafts : SIZES) {
-      if (grafts >= least && grafts <= most) {
-        rows.add(
-            List.of(
-                Words.count(grafts),
-                size.question().firstTake() == size.question().secondTake()
-                    ? "–"
-                    : Words.chance(size.chance(grafts, Claim.DIFFERENCE)),
-                Words.chance(size.chance(grafts, Claim.EQUIVALENCE))));
-      }
-    }
-    return rows;
+    int bed = size.units().isSingle() ? 1 : size.units().size();
+    long least = size.units().isSingle() ? 1 : (long) size.leastUnits() * bed;
+    long most = size.units().most().isPresent() ? (long) size.mostUnits() * bed : Integer.MAX_VALUE;
+    return Arrays.stream(SIZES)
+        .map(grafts -> (grafts + bed - 1) / bed * bed)
+        .filter(grafts -> grafts >= least && grafts <= most)
+        .distinct()
+        .mapToObj(this::row)
+        .toList();
+  }
+
+  private List<String> row(int grafts) {
+    return List.of(
+        Words.count(grafts),
+        size.question().firstTake() == size.question().secondTake()
+            ? "–"
+            : Words.chance(size.chance(grafts, Claim.DIFFERENCE)),
+        Words.chance(size.chance(grafts, Claim.EQUIVALENCE)));
   }
 }

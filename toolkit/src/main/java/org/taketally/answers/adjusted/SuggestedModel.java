@@ -35,7 +35,7 @@ public record SuggestedModel(TakeModel model, List<ModelChoice> choices) {
   static final int RECORDED_PERCENT = 90;
 
   /** Grafts each of at least two levels must have. */
-  static final int LEAST_GRAFTS = 10;
+  public static final int LEAST_GRAFTS = 10;
 
   private static final int CURVE_VALUES = 6;
   private static final int CURVE_FREEDOM = 3;

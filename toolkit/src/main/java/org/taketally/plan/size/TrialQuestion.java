@@ -1,5 +1,6 @@
 package org.taketally.plan.size;
 
+import org.taketally.answers.adjusted.SuggestedModel;
 import org.taketally.answers.verdict.VerdictRules;
 
 /**
@@ -151,6 +152,18 @@ public record TrialQuestion(
    */
   public TrialQuestion withSharedSpread(double sd) {
     return new TrialQuestion(firstTake, secondTake, margin, power, secondPerFirst, offType, sd);
+  }
+
+  /** Grafts on the second stock beside so many on the first, where grafts count one by one. */
+  double secondGrafts(double first) {
+    return Math.ceil(first * secondPerFirst - 1e-9);
+  }
+
+  /** Fewest grafts on the first stock so that records of either stock would be judged. */
+  int fewestJudged() {
+    int fewest = SuggestedModel.LEAST_GRAFTS;
+    double first = Math.floor((fewest - 1 + 1e-9) / secondPerFirst) + 1;
+    return (int) Math.max(fewest, first);
   }
 
   /** Variance of one graft's result about the take of its hand, day and cultivar. */

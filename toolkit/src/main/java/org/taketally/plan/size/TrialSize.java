@@ -2,9 +2,7 @@ package org.taketally.plan.size;
 
 import java.util.OptionalInt;
 import java.util.function.IntPredicate;
-import org.taketally.answers.counts.DifferencePower;
-import org.taketally.answers.counts.MarginPower;
-import org.taketally.answers.counts.MarginPower.Question;
+import org.taketally.answers.adjusted.SuggestedModel;
 
 /**
  * How many grafts a trial of two stocks needs, to find a difference, and to show that there is none
@@ -12,10 +10,15 @@ import org.taketally.answers.counts.MarginPower.Question;
  * TrialQuestion#FALSE_EQUIVALENCE}).
  *
  * <pre>
- *   single grafts: the normal approximation, both tails ({@link DifferencePower}, {@link MarginPower})
+ *   single grafts: the normal approximation, both tails ({@link
+ *     org.taketally.answers.counts.DifferencePower}, {@link
+ *     org.taketally.answers.counts.MarginPower}), but exact sums where a stock has few takes or few
+ *     failures
  *   beds of m grafts whose takes have variance S, k beds of the first stock and k' of the second:
  *     variance of a stock's mean   (S + (p (1 - p) - S) / m) / k
  *     t tests with k + k' - 2 degrees of freedom
+ *   no chance with fewer than {@value SuggestedModel#LEAST_GRAFTS} grafts on a stock: the records
+ *     of fewer aren't judged
  *   off types, share s: the difference seen is (1 - s) times the true one
  *   hands, days and cultivars shared alike whose takes have variance V about p: p (1 - p) - V in
  *     place of p (1 - p) of grafts
@@ -100,11 +103,7 @@ public record TrialSize(
       return impossible(Reason.NOT_TRUE, units, TrialQuestion.FALSE_DIFFERENCE);
     }
     if (units.isSingle()) {
-      double grafts =
-          DifferencePower.twoSided(TrialQuestion.FALSE_DIFFERENCE)
-              .withRatio(question.secondPerFirst())
-              .grafts(first, second, question.power());
-      return single(grafts / question.worth(second, question.secondPerFirst()), question);
+      return single(new SingleGraftsPower(question, Claim.DIFFERENCE).grafts(), question);
     }
     return inUnits(
         question,
@@ -117,12 +116,7 @@ public record TrialSize(
   private static Need equivalence(TrialQuestion question, TrialUnits units) {
     double take = question.firstTake();
     if (units.isSingle()) {
-      double even =
-          new MarginPower(
-                  Question.MUCH_THE_SAME, question.margin(), TrialQuestion.FALSE_EQUIVALENCE)
-              .grafts(take, take, question.power());
-      double grafts = even * (1 + 1 / question.secondPerFirst()) / 2;
-      return single(grafts / question.worth(take, 1), question);
+      return single(new SingleGraftsPower(question, Claim.EQUIVALENCE).grafts(), question);
     }
     return inUnits(
         question,
@@ -137,7 +131,7 @@ public record TrialSize(
     return new Need(
         Reason.ENOUGH_GRAFTS,
         OptionalInt.of(first),
-        OptionalInt.of((int) Math.ceil(grafts * question.secondPerFirst() - 1e-9)),
+        OptionalInt.of((int) question.secondGrafts(grafts)),
         OptionalInt.empty(),
         OptionalInt.empty(),
         1,
@@ -154,7 +148,8 @@ public record TrialSize(
     double of(int units, double size);
   }
 
-  private static Need inUnits(TrialQuestion question, TrialUnits units, Chance chance) {
+  private static Need inUnits(TrialQuestion question, TrialUnits units, Chance ofBeds) {
+    Chance chance = (k, m) -> isJudged(question, k, m) ? ofBeds.of(k, m) : 0;
     int most = mostUnits(question, units);
     double best = chance.of(most, ENDLESS);
     if (best < question.power()) {
@@ -167,6 +162,10 @@ public record TrialSize(
     }
     int m = least(units.size(), ENDLESS, size -> chance.of(most, size) >= question.power());
     return need(Reason.LARGER_UNITS, question, most, m, best);
+  }
+
+  private static boolean isJudged(TrialQuestion question, int units, double size) {
+    return Math.min(units, secondUnits(question, units)) * size >= SuggestedModel.LEAST_GRAFTS;
   }
 
   private static Need need(Reason reason, TrialQuestion question, int k, int m, double best) {
@@ -279,20 +278,16 @@ public record TrialSize(
    * @return chance, 0 to 1
    */
   public double chance(int firstGrafts, Claim claim) {
-    double second = claim == Claim.DIFFERENCE ? question.secondTakeAsMixed() : question.firstTake();
     if (units.isSingle()) {
-      double ratio = question.secondPerFirst();
-      double even = firstGrafts * 2 / (1 + 1 / ratio);
-      return claim == Claim.DIFFERENCE
-          ? DifferencePower.twoSided(TrialQuestion.FALSE_DIFFERENCE)
-              .withRatio(ratio)
-              .power(question.firstTake(), second, firstGrafts * question.worth(second, ratio))
-          : new MarginPower(
-                  Question.MUCH_THE_SAME, question.margin(), TrialQuestion.FALSE_EQUIVALENCE)
-              .power(second, second, even * question.worth(second, 1));
+      return new SingleGraftsPower(question, claim).chance(firstGrafts);
     }
+    double second = claim == Claim.DIFFERENCE ? question.secondTakeAsMixed() : question.firstTake();
     int k = Math.max(leastUnits(), Math.min(mostUnits(), firstGrafts / units.size()));
-    FewUnitsPower power = power(question, units, second, k, (double) firstGrafts / k);
+    double size = (double) firstGrafts / k;
+    if (!isJudged(question, k, size)) {
+      return 0;
+    }
+    FewUnitsPower power = power(question, units, second, k, size);
     return claim == Claim.DIFFERENCE
         ? power.differs(question.firstTake() - second, TrialQuestion.FALSE_DIFFERENCE)
         : power.equivalent(0, question.margin(), TrialQuestion.FALSE_EQUIVALENCE);

@@ -41,9 +41,9 @@ public final class TrialSizeFigureWords {
   public String subtitle() {
     return "%s against %s; margin %s"
         .formatted(
-            Words.percent(size.question().firstTake()),
-            Words.percent(size.question().secondTake()),
-            Words.points(size.question().margin()));
+            Words.statedPercent(size.question().firstTake()),
+            Words.statedPercent(size.question().secondTake()),
+            Words.statedPoints(size.question().margin()));
   }
 
   /**
