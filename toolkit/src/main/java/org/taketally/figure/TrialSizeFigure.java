@@ -3,8 +3,8 @@ package org.taketally.figure;
 import java.util.ArrayList;
 import java.util.List;
 import org.taketally.figure.Sheet.KeyEntry;
+import org.taketally.plan.size.TrialQuestion.Claim;
 import org.taketally.plan.size.TrialSize;
-import org.taketally.plan.size.TrialSize.Claim;
 import org.taketally.plan.size.TrialSize.Need;
 import org.taketally.wording.figures.TrialSizeFigureWords;
 

@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.taketally.plan.size.TrialQuestion;
+import org.taketally.plan.size.TrialQuestion.Claim;
 import org.taketally.plan.size.TrialSize;
-import org.taketally.plan.size.TrialSize.Claim;
 import org.taketally.plan.size.TrialSize.Need;
 import org.taketally.plan.size.TrialUnits;
 

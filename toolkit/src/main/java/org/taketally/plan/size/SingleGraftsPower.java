@@ -3,7 +3,7 @@ package org.taketally.plan.size;
 import org.taketally.answers.counts.DifferencePower;
 import org.taketally.answers.counts.MarginPower;
 import org.taketally.answers.counts.MarginPower.Question;
-import org.taketally.plan.size.TrialSize.Claim;
+import org.taketally.plan.size.TrialQuestion.Claim;
 
 /**
  * Power of a claim where grafts count one by one: by the normal approximation, and by exact sums
@@ -49,9 +49,7 @@ final class SingleGraftsPower {
    */
   double grafts() {
     double grafts = Math.max(question.fewestJudged(), least());
-    if (!(Math.max(grafts, question.secondGrafts(grafts)) <= MOST)) {
-      throw tooMany();
-    }
+    requireTrial(Math.max(grafts, question.secondGrafts(grafts)) <= MOST);
     return grafts;
   }
 
@@ -70,15 +68,17 @@ final class SingleGraftsPower {
     return n;
   }
 
-  private IllegalArgumentException tooMany() {
-    return new IllegalArgumentException(
-        "%s would take more than %,.0f grafts on one stock; %s, a lower chance, or numbers of grafts on the two stocks nearer to each other"
-            .formatted(
-                claim == Claim.DIFFERENCE
-                    ? "to tell takes of %s and %s apart".formatted(question.firstTake(), second)
-                    : "to show no difference of " + question.margin(),
-                MOST,
-                claim == Claim.DIFFERENCE ? "suppose takes farther apart" : "give a wider margin"));
+  private void requireTrial(boolean possible) {
+    if (!possible && claim == Claim.DIFFERENCE) {
+      throw new IllegalArgumentException(
+          "to tell takes of %s and %s apart would take more than %,.0f grafts on one stock; suppose takes farther apart, a lower chance, or numbers of grafts on the two stocks nearer to each other"
+              .formatted(question.firstTake(), second, MOST));
+    }
+    if (!possible) {
+      throw new IllegalArgumentException(
+          "to show no difference of %s would take more than %,.0f grafts on one stock; give a wider margin, a lower chance, or numbers of grafts on the two stocks nearer to each other"
+              .formatted(question.margin(), MOST));
+    }
   }
 
   private static int fewer(int grafts) {
@@ -86,9 +86,7 @@ final class SingleGraftsPower {
   }
 
   private double byNormal() {
-    if (normal(MOST) < question.power()) {
-      throw tooMany();
-    }
+    requireTrial(normal(MOST) >= question.power());
     return claim == Claim.DIFFERENCE
         ? difference().grafts(question.firstTake(), second, question.power()) / worth
         : equivalence().grafts(second, second, question.power()) * (1 + 1 / ratio) / 2 / worth;

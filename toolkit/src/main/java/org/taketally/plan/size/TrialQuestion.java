@@ -186,4 +186,12 @@ public record TrialQuestion(
   double secondTakeAsMixed() {
     return secondTake + offType * (firstTake - secondTake);
   }
+
+  /** What a trial may show. */
+  public enum Claim {
+    /** The stocks differ. */
+    DIFFERENCE,
+    /** They differ by less than the margin. */
+    EQUIVALENCE
+  }
 }

@@ -3,6 +3,7 @@ package org.taketally.plan.size;
 import java.util.OptionalInt;
 import java.util.function.IntPredicate;
 import org.taketally.answers.adjusted.SuggestedModel;
+import org.taketally.plan.size.TrialQuestion.Claim;
 
 /**
  * How many grafts a trial of two stocks needs, to find a difference, and to show that there is none
@@ -291,13 +292,5 @@ public record TrialSize(
     return claim == Claim.DIFFERENCE
         ? power.differs(question.firstTake() - second, TrialQuestion.FALSE_DIFFERENCE)
         : power.equivalent(0, question.margin(), TrialQuestion.FALSE_EQUIVALENCE);
-  }
-
-  /** What a trial may show. */
-  public enum Claim {
-    /** The stocks differ. */
-    DIFFERENCE,
-    /** They differ by less than the margin. */
-    EQUIVALENCE
   }
 }

@@ -17,7 +17,7 @@ import org.taketally.answers.counts.TakeCount;
 import org.taketally.answers.counts.TakeCounter;
 import org.taketally.answers.verdict.Verdict;
 import org.taketally.cells.Cells;
-import org.taketally.plan.size.TrialSize.Claim;
+import org.taketally.plan.size.TrialQuestion.Claim;
 import org.taketally.terms.Logit;
 
 /**

@@ -13,7 +13,7 @@ import org.apache.commons.statistics.distribution.NormalDistribution;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import org.taketally.plan.size.TrialSize.Claim;
+import org.taketally.plan.size.TrialQuestion.Claim;
 import org.taketally.plan.size.TrialSize.Reason;
 import org.taketally.wording.TrialSizeWords;
 import org.taketally.wording.figures.TrialSizeFigureWords;
