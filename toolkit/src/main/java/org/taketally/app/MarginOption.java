@@ -2,7 +2,6 @@ package org.taketally.app;
 
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.TypeConversionException;
 
 /** The difference that would change what one does, for every command that judges by it. */
 final class MarginOption {
@@ -26,16 +25,10 @@ final class MarginOption {
   static final class Points implements ITypeConverter<Double> {
     @Override
     public Double convert(String typed) {
-      try {
-        double points = Double.parseDouble(typed);
-        if (points > 0 && points < POINTS) {
-          return points / POINTS;
-        }
-      } catch (NumberFormatException notANumber) {
-        // Said below, with what was typed.
-      }
-      throw new TypeConversionException(
-          "found \"%s\", expected points between 0 and 100, e.g. 10".formatted(typed));
+      return TypedValues.number(typed)
+          .filter(points -> points > 0 && points < POINTS)
+          .map(points -> points / POINTS)
+          .orElseThrow(() -> TypedValues.wrong(typed, "points between 0 and 100, e.g. 10"));
     }
   }
 }

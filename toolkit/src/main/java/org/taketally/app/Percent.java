@@ -1,7 +1,7 @@
 package org.taketally.app;
 
+import java.util.Optional;
 import picocli.CommandLine.ITypeConverter;
-import picocli.CommandLine.TypeConversionException;
 
 /** Per cent as typed, e.g. 80, as a fraction. */
 final class Percent implements ITypeConverter<Double> {
@@ -10,16 +10,14 @@ final class Percent implements ITypeConverter<Double> {
 
   @Override
   public Double convert(String typed) {
-    try {
-      double percent = Double.parseDouble(typed.replace("%", "").strip());
-      if (percent > 0 && percent < ALL && !(percent < 1)) {
-        return percent / ALL;
-      }
-    } catch (NumberFormatException notANumber) {
-      // Said below, with what was typed.
-    }
-    throw new TypeConversionException(
-        "found \"%s\", expected per cent from 1 to under 100, e.g. 80".formatted(typed));
+    return percent(typed)
+        .orElseThrow(() -> TypedValues.wrong(typed, "per cent from 1 to under 100, e.g. 80"));
+  }
+
+  private static Optional<Double> percent(String typed) {
+    return TypedValues.number(typed.replace("%", ""))
+        .filter(percent -> percent >= 1 && percent < ALL)
+        .map(percent -> percent / ALL);
   }
 
   /** Per cent that may be none at all. */
@@ -28,7 +26,9 @@ final class Percent implements ITypeConverter<Double> {
     public Double convert(String typed) {
       return typed.replace("%", "").strip().matches("0+([.]0*)?")
           ? Double.valueOf(0)
-          : new Percent().convert(typed);
+          : percent(typed)
+              .orElseThrow(
+                  () -> TypedValues.wrong(typed, "0, or per cent from 1 to under 100, e.g. 10"));
     }
   }
 }

@@ -10,6 +10,7 @@ import org.taketally.plan.size.TrialUnits;
 import org.taketally.publish.TrialSizePage;
 import org.taketally.wording.PlanJson;
 import org.taketally.wording.TrialSizeWords;
+import org.taketally.wording.Words;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -28,6 +29,11 @@ import picocli.CommandLine.Spec;
 final class PlanSizeCommand implements Callable<Integer> {
 
   private static final int MOST_IN_BED = 10_000;
+
+  private static final double MOST_TAKE = 0.9999;
+
+  /** Takes off what binary fractions add to 0.8 - 0.1. */
+  private static final double EXACT = 1e-9;
 
   @Spec private CommandSpec spec;
   @Mixin private OutFolder out;
@@ -109,23 +115,24 @@ final class PlanSizeCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
-    double second = otherTake == null ? take - margin.value() : otherTake;
-    if (!(second > 0)) {
-      throw wrong(
-          "a take of %.0f %% can't be lower by %.0f points; say --other-take"
-              .formatted(100 * take, 100 * margin.value()));
-    }
+    double second = secondTake();
+    requireSeen("--take", take);
+    requireSeen("--other-take", second);
     if (!(power > TrialQuestion.LEAST_POWER)) {
       throw wrong(
-          "--power: a chance of %.1f %% is had by luck alone; expected more than 5 and under 100 per cent, e.g. 80"
-              .formatted(100 * power));
+          "--power: a chance of %s is had by luck alone; expected more than 5 and under 100 per cent, e.g. 80"
+              .formatted(Words.statedPercent(power)));
     }
     double shared = sharedSpread == null ? 0 : sharedSpread;
     double most = TrialQuestion.mostSharedSpread(take, second);
     if (shared > most) {
       throw wrong(
-          "--shared-spread: hands, days and cultivars can't differ by %.0f points about takes of %.0f and %.0f %% and still be averaged out; give at most %d"
-              .formatted(100 * shared, 100 * take, 100 * second, (int) (100 * most)));
+          "--shared-spread: hands, days and cultivars can't differ by %s about takes of %s and %s and still be averaged out; give at most %d"
+              .formatted(
+                  Words.statedPoints(shared),
+                  Words.statedPercent(take),
+                  Words.statedPercent(second),
+                  (int) (100 * most)));
     }
     TrialQuestion question =
         TrialQuestion.of(take, second)
@@ -151,6 +158,27 @@ final class PlanSizeCommand implements Callable<Integer> {
     return ExitStatus.FINE;
   }
 
+  private double secondTake() {
+    if (otherTake != null) {
+      return otherTake;
+    }
+    double second = Math.round((take - margin.value()) / EXACT) * EXACT;
+    if (!(second > 0)) {
+      throw wrong(
+          "--take: a take of %s can't be lower by %s; say --other-take"
+              .formatted(Words.statedPercent(take), Words.statedPoints(margin.value())));
+    }
+    return second;
+  }
+
+  private void requireSeen(String option, double percent) {
+    if (percent > MOST_TAKE) {
+      throw wrong(
+          "%s: found %s, expected per cent from 1 to 99.99, e.g. 99; of takes nearer to all no trial could be made"
+              .formatted(option, 100 * percent));
+    }
+  }
+
   private TrialUnits units(double second) {
     if (bed == null) {
       OptionsTogether.refuse(
@@ -166,8 +194,8 @@ final class PlanSizeCommand implements Callable<Integer> {
     for (double about : new double[] {take, second}) {
       if (!units.canDiffer(about)) {
         throw wrong(
-            "--bed-spread: beds can't differ by %.0f points about a take of %.0f %%; give less"
-                .formatted(100 * bedSpread, 100 * about));
+            "--bed-spread: beds can't differ by %s about a take of %s; give less"
+                .formatted(Words.statedPoints(bedSpread), Words.statedPercent(about)));
       }
     }
     return mostBeds == null ? units : units.atMost(mostBeds);

@@ -81,6 +81,8 @@ public final class Taketally implements Runnable {
         .setParameterExceptionHandler(new TypingErrors())
         .registerConverter(int.class, new TypedValues.Whole())
         .registerConverter(Integer.class, new TypedValues.Whole())
+        .registerConverter(double.class, new TypedValues.Decimal())
+        .registerConverter(Double.class, new TypedValues.Decimal())
         .registerConverter(LocalDate.class, new TypedValues.Day())
         .setCaseInsensitiveEnumValuesAllowed(true)
         .setUsageHelpAutoWidth(true)

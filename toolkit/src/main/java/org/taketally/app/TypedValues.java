@@ -2,6 +2,8 @@ package org.taketally.app;
 
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
+import java.util.Optional;
+import java.util.regex.Pattern;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
 
@@ -12,6 +14,9 @@ import picocli.CommandLine.TypeConversionException;
  * that holds lambdas of an interface compiled for an old Java, as the option parser's are.
  */
 final class TypedValues {
+
+  private static final Pattern NUMBER =
+      Pattern.compile("[+-]?(\\d+[.]?\\d*|[.]\\d+)([eE][+-]?\\d+)?");
 
   private TypedValues() {}
 
@@ -39,6 +44,35 @@ final class TypedValues {
       }
       return count;
     }
+  }
+
+  /** Numbers that needn't be whole. */
+  static final class Decimal implements ITypeConverter<Double> {
+    @Override
+    public Double convert(String typed) {
+      return number(typed).orElseThrow(() -> wrong(typed, "a number, e.g. 2.5"));
+    }
+  }
+
+  /** A number typed with digits and a decimal point; empty if it is anything else. */
+  static Optional<Double> number(String typed) {
+    String digits = typed.strip();
+    return NUMBER.matcher(digits).matches()
+        ? Optional.of(Double.valueOf(digits)).filter(Double::isFinite)
+        : Optional.empty();
+  }
+
+  /** What was typed isn't what was expected; of a decimal comma it is said how to type it. */
+  static TypeConversionException wrong(String typed, String expected) {
+    String pointed = typed.strip().replace(',', '.');
+    return new TypeConversionException(
+        "found \"%s\", expected %s%s"
+            .formatted(
+                typed,
+                expected,
+                typed.contains(",") && number(pointed).isPresent()
+                    ? "; decimals are typed with a point: " + pointed
+                    : ""));
   }
 
   /** Dates. */

@@ -62,7 +62,7 @@ class PlanCommandsTest {
     assertUsage(run("plan", "size", "--take", "5"), "say --other-take");
     assertUsage(
         run("plan", "size", "--take", "80", "--shared-spread", "40"),
-        "can't differ by 40 points about takes of 80 and 70 %");
+        "can't differ by 40 points about takes of 80 % and 70 %");
     assertUsage(
         run("plan", "size", "--take", "80", "--other-take", "80", "--shared-spread", "39"),
         "give at most 28");
@@ -130,6 +130,45 @@ class PlanCommandsTest {
         run("order", "--request", list, "--today", "14/07/2026"),
         "found \"14/07/2026\", expected a date as year-month-day");
     assertUsage(run("order", list, "--today", "2026-07-14"), "--today goes with --request");
+  }
+
+  /** Numbers are refused as they were typed, not rounded. */
+  @Test
+  void numbers_typed_wrongly_are_said_as_typed() {
+    assertUsage(
+        run("plan", "size", "--take", "8,5"),
+        "found \"8,5\", expected per cent from 1 to under 100, e.g. 80; decimals are typed with a"
+            + " point: 8.5");
+    assertUsage(run("plan", "size", "--take", "ten"), "found \"ten\", expected per cent");
+    for (String typed : List.of("NaN", "80d", "0x50", "1e999")) {
+      assertUsage(run("plan", "size", "--take", typed), "found \"" + typed + "\"");
+      assertUsage(
+          run("plan", "size", "--take", "80", "--second-per-first", typed),
+          "found \"" + typed + "\", expected a number, e.g. 2.5");
+    }
+    assertUsage(
+        run("plan", "size", "--take", "80", "--second-per-first", "1,5"),
+        "expected a number, e.g. 2.5; decimals are typed with a point: 1.5");
+    assertUsage(
+        run("watch", "--odds", "abc", "x.csv"), "found \"abc\", expected a number, e.g. 2.5");
+    assertUsage(
+        run("plan", "size", "--take", "80", "--margin", "2,5"),
+        "expected points between 0 and 100, e.g. 10; decimals are typed with a point: 2.5");
+    assertUsage(
+        run("plan", "size", "--take", "80", "--off-type", "100"),
+        "expected 0, or per cent from 1 to under 100");
+    assertUsage(
+        run("plan", "size", "--take", "1.4", "--margin", "1.6"),
+        "a take of 1.4 % can't be lower by 1.6 points");
+    assertUsage(run("plan", "size", "--take", "80", "--power", "4.96"), "a chance of 4.96 %");
+    assertUsage(
+        run("plan", "size", "--take", "80.5", "--shared-spread", "33.4"),
+        "can't differ by 33.4 points about takes of 80.5 % and 70.5 %");
+    assertUsage(
+        run("plan", "size", "--take", "98.6", "--bed", "20", "--bed-spread", "12.6"),
+        "beds can't differ by 12.6 points about a take of 98.6 %");
+    assertUsage(
+        run("plan", "size", "--take", "99.999"), "found 99.999, expected per cent from 1 to 99.99");
   }
 
   private static CommandRun layout(String... more) {

@@ -106,7 +106,7 @@ class EveryValueShownTest {
                     List.of("day 1", "day 2"))
                 .withGraftsPerPlot(10));
     return Map.of(
-        "size", TrialSize.of(question, TrialUnits.beds(20, 0.05).atMost(4)),
+        "size", TrialSize.of(question, TrialUnits.beds(20, 0.09).atMost(4)),
         "question", question,
         "layout", layout);
   }
