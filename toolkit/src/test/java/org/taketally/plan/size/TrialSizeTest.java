@@ -15,6 +15,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.taketally.plan.size.TrialQuestion.Claim;
 import org.taketally.plan.size.TrialSize.Reason;
+import org.taketally.terms.Logit;
 import org.taketally.wording.TrialSizeWords;
 import org.taketally.wording.figures.TrialSizeFigureWords;
 
@@ -63,25 +64,46 @@ class TrialSizeTest {
     double z = NORMAL.inverseSurvivalProbability(margin > 0 ? 0.03 : 0.01);
     double sum = 0;
     for (int y = 0; y <= a.grafts(); y++) {
-      for (int w = 0; w <= b.grafts(); w++) {
-        double p = (y + 1.0) / (a.grafts() + 2);
-        double q = (w + 1.0) / (b.grafts() + 2);
-        double e = Math.sqrt(p * (1 - p) / (a.grafts() + 2) + q * (1 - q) / (b.grafts() + 2));
-        double gap = Math.abs(p - q);
+      double[] first = margin > 0 ? oneAdded(a, y) : modelled(a, y);
+      double chance = BinomialDistribution.of(a.grafts(), a.take()).probability(y);
+      for (int w = 0; chance > 1e-14 && w <= b.grafts(); w++) {
+        double[] second = margin > 0 ? oneAdded(b, w) : modelled(b, w);
+        double e = Math.sqrt(first[1] + second[1]);
+        double gap = Math.abs(first[0] - second[0]);
         if (margin > 0 ? gap + z * e < margin : gap > z * e) {
-          sum +=
-              BinomialDistribution.of(a.grafts(), a.take()).probability(y)
-                  * BinomialDistribution.of(b.grafts(), b.take()).probability(w);
+          sum += chance * BinomialDistribution.of(b.grafts(), b.take()).probability(w);
         }
       }
     }
     return sum;
   }
 
+  private static double[] oneAdded(FewGraftsPower.Lot lot, int takes) {
+    double p = (takes + 1.0) / (lot.grafts() + 2);
+    return new double[] {p, p * (1 - p) / (lot.grafts() + 2)};
+  }
+
+  /** Mean and variance of a take whose logit is normal, by the trapezoid rule. */
+  private static double[] modelled(FewGraftsPower.Lot lot, int takes) {
+    double p = Math.max(1, Math.min(lot.grafts() - 1, takes)) / (double) lot.grafts();
+    double sd = 1 / Math.sqrt(lot.grafts() * p * (1 - p));
+    double weight = 0;
+    double mean = 0;
+    double square = 0;
+    for (double x = -8; x <= 8; x += 0.1) {
+      double take = Logit.take(Logit.of(p) + sd * x);
+      double w = Math.exp(-x * x / 2);
+      weight += w;
+      mean += w * take;
+      square += w * take * take;
+    }
+    return new double[] {mean / weight, square / weight - mean * mean / weight / weight};
+  }
+
   @Test
   void the_chance_of_few_grafts_is_the_sum_over_every_pair_of_counts() {
     double[] takes = {0.02, 0.3, 0.5, 0.8, 0.9, 0.98, 0.995};
-    int[][] grafts = {{1, 1}, {3, 10}, {10, 10}, {21, 21}, {40, 17}, {60, 130}, {200, 200}};
+    int[][] grafts = {{3, 10}, {10, 10}, {21, 21}, {40, 17}, {60, 110}};
     for (int[] n : grafts) {
       for (double first : takes) {
         for (double second : takes) {
@@ -99,14 +121,15 @@ class TrialSizeTest {
   }
 
   /**
-   * Of 200 trials made up and judged as records 64.5, 61.5, 72.5, 48.5 and 58.5 % showed it, give
-   * or take 7; the normal approximation says 81, 69, 80, 52 and 57 %.
+   * Of 150 or 200 trials made up and judged as records 64.5, 61.5, 72.5, 31, 67 and 71 % showed it,
+   * give or take 7; the normal approximation says 81, 69, 80, 56, 80 and 76 %. Sums worked out
+   * apart.
    */
   @ParameterizedTest
   @CsvSource({
     "0.98, 0.10, 40, EQUIVALENCE, 0.655", "0.95, 0.10, 80, EQUIVALENCE, 0.604",
-    "0.90, 0.30, 20, EQUIVALENCE, 0.755", "0.95, 0.30, 20, DIFFERENCE, 0.473",
-    "0.95, 0.20, 40, DIFFERENCE, 0.566"
+    "0.90, 0.30, 20, EQUIVALENCE, 0.755", "0.98, 0.10, 80, DIFFERENCE, 0.382",
+    "0.99, 0.20, 48, DIFFERENCE, 0.679", "0.98, 0.30, 28, DIFFERENCE, 0.681"
   })
   void few_failures_are_counted_out(
       double take, double margin, int grafts, Claim claim, double chance) {
@@ -363,7 +386,7 @@ class TrialSizeTest {
                     TrialQuestion.of(0.99, 0.8).withSecondPerFirst(1e9), TrialUnits.singleGrafts()))
         .hasMessageContaining("nearer to each other");
     assertThat(single(0.9999999, 0.99).difference().firstGrafts().orElseThrow())
-        .isBetween(700, 1000);
+        .isBetween(900, 1500);
     assertThatThrownBy(() -> beds(10, 0.05).atMost(1))
         .hasMessage(
             "with 1 bed, tray or day of each stock the stock can't be told from the bed; at least 2"
