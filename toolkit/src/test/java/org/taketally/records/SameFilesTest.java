@@ -56,6 +56,22 @@ class SameFilesTest {
         .contains("the same contents as season.csv");
   }
 
+  /** A pattern for days took hours over a cell that begins with a digit and goes on in letters. */
+  @Test
+  void long_cells_are_soon_told_apart() throws IOException {
+    String[] names = {"one.csv", "two.csv"};
+    for (String name : names) {
+      Files.writeString(
+          folder.resolve(name),
+          "cultivar,rootstock,grafts,takes,notes\nOrrin,Pellin,10,9,1%s%s\n"
+              .formatted("a".repeat(30_000), name));
+    }
+    GraftRecords records =
+        RecordsReader.defaults().read(List.of(folder.resolve(names[0]), folder.resolve(names[1])));
+    assertThat(said(records)).isEmpty();
+    assertThat(records.grafts()).isEqualTo(20);
+  }
+
   @Test
   void two_worksheets_with_the_same_contents_are_asked_about() throws IOException {
     ByteArrayOutputStream out = new ByteArrayOutputStream();

@@ -16,7 +16,9 @@ import org.taketally.records.problems.ProblemText;
 /** Notices files named twice, and files and worksheets that hold the same. */
 public final class SameFiles {
 
-  private static final String DAY = "\\d+\\D+\\w+\\D+\\d+.*";
+  /** Every part bounded, as a cell may be long. */
+  private static final String DAY =
+      "\\d{1,4}[^\\p{L}\\d]{1,3}[\\p{L}\\d]{1,12}[^\\p{L}\\d]{1,3}\\d{1,4}.*";
 
   private static final RawRow NO_ROW = new RawRow(0, new String[0], null);
 
@@ -138,9 +140,9 @@ public final class SameFiles {
     if (text.equals(otherText)) {
       return true;
     }
-    boolean asText = isExact(one, field) != isExact(other, field);
-    boolean days = text.matches(DAY) && otherText.matches(DAY);
-    return asText && (days || text.replace(',', '.').equals(otherText.replace(',', '.')));
+    return isExact(one, field) != isExact(other, field)
+        && (text.matches(DAY) && otherText.matches(DAY)
+            || text.replace(',', '.').equals(otherText.replace(',', '.')));
   }
 
   private static String text(RawRow row, int field) {
