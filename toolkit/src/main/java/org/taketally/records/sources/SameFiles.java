@@ -141,8 +141,11 @@ public final class SameFiles {
       return true;
     }
     return isExact(one, field) != isExact(other, field)
-        && (text.matches(DAY) && otherText.matches(DAY)
-            || text.replace(',', '.').equals(otherText.replace(',', '.')));
+        && (areDays(text, otherText) || text.replace(',', '.').equals(otherText.replace(',', '.')));
+  }
+
+  private static boolean areDays(String text, String otherText) {
+    return text.matches(DAY) && otherText.matches(DAY);
   }
 
   private static String text(RawRow row, int field) {
