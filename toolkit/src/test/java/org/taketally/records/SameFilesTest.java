@@ -56,7 +56,9 @@ class SameFilesTest {
         .contains("the same contents as season.csv");
   }
 
-  /** A pattern for days took hours over a cell that begins with a digit and goes on in letters. */
+  /**
+   * A pattern for days came to no end over a cell that begins with a digit and goes on in letters.
+   */
   @Test
   void long_cells_are_soon_told_apart() throws IOException {
     String[] names = {"one.csv", "two.csv"};
