@@ -180,22 +180,28 @@ public final class NextTrialPlanner {
   private Tried tried(List<String> stocks, List<String> cultivars, SettlingChance chance) {
     int most = settings.most() / stocks.size();
     int each = chance.fewest(settings.chance(), LEAST, most);
-    Tried tried = tried(layout(stocks, cultivars, each));
+    SeasonForecast seasons =
+        SeasonForecast.of(PastSeasons.fit(records), trials(), settings.answers().seed());
+    TrialLayout layout = layout(stocks, cultivars, each);
+    VerdictChances after = after(layout, seasons);
     for (int next : new int[] {Math.min(most, 2 * each), most}) {
+      if (!NextTrial.fallsShort(after, settings.chance())) {
+        break;
+      }
       TrialLayout larger = layout(stocks, cultivars, next);
-      if (falls(tried.after) && larger.grafts() > tried.layout.grafts()) {
-        tried = tried(larger);
+      if (larger.grafts() > layout.grafts()) {
+        layout = larger;
+        after = after(layout, seasons);
       }
     }
-    return tried;
+    return new Tried(layout, after);
   }
 
-  private Tried tried(TrialLayout layout) {
-    return new Tried(layout, after(layout));
-  }
-
-  private boolean falls(VerdictChances after) {
-    return NextTrial.fallsShort(after, settings.chance());
+  private int trials() {
+    if (settings.trials() > 0) {
+      return settings.trials();
+    }
+    return cells.size() > MANY_CELLS ? FEW_TRIALS : TRIALS;
   }
 
   /** Takes of the stocks; errors such that those of pairs come out as in the verdict. */
@@ -335,16 +341,11 @@ public final class NextTrialPlanner {
   }
 
   /** Each trial a season that may come, its takes made up, the whole judged by the rules. */
-  private VerdictChances after(TrialLayout layout) {
-    int trials =
-        settings.trials() > 0 ? settings.trials() : cells.size() > MANY_CELLS ? FEW_TRIALS : TRIALS;
+  private VerdictChances after(TrialLayout layout, SeasonForecast seasons) {
+    int trials = trials();
     AnswerOptions options =
         settings.answers().withDraws(Math.min(DRAWS, settings.answers().draws()));
-    AddedGrafts added =
-        new AddedGrafts(
-            cells,
-            layout,
-            SeasonForecast.of(PastSeasons.fit(records), trials, settings.answers().seed()));
+    AddedGrafts added = new AddedGrafts(cells, layout, seasons);
     List<Verdict> verdicts =
         IntStream.range(0, trials)
             .parallel()
