@@ -43,12 +43,7 @@ final class BenchWholeJob {
     Path dictionary = Files.createTempFile("taketally-bench", ".json");
     try {
       SafeFile.write(dictionary, DICTIONARY);
-      List<String> command = new ArrayList<>();
-      command.add(ThisJava.program().toString());
-      ManagementFactory.getRuntimeMXBean().getInputArguments().stream()
-          .filter(argument -> argument.startsWith("-X"))
-          .forEach(command::add);
-      command.addAll(List.of("-cp", System.getProperty("java.class.path"), program.getName()));
+      List<String> command = new ArrayList<>(start());
       command.addAll(List.of("analyse", records.toString(), "--dictionary", dictionary.toString()));
       command.addAll(List.of("--adjust-for", String.join(",", BenchCells.model().adjusted())));
       command.addAll(List.of("--vary-by", String.join(",", BenchCells.model().varying())));
@@ -57,6 +52,20 @@ final class BenchWholeJob {
     } finally {
       Files.deleteIfExists(dictionary);
     }
+  }
+
+  /** The script where it started this process, for it chooses how Java works; or Java as here. */
+  private List<String> start() {
+    String script = System.getProperty("taketally.script");
+    if (script != null) {
+      return List.of(script);
+    }
+    List<String> java = new ArrayList<>(List.of(ThisJava.program().toString()));
+    ManagementFactory.getRuntimeMXBean().getInputArguments().stream()
+        .filter(argument -> argument.startsWith("-X"))
+        .forEach(java::add);
+    java.addAll(List.of("-cp", System.getProperty("java.class.path"), program.getName()));
+    return java;
   }
 
   /**

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.File;
+import java.io.RandomAccessFile;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -126,6 +127,27 @@ class LauncherIT {
     Ended usual = run(script, "check", "no such file.csv");
     assertThat(ended.status()).isEqualTo(usual.status());
     assertThat(ended.err()).endsWith(usual.err()).contains("-XX:+UseParallelGC");
+  }
+
+  @Test
+  void large_files_alone_are_worth_the_second_compiler() throws Exception {
+    Path home = Files.createDirectories(installed.resolve("a home"));
+    Path java = Files.createDirectory(home.resolve("bin")).resolve("java");
+    Files.writeString(java, "#!/bin/sh\nprintf '%s\\n' \"$@\"\n", StandardCharsets.UTF_8);
+    assertThat(java.toFile().setExecutable(true)).isTrue();
+    Path large = installed.resolve("ten million.csv");
+    try (RandomAccessFile file = new RandomAccessFile(large.toFile(), "rw")) {
+      file.setLength(1_400_000_000L);
+    }
+    Map<String, String> heard = Map.of("JAVA_HOME", home.toString());
+    String start = script.toString();
+    String first = "-XX:TieredStopAtLevel=1\n";
+    assertThat(run(List.of(start, "summary", BUILT.toString()), heard).out()).contains(first);
+    assertThat(run(List.of(start, "--help"), heard).out()).contains(first);
+    assertThat(run(List.of(start, "analyse", large.toString()), heard).out())
+        .contains("Tier4InvocationThreshold", "-jar", large.toString())
+        .doesNotContain(first);
+    assertThat(run(List.of(start, "bench", "S"), heard).out()).doesNotContain(first);
   }
 
   @Test
