@@ -35,6 +35,7 @@ import org.taketally.answers.verdict.MarginCost;
 import org.taketally.answers.verdict.PlannedContrasts;
 import org.taketally.answers.verdict.RootstockVerdict;
 import org.taketally.answers.verdict.RootstockVerdictCalculator;
+import org.taketally.cells.Factor;
 import org.taketally.model.TakeFit;
 import org.taketally.records.columns.DerivedColumn;
 import org.taketally.records.columns.RecordColumn;
@@ -91,7 +92,7 @@ final class AnswerFinder {
     if (averaging.knows(column)) {
       return Optional.of(RootstockVerdictCalculator.of(averaging, column, options));
     }
-    return levelsInUse(column) > 1 && compared.isPresent() && leftOutByTheFit(column)
+    return levelsMet(column) > 1 && compared.isPresent() && leftOutByTheFit(column)
         ? Optional.of(RootstockVerdictCalculator.refused(fit.cells(), column, options))
         : Optional.empty();
   }
@@ -189,7 +190,7 @@ final class AnswerFinder {
   }
 
   private void lacks(Question question, String column) {
-    if (levelsInUse(column) != 1) {
+    if (levelsMet(column) != 1) {
       unanswered.add(new Unanswered(question, column, Unanswered.Cause.NOT_IN_MODEL));
       return;
     }
@@ -198,13 +199,8 @@ final class AnswerFinder {
     unanswered.add(new Unanswered(question, column, new Unanswered.OneLevelOnly(level)));
   }
 
-  private int levelsInUse(String column) {
-    return fit.cells()
-        .findFactor(column)
-        .map(
-            factor ->
-                (int) IntStream.of(factor.codes()).filter(code -> code >= 0).distinct().count())
-        .orElse(0);
+  private int levelsMet(String column) {
+    return fit.cells().findFactor(column).map(Factor::levelsMet).orElse(0);
   }
 
   /** Likely range of each varying factor's standard deviation, logits, in the order of the fit. */

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import org.taketally.analysis.Analysis;
+import org.taketally.analysis.CountsAlone;
 import org.taketally.answers.Answer;
 import org.taketally.answers.Question;
 import org.taketally.answers.adjusted.ProfileRanges;
@@ -18,6 +19,7 @@ import org.taketally.cells.Cells;
 import org.taketally.cells.CellsOf;
 import org.taketally.cells.CountedRecords;
 import org.taketally.files.FileSet;
+import org.taketally.model.CannotFit;
 import org.taketally.model.TakeModel;
 import org.taketally.publish.AnalysisPage;
 import org.taketally.records.Assessments;
@@ -81,7 +83,11 @@ final class AnalyseCommand implements Callable<Integer> {
     boolean asked = choices.level(spec.commandLine()).isPresent();
     boolean rowsNeeded =
         asked || rowsAsGiven || out.asked() || input.countedAgain() || input.asksDatabase();
-    Analysis analysis = choices.named() && !rowsNeeded ? streamed() : held(said);
+    Optional<Analysis> found = choices.named() && !rowsNeeded ? streamed() : held(said);
+    return found.isPresent() ? answer(found.get(), said) : ExitStatus.FINE;
+  }
+
+  private int answer(Analysis analysis, List<String> said) throws IOException {
     Optional<ProfileRanges> ranges =
         profile
             ? Optional.of(ProfileRanges.of(analysis.fit(), analysis.options()))
@@ -100,12 +106,17 @@ final class AnalyseCommand implements Callable<Integer> {
     return ExitStatus.FINE;
   }
 
-  private Analysis held(List<String> said) throws IOException {
+  private Optional<Analysis> held(List<String> said) throws IOException {
     GraftRecords records = input.read();
     input.report(records.check());
     Optional<Assessments> counts = input.assessments(records);
-    Analysis analysis = analysis(records, choices, rowsAsGiven, said, Set.of());
+    Asking asking = Asking.of(records, choices, rowsAsGiven, said);
     said.add(0, TakeMeaningWords.of(TakeMeaning.of(records)));
+    Optional<Analysis> answered = answered(asking);
+    if (answered.isEmpty()) {
+      return answered;
+    }
+    Analysis analysis = answered.get();
     if (counts.isPresent()) {
       analysis = analysis.withLateLoss(records, counts.get());
     }
@@ -118,7 +129,30 @@ final class AnalyseCommand implements Callable<Integer> {
     if (out.asked()) {
       write(records, analysis);
     }
-    return analysis;
+    return Optional.of(analysis);
+  }
+
+  /** Empty where none or all took, so that counts alone answered. */
+  private Optional<Analysis> answered(Asking asking) throws IOException {
+    try {
+      return Optional.of(Analysis.of(asking.cells(), asking.model(), choices.answers()));
+    } catch (CannotFit problem) {
+      byCounts(
+          CountsAlone.of(asking.cells(), asking.model(), choices.answers(), problem)
+              .orElseThrow(() -> problem));
+      return Optional.empty();
+    }
+  }
+
+  private void byCounts(CountsAlone counts) throws IOException {
+    if (!json.alone()) {
+      new Printing(spec.commandLine().getOut()).counts(counts);
+    }
+    json.write(AnalysisJson.of(counts), out, input.files());
+    if (out.asked()) {
+      spec.commandLine().getErr().println("no page and no tables written: " + counts.why());
+      spec.commandLine().getErr().flush();
+    }
   }
 
   private Analysis more(Analysis analysis) {
@@ -139,12 +173,34 @@ final class AnalyseCommand implements Callable<Integer> {
   }
 
   /** Where the model is named, its columns are all that needs to be kept of the rows. */
-  private Analysis streamed() {
+  private Optional<Analysis> streamed() throws IOException {
     TakeModel model = choices.model();
     CountedRecords counted = input.count(SuggestedModel.needed(model));
     input.report(counted.check());
     requireGrafts(counted.check().grafts());
-    return more(Analysis.of(counted.cells(), model, choices.answers()));
+    return answered(new Asking(counted.cells(), model)).map(this::more);
+  }
+
+  /** What is asked: cells, and what take may depend on. */
+  private record Asking(Cells cells, TakeModel model) {
+
+    /** The model asked for, or the suggested one; what was chosen is added to what is said. */
+    static Asking of(
+        GraftRecords records, ModelOptions choices, boolean rowsAsGiven, List<String> said) {
+      requireGrafts(records.grafts());
+      TakeModel model;
+      if (choices.named()) {
+        model = choices.model();
+      } else {
+        SuggestedModel suggested = SuggestedModel.of(records);
+        suggested.choices().forEach(choice -> said.add(ModelWords.of(choice)));
+        model = choices.asked(suggested.model());
+      }
+      return new Asking(
+          CellsOf.records(
+              records, rowsAsGiven ? records.frame().columnNames() : SuggestedModel.needed(model)),
+          model);
+    }
   }
 
   private static void requireGrafts(long grafts) {
@@ -162,18 +218,7 @@ final class AnalyseCommand implements Callable<Integer> {
       boolean rowsAsGiven,
       List<String> said,
       Set<Question> leftOut) {
-    requireGrafts(records.grafts());
-    TakeModel model;
-    if (choices.named()) {
-      model = choices.model();
-    } else {
-      SuggestedModel suggested = SuggestedModel.of(records);
-      suggested.choices().forEach(choice -> said.add(ModelWords.of(choice)));
-      model = choices.asked(suggested.model());
-    }
-    Cells cells =
-        CellsOf.records(
-            records, rowsAsGiven ? records.frame().columnNames() : SuggestedModel.needed(model));
-    return Analysis.of(cells, model, choices.answers(), leftOut);
+    Asking asking = Asking.of(records, choices, rowsAsGiven, said);
+    return Analysis.of(asking.cells(), asking.model(), choices.answers(), leftOut);
   }
 }

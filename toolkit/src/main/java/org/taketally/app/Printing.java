@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import org.taketally.analysis.Analysis;
+import org.taketally.analysis.CountsAlone;
 import org.taketally.answers.adjusted.ProfileRanges;
 import org.taketally.model.FitWarning;
 import org.taketally.records.problems.ProblemSummary;
@@ -14,6 +15,7 @@ import org.taketally.wording.ModelWords;
 import org.taketally.wording.ProfileWords;
 import org.taketally.wording.UnansweredWords;
 import org.taketally.wording.Wording;
+import org.taketally.wording.Words;
 import org.taketally.wording.language.Language;
 import org.taketally.wording.season.SeasonWords;
 
@@ -47,6 +49,19 @@ final class Printing {
     points(
         "What the fit warns of (see docs/when-a-fit-warns.md)",
         analysis.fit().warnings().stream().map(FitWarning::sentence).toList());
+    out.flush();
+  }
+
+  /** The one answer that counts alone give, and why there are no others. */
+  void counts(CountsAlone counts) {
+    heading("In short");
+    AnswerWords answer = Wording.of(counts.verdict());
+    paragraphs(answer.question());
+    indented(answer.headline());
+    paragraphs("");
+    paragraphs(SeasonWords.in(Language.ENGLISH).sure().likely());
+    points(answer.question(), answer.more());
+    points("What these records don't answer", List.of(Words.sentence(counts.why())));
     out.flush();
   }
 

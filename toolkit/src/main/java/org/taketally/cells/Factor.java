@@ -98,6 +98,15 @@ public record Factor(String name, List<String> levels, int[] codes) {
     return levels.indexOf(level);
   }
 
+  /**
+   * Levels that cells really have; others may be left over from cells taken away.
+   *
+   * @return 0 to {@link #size()}
+   */
+  public int levelsMet() {
+    return (int) Arrays.stream(codes).filter(code -> code != MISSING).distinct().count();
+  }
+
   @Override
   public boolean equals(Object other) {
     return other instanceof Factor that

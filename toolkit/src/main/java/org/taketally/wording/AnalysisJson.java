@@ -3,9 +3,11 @@ package org.taketally.wording;
 import com.google.gson.JsonArray;
 import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
+import java.util.List;
 import java.util.Optional;
 import org.taketally.analysis.Analysis;
 import org.taketally.analysis.AnswerRegister;
+import org.taketally.analysis.CountsAlone;
 import org.taketally.answers.Answer;
 import org.taketally.answers.Unanswered;
 import org.taketally.model.FixedEffect;
@@ -40,11 +42,26 @@ public final class AnalysisJson {
     return new AnalysisJson(analysis).all();
   }
 
+  /**
+   * What counts alone answered.
+   *
+   * @param counts the verdict by counts
+   * @return keys of the whole analysis, those that need no fit
+   */
+  public static JsonObject of(CountsAlone counts) {
+    JsonObject all = new JsonObject();
+    all.addProperty("version", VERSION);
+    all.add("inShort", inShort(List.of(counts.verdict())));
+    all.add(AnswerRegister.ROOTSTOCK.key(), VerdictJson.of(counts.verdict()));
+    all.addProperty("why", counts.why());
+    return all;
+  }
+
   private JsonObject all() {
     JsonObject all = new JsonObject();
     all.addProperty("version", VERSION);
     all.add("records", records());
-    all.add("inShort", inShort());
+    all.add("inShort", inShort(analysis.answers()));
     for (AnswerRegister line : AnswerRegister.values()) {
       all.add(line.key(), form(line));
     }
@@ -55,9 +72,9 @@ public final class AnalysisJson {
     return all;
   }
 
-  private JsonArray inShort() {
+  private static JsonArray inShort(List<? extends Answer> answers) {
     JsonArray all = new JsonArray();
-    for (Answer answer : analysis.answers()) {
+    for (Answer answer : answers) {
       AnswerWords words = Wording.of(answer);
       JsonObject one = new JsonObject();
       one.addProperty("question", words.question());

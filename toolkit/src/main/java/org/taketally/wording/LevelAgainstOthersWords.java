@@ -50,24 +50,23 @@ final class LevelAgainstOthersWords implements AnswerWords {
     String size =
         "%s %s than the others (likely %s)"
             .formatted(
-                Words.points(difference),
+                Words.aboutPoints(difference),
                 worse,
                 Words.points((difference < 0 ? pair.turned() : pair).difference().interval()));
     String margin = Words.points(verdict.options().margin());
     return switch (verdict.verdict()) {
-      case MATTERS -> "Yes, %s takes about %s".formatted(name, size);
+      case MATTERS -> "Yes, %s takes %s".formatted(name, size);
       case DIFFERS_UNSETTLED ->
-          "Yes, though how much isn't settled: %s takes about %s".formatted(name, size);
+          "Yes, though how much isn't settled: %s takes %s".formatted(name, size);
       case LESS_THAN_YOU_CARE_ABOUT ->
-          "%s takes a little %s, by less than the %s you care about: about %s"
+          "%s takes a little %s, by less than the %s you care about: %s"
               .formatted(Words.sentence(name), worse, margin, size);
       case NO_PRACTICAL_DIFFERENCE ->
-          "No practical difference (within %s): %s takes about %s".formatted(margin, name, size);
+          "No practical difference (within %s): %s takes %s".formatted(margin, name, size);
       case DEPENDS_ON_CULTIVAR ->
-          "It depends on the cultivar: on average %s takes about %s".formatted(name, size);
-      case CANT_TELL_YET -> "Can't tell yet: %s takes about %s".formatted(name, size);
-      case ENTANGLED ->
-          "Entangled with what its grafts share: %s takes about %s".formatted(name, size);
+          "It depends on the cultivar: on average %s takes %s".formatted(name, size);
+      case CANT_TELL_YET -> "Can't tell yet: %s takes %s".formatted(name, size);
+      case ENTANGLED -> "Entangled with what its grafts share: %s takes %s".formatted(name, size);
     };
   }
 

@@ -51,14 +51,20 @@ final class TakeCurveWords implements AnswerWords {
                 Words.percent(change.from().take().value()),
                 Words.percent(change.to().take().value()));
     if (difference.high() < 0) {
-      return "%s take falls by about %s (likely %s), %s"
+      return "%s take falls by %s (likely %s), %s"
           .formatted(
-              along, Words.points(difference.value()), Words.below(difference.interval()), size);
+              along,
+              Words.aboutPoints(difference.value()),
+              Words.below(difference.interval()),
+              size);
     }
     if (difference.low() > 0) {
-      return "%s take rises by about %s (likely %s), %s"
+      return "%s take rises by %s (likely %s), %s"
           .formatted(
-              along, Words.points(difference.value()), Words.points(difference.interval()), size);
+              along,
+              Words.aboutPoints(difference.value()),
+              Words.points(difference.interval()),
+              size);
     }
     String range = Words.points(difference.interval());
     double margin = answer.options().margin();

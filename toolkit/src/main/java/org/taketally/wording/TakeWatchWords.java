@@ -67,8 +67,9 @@ public final class TakeWatchWords {
         season.points() < 0
             ? " The chance of a season as bad or worse is %s.".formatted(Words.aboutChance(chance))
             : "";
-    return "The season as a whole takes about %s %s than past seasons would lead you to expect; that is allowed for above.%s"
-        .formatted(Words.points(season.points()), season.points() < 0 ? "worse" : "better", often);
+    return "The season as a whole takes %s %s than past seasons would lead you to expect; that is allowed for above.%s"
+        .formatted(
+            Words.aboutPoints(season.points()), season.points() < 0 ? "worse" : "better", often);
   }
 
   /**

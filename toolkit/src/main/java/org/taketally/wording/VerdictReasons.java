@@ -143,10 +143,10 @@ final class VerdictReasons {
     String yours = "your margin of " + margin;
     return switch (verdict.verdict()) {
       case NO_PRACTICAL_DIFFERENCE ->
-          "No practical difference: %s moves take by at most about %s, within %s; %s."
+          "No practical difference: %s moves take by at most %s, within %s; %s."
               .formatted(swapping, atMost(), yours, from);
       case LESS_THAN_YOU_CARE_ABOUT ->
-          "It differs, but less than you care about: %s moves take by at most about %s, within %s; %s."
+          "It differs, but less than you care about: %s moves take by at most %s, within %s; %s."
               .formatted(swapping, atMost(), yours, from);
       case MATTERS -> "It matters: %s; %s; %s.".formatted(standingOut(), apart(), from);
       case DIFFERS_UNSETTLED ->
@@ -154,7 +154,7 @@ final class VerdictReasons {
               .formatted(apart(), yours, from);
       case DEPENDS_ON_CULTIVAR -> "It depends on the cultivar: %s; %s.".formatted(swaps(), from);
       case CANT_TELL_YET ->
-          "Can't tell yet: %s moves take by about %s, where %s is the question; %s."
+          "Can't tell yet: %s moves take by %s, where %s is the question; %s."
               .formatted(swapping, atMost(), yours, from);
       case ENTANGLED -> throw new IllegalStateException("entangled has words of its own");
     };
@@ -164,7 +164,7 @@ final class VerdictReasons {
   private String atMost() {
     return "%s (likely under %s)"
         .formatted(
-            Words.points(size.pairs().get(0).difference().value()),
+            Words.aboutPoints(size.pairs().get(0).difference().value()),
             Words.points(Math.max(0.01, verdict.atMost())));
   }
 

@@ -102,6 +102,16 @@ public final class Words {
   }
 
   /**
+   * An estimated difference of takes in points, sign left off.
+   *
+   * @param difference -1 to 1
+   * @return e.g. {@code about 4 points}, {@code under 1 point}
+   */
+  public static String aboutPoints(double difference) {
+    return ENGLISH.aboutPoints(difference);
+  }
+
+  /**
    * A range of differences in points, with signs when it spans zero.
    *
    * @param range on -1 to 1

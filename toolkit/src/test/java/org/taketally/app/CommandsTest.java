@@ -321,6 +321,35 @@ class CommandsTest {
   }
 
   @Test
+  void analyse_answers_by_counts_where_all_took_and_where_none_did() throws IOException {
+    String rows = "A,B,%s\nA,C,%s\n".formatted("taken", "taken").repeat(60);
+    Path sheet =
+        Files.writeString(folder.resolve("all.csv"), "cultivar,rootstock,outcome\n" + rows);
+    CommandRun all = run("analyse", sheet, "--json", folder.resolve("all.json")).said();
+    assertThat(all.status()).isEqualTo(ExitStatus.FINE);
+    assertThat(all.flat().out())
+        .contains("Does the rootstock matter?", "No practical difference", "counts alone")
+        .contains("moves take by at most under 1 point (likely under")
+        .contains("What these records don't answer", "All of the 120 grafts took");
+    assertThat(Files.readString(folder.resolve("all.json"))).contains("no practical difference");
+
+    Path few =
+        Files.writeString(
+            folder.resolve("few.csv"), "cultivar,rootstock,outcome\n" + rows.substring(0, 50));
+    assertThat(
+            run("analyse", few, "--compare", "rootstock", "--vary-by", "cultivar,rootstock")
+                .flat()
+                .out())
+        .contains("Can't tell yet", "All of the ");
+    Path none =
+        Files.writeString(
+            folder.resolve("none.csv"),
+            "cultivar,rootstock,outcome\n" + rows.replace("taken", "failed"));
+    assertThat(run("analyse", none).flat().out())
+        .contains("No practical difference", "None of the 120 grafts took");
+  }
+
+  @Test
   void repeated_counts_that_cannot_be_used_are_written_down() throws IOException {
     Path sheet =
         Files.writeString(
@@ -460,9 +489,9 @@ class CommandsTest {
   }
 
   @Test
-  void all_taken_cannot_be_computed() throws IOException {
+  void all_taken_on_one_stock_cannot_be_computed() throws IOException {
     CommandRun outcome =
-        run("analyse", file("all.csv", HEADER + "Orrin,A,40,40\nEldra,B,40,40\nOrrin,B,20,20\n"));
+        run("analyse", file("all.csv", HEADER + "Orrin,B,40,40\nEldra,B,40,40\nOrrin,B,20,20\n"));
     assertThat(outcome.status()).isEqualTo(ExitStatus.CANNOT_BE_COMPUTED);
     assertThat(outcome.err()).contains("took");
   }

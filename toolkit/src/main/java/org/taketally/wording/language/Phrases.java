@@ -164,6 +164,17 @@ public final class Phrases {
   }
 
   /**
+   * An estimated difference of takes in points, sign left off.
+   *
+   * @param difference -1 to 1
+   * @return e.g. {@code about 4 points}, {@code under 1 point}
+   */
+  public String aboutPoints(double difference) {
+    String points = points(difference);
+    return points.equals(say("points.under", 1)) ? points : say("points.about", points);
+  }
+
+  /**
    * A range of differences in points, with signs when it spans zero.
    *
    * @param range on -1 to 1

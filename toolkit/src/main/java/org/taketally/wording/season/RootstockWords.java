@@ -162,9 +162,10 @@ public final class RootstockWords {
     String told =
         switch (answer.verdict()) {
           case NO_PRACTICAL_DIFFERENCE, LESS_THAN_YOU_CARE_ABOUT, CANT_TELL_YET -> {
+            String about = phrases.aboutPoints(pair.difference().value());
             String most = phrases.points(Math.max(0.01, answer.atMost()));
             yield phrases.say(
-                "rootstock.reason.at.most", grafts, pair.level(), pair.other(), gap, most);
+                "rootstock.reason.at.most", grafts, pair.level(), pair.other(), about, most);
           }
           default -> {
             Interval range = pair.deciding(answer.options().margin()).interval();
