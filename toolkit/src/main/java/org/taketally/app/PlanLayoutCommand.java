@@ -131,6 +131,7 @@ final class PlanLayoutCommand implements Callable<Integer> {
   @Option(
       names = "--trials",
       paramLabel = "N",
+      converter = TypedValues.Trials.class,
       defaultValue = "100",
       description = "Trials made up for --suppose (${DEFAULT-VALUE}); more take longer.")
   private int trials;

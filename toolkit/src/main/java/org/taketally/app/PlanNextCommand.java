@@ -62,6 +62,7 @@ final class PlanNextCommand implements Callable<Integer> {
   @Option(
       names = "--cultivars",
       paramLabel = "N",
+      converter = TypedValues.Count.class,
       defaultValue = "4",
       description = "How many cultivars to graft on: those most grafted (${DEFAULT-VALUE}).")
   private int cultivars;
@@ -69,6 +70,7 @@ final class PlanNextCommand implements Callable<Integer> {
   @Option(
       names = "--most",
       paramLabel = "GRAFTS",
+      converter = TypedValues.Count.class,
       defaultValue = "2000",
       description = "Most grafts there can be in all (${DEFAULT-VALUE}).")
   private int most;
@@ -86,11 +88,11 @@ final class PlanNextCommand implements Callable<Integer> {
   @Option(
       names = "--trials",
       paramLabel = "N",
-      defaultValue = "0",
+      converter = TypedValues.Trials.class,
       description =
           "Sets of grafts made up to try it; more say more exactly (without it 12 to 40, by the"
               + " size of the records).")
-  private int trials;
+  private Integer trials;
 
   @Mixin private SeedOption seed = new SeedOption();
 
@@ -113,7 +115,7 @@ final class PlanNextCommand implements Callable<Integer> {
                 cultivars,
                 most,
                 chance,
-                trials));
+                trials == null ? 0 : trials));
     NextTrialWords words = NextTrialWords.of(next);
     if (!json.alone()) {
       Printing printing = new Printing(spec.commandLine().getOut());

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import org.taketally.plan.size.VerdictChances;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
 
@@ -43,6 +44,20 @@ final class TypedValues {
             "found \"%s\", expected a whole number of 1 or more, e.g. 20".formatted(typed));
       }
       return count;
+    }
+  }
+
+  /** Trials made up to see how often something comes: as many as say more than that it may be. */
+  static final class Trials implements ITypeConverter<Integer> {
+    @Override
+    public Integer convert(String typed) {
+      int trials = new Whole().convert(typed);
+      if (trials < VerdictChances.LEAST_TRIALS) {
+        throw new TypeConversionException(
+            "found \"%s\", expected %d or more, e.g. 100: fewer leave a chance open by some 30 points"
+                .formatted(typed, VerdictChances.LEAST_TRIALS));
+      }
+      return trials;
     }
   }
 

@@ -190,7 +190,7 @@ final class ModelFitter {
         throw new CannotFit(
             Reason.SEPARATED,
             List.of(column),
-            "of each level of %s either every graft took or every one failed, so how far levels differ can't be estimated; add records in which some took and some failed, or leave %s out of the model"
+            "of each level of %s either every graft took or every one failed, so how far levels differ can't be estimated; add records in which some took and some failed; where you name the model yourself, leave %s out of it"
                 .formatted(column, column));
       }
     }

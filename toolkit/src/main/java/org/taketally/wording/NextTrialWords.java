@@ -102,6 +102,11 @@ public final class NextTrialWords {
           "You asked for a chance of %s: these are as many as there can be (--most), in plots of one size. Allow more, or be content with less (--chance)."
               .formatted(Words.statedPercent(next.wanted())));
     }
+    if (next.perhapsShort()) {
+      more.add(
+          "You asked for a chance of %s: this is less, but by no more than it may be off."
+              .formatted(Words.statedPercent(next.wanted())));
+    }
     if (next.reckoned().isPresent()) {
       more.add(
           "By the widths of the ranges alone, from which the number of grafts was worked out first, the chance would be %s; what was tried counts."

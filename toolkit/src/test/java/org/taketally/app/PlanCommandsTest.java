@@ -38,6 +38,21 @@ class PlanCommandsTest {
   }
 
   @Test
+  void numbers_that_next_cannot_use_are_named_with_their_option() throws IOException {
+    Path sheet =
+        Files.writeString(
+            folder.resolve("past.csv"),
+            "cultivar,rootstock,outcome\n"
+                + "A,B,taken\nA,C,taken\nA,B,failed\nA,C,taken\n".repeat(9));
+    assertUsage(run("plan", "next", sheet, "--cultivars", "0"), "'--cultivars': found \"0\"");
+    assertUsage(run("plan", "next", sheet, "--most", "0"), "'--most': found \"0\"");
+    assertUsage(run("plan", "next", sheet, "--trials", "-1"), "'--trials': found \"-1\"");
+    assertUsage(run("plan", "next", sheet, "--trials", "3"), "found \"3\", expected 12 or more");
+    CommandRun tooFew = run("plan", "next", sheet, "--most", "1");
+    assertThat(tooFew.err()).contains("--most: found 1, expected");
+  }
+
+  @Test
   void size_says_when_no_number_of_grafts_helps() {
     CommandRun outcome =
         run(
@@ -108,7 +123,8 @@ class PlanCommandsTest {
       assertUsage(
           layout("--days", days), "expected a whole number of days from 1 to 366, or dates");
     }
-    assertUsage(layout("--days", "3", "--trials", "9"), "--trials needs --suppose");
+    assertUsage(layout("--days", "3", "--trials", "19"), "--trials needs --suppose");
+    assertUsage(layout("--days", "3", "--trials", "3"), "found \"3\", expected 12 or more");
     assertUsage(layout("--days", "3", "--margin", "9"), "--margin needs --suppose");
     assertUsage(
         layout("--days", "3", "--on-hand", "X=40,X=50"), "--on-hand: found \"X\" twice, expected");
@@ -209,11 +225,11 @@ class PlanCommandsTest {
             "--suppose",
             "Bracken 7=80,<Halden>=40",
             "--trials",
-            "4",
+            "12",
             "--out",
             folder);
     assertThat(outcome.status()).isEqualTo(ExitStatus.FINE);
-    assertThat(outcome.out()).contains("Every pairing in every session").contains("from 4 trials");
+    assertThat(outcome.out()).contains("Every pairing in every session").contains("from 12 trials");
     Path sheet = folder.resolve("trial.csv");
     String filled = Files.readString(sheet).replace(",,5,,", ",2026-06-01,5,4,");
     Files.writeString(sheet, filled);

@@ -36,17 +36,4 @@ public final class PastSeasons {
             : model)
         .fit(cells);
   }
-
-  /**
-   * Whether the fit knows a level.
-   *
-   * @param fit of past records
-   * @param column a varying column
-   * @param level e.g. a cultivar
-   * @return true if grafts of it were in the records
-   */
-  public static boolean knows(TakeFit fit, String column, String level) {
-    return fit.varying().stream()
-        .anyMatch(factor -> factor.factor().equals(column) && factor.levels().contains(level));
-  }
 }

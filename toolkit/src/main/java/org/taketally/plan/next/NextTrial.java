@@ -30,6 +30,8 @@ public record NextTrial(
     double wanted,
     Optional<VerdictChances> after) {
 
+  private static final double HALF = 0.5;
+
   public NextTrial {
     open = List.copyOf(open);
   }
@@ -47,13 +49,28 @@ public record NextTrial(
     return after.settled() + after.uncertainty(after.settled()) < wanted;
   }
 
+  /** Less often than wanted, and less often than not. */
+  static boolean outOfReach(VerdictChances after, double wanted) {
+    return fallsShort(after, wanted) && after.settled() < HALF;
+  }
+
+  /**
+   * Whether the made-up grafts settle it less often than wanted, but by no more than they may be
+   * off.
+   *
+   * @return false where none were made up
+   */
+  public boolean perhapsShort() {
+    return !fallsShort() && after.filter(chances -> chances.settled() < wanted).isPresent();
+  }
+
   /** What is to be done. */
   public enum State {
     /** The verdict stands: nothing needs to be added. */
     SETTLED,
-    /** Grafts of the open pairs would settle it more often than not. */
+    /** Grafts of the open pairs would settle it as often as wanted, or more often than not. */
     MORE_GRAFTS,
-    /** Even the most grafts there may be would probably not settle it. */
+    /** Even the most grafts there may be would probably not settle it, nor as often as wanted. */
     OUT_OF_REACH,
     /** Groups of stocks were never compared: bridging grafts come first. */
     BRIDGE

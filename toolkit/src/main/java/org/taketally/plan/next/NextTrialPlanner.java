@@ -37,6 +37,7 @@ import org.taketally.plan.next.NextTrial.State;
 import org.taketally.plan.size.VerdictChances;
 import org.taketally.records.GraftRecords;
 import org.taketally.records.columns.RecordColumn;
+import org.taketally.terms.Plural;
 
 /**
  * Plans what to graft next: the pairs of stocks that aren't settled, side by side on the cultivars
@@ -47,13 +48,11 @@ public final class NextTrialPlanner {
 
   private static final String ROOTSTOCK = RecordColumn.ROOTSTOCK.columnName();
   private static final int LEAST = 10;
-  private static final double HALF = 0.5;
 
   /** Sets of records of more patterns than this take seconds each to judge. */
   private static final int MANY_CELLS = 1_000;
 
   private static final int TRIALS = 40;
-  private static final int FEW_TRIALS = 12;
   private static final int DRAWS = 300;
 
   private final GraftRecords records;
@@ -68,7 +67,7 @@ public final class NextTrialPlanner {
    * @param grafters hands; empty for those most at work in the records
    * @param days of grafting, dates or names, one or more
    * @param cultivars how many cultivars to graft on, 1 or more
-   * @param most grafts there can be in all, 2 or more
+   * @param most grafts there can be in all, 1 or more
    * @param chance wanted that the verdict is settled, above 0 and below 1
    * @param trials made up to try the layout; 0 for as many as a few seconds allow
    */
@@ -88,9 +87,9 @@ public final class NextTrialPlanner {
         throw new IllegalArgumentException(
             "the chance wanted must lie between 0 and 1, e.g. 0.8 for 8 in 10, got " + chance);
       }
-      if (most < 2 || cultivars < 1 || trials < 0) {
+      if (most < 1 || cultivars < 1 || trials < 0) {
         throw new IllegalArgumentException(
-            "there must be 2 grafts or more, 1 cultivar or more and 0 trials or more, got %d, %d and %d"
+            "there must be 1 graft or more, 1 cultivar or more and 0 trials or more, got %d, %d and %d"
                 .formatted(most, cultivars, trials));
       }
     }
@@ -162,7 +161,9 @@ public final class NextTrialPlanner {
     Tried tried = tried(List.copyOf(stocks), cultivars(List.of()), chance);
     return new NextTrial(
         now,
-        tried.after.settled() < HALF ? State.OUT_OF_REACH : State.MORE_GRAFTS,
+        NextTrial.outOfReach(tried.after, settings.chance())
+            ? State.OUT_OF_REACH
+            : State.MORE_GRAFTS,
         named,
         Optional.of(tried.layout),
         OptionalDouble.of(chance.with((int) tried.layout.grafts() / stocks.size())),
@@ -201,7 +202,7 @@ public final class NextTrialPlanner {
     if (settings.trials() > 0) {
       return settings.trials();
     }
-    return cells.size() > MANY_CELLS ? FEW_TRIALS : TRIALS;
+    return cells.size() > MANY_CELLS ? VerdictChances.LEAST_TRIALS : TRIALS;
   }
 
   /** Takes of the stocks; errors such that those of pairs come out as in the verdict. */
@@ -324,14 +325,14 @@ public final class NextTrialPlanner {
     int mostPerPlot = settings.most() / (plotsPerStock * stocks.size());
     if (mostPerPlot == 0) {
       throw new IllegalArgumentException(
-          "--most: found %,d, expected %,d grafts or more, one of each of %,d cultivars on each of %,d rootstocks by each of %,d hands on each of %,d days; allow more, or graft fewer cultivars (--cultivars), on fewer days (--days) or by fewer hands (--grafters)"
+          "--most: found %,d, expected %,d grafts or more, one a plot: %s on %s, by %s, on %s; allow more, or graft fewer cultivars (--cultivars), on fewer days (--days) or by fewer hands (--grafters)"
               .formatted(
                   settings.most(),
                   plotsPerStock * stocks.size(),
-                  cultivars.size(),
-                  stocks.size(),
-                  hands.size(),
-                  settings.days().size()));
+                  Plural.of(cultivars.size(), "cultivar"),
+                  Plural.of(stocks.size(), "rootstock"),
+                  Plural.of(hands.size(), "hand"),
+                  Plural.of(settings.days().size(), "day")));
     }
     int perPlot = Math.min(mostPerPlot, (graftsPerStock + plotsPerStock - 1) / plotsPerStock);
     return TrialLayout.of(

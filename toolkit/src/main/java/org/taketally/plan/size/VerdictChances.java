@@ -31,6 +31,9 @@ import org.taketally.records.columns.RecordColumn;
  */
 public record VerdictChances(Map<Verdict, Integer> counts, int unanswered, int trials) {
 
+  /** With fewer trials made up, a chance may be off by some 30 points. */
+  public static final int LEAST_TRIALS = 12;
+
   private static final Set<Verdict> OPEN =
       EnumSet.of(Verdict.CANT_TELL_YET, Verdict.DIFFERS_UNSETTLED, Verdict.ENTANGLED);
 

@@ -8,6 +8,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -15,6 +17,7 @@ import org.taketally.answers.AnswerOptions;
 import org.taketally.answers.verdict.Verdict;
 import org.taketally.plan.next.NextTrial.State;
 import org.taketally.plan.next.SettlingChance.Stock;
+import org.taketally.plan.size.VerdictChances;
 import org.taketally.records.GraftRecords;
 import org.taketally.wording.NextTrialWords;
 
@@ -85,8 +88,7 @@ class NextTrialTest {
     GraftRecords records = records(false);
     assertThatThrownBy(() -> NextTrialPlanner.of(records, settings(2, 23)))
         .hasMessageContaining(
-            "--most: found 23, expected 24 grafts or more, one of each of 3 cultivars on each of 2"
-                + " rootstocks by each of 2 hands on each of 2 days");
+            "--most: found 23, expected 24 grafts or more, one a plot: 3 cultivars on 2 rootstocks, by 2 hands, on 2 days");
   }
 
   @Test
@@ -105,6 +107,41 @@ class NextTrialTest {
       }
     }
     assertThat(NextTrialPlanner.of(records(false), settings(8, 48)).fallsShort()).isTrue();
+  }
+
+  @Test
+  void a_chance_as_high_as_the_one_wanted_is_in_reach_however_low() {
+    VerdictChances third = chances(14, 40);
+    assertThat(NextTrial.outOfReach(third, 0.30)).isFalse();
+    assertThat(NextTrial.outOfReach(third, 0.45)).isFalse();
+    assertThat(NextTrial.outOfReach(third, 0.80)).isTrue();
+    assertThat(NextTrial.outOfReach(chances(24, 40), 0.80)).isFalse();
+  }
+
+  @Test
+  void a_chance_below_the_one_wanted_by_no_more_than_it_may_be_off_is_said() throws IOException {
+    NextTrial tried = NextTrialPlanner.of(records(false), settings(8, 48));
+    for (double wanted : new double[] {0.30, 0.45, 0.80}) {
+      NextTrial next =
+          new NextTrial(
+              tried.now(),
+              State.MORE_GRAFTS,
+              tried.open(),
+              tried.layout(),
+              tried.reckoned(),
+              wanted,
+              Optional.of(chances(14, 40)));
+      assertThat(next.perhapsShort()).isEqualTo(wanted == 0.45);
+      assertThat(String.join(" ", NextTrialWords.of(next).more()).contains("by no more than it"))
+          .isEqualTo(wanted == 0.45);
+    }
+  }
+
+  private static VerdictChances chances(int settled, int trials) {
+    return new VerdictChances(
+        Map.of(Verdict.NO_PRACTICAL_DIFFERENCE, settled, Verdict.CANT_TELL_YET, trials - settled),
+        0,
+        trials);
   }
 
   @Test
