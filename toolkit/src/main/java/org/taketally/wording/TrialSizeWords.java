@@ -154,6 +154,10 @@ public final class TrialSizeWords {
       more.add(
           "Each bed, tray or day holds one stock, so whole beds are compared: a bed of %s tells as much as %s. How far whole beds differ is your guess, or common practice without a source; your own records say better."
               .formatted(Words.count(units.size(), "graft"), independent()));
+      if (size.question().nearAllOrNone()) {
+        more.add(
+            "So near to all or none, beds differ to one side only, and what is said of them is rough: of trials made up so, more than twice as many showed what is true as are promised here in one kind. Give what your own beds differ by (--bed-spread), or mix the stocks within every bed.");
+      }
     }
     more.add(
         "The claims are those of the verdict, by its rules: of 100 such trials at most %s find a difference where there is none, and at most %s call stocks alike that differ by the margin."

@@ -38,6 +38,16 @@ class PlanCommandsTest {
   }
 
   @Test
+  void beds_of_takes_near_all_or_none_are_said_to_be_rough() {
+    String rough = "what is said of them is rough";
+    assertThat(run("plan", "size", "--take", "95", "--bed", "20").out()).contains(rough);
+    assertThat(run("plan", "size", "--take", "12", "--other-take", "5", "--bed", "20").out())
+        .contains(rough);
+    assertThat(run("plan", "size", "--take", "94", "--bed", "20").out()).doesNotContain(rough);
+    assertThat(run("plan", "size", "--take", "98").out()).doesNotContain(rough);
+  }
+
+  @Test
   void numbers_that_next_cannot_use_are_named_with_their_option() throws IOException {
     Path sheet =
         Files.writeString(

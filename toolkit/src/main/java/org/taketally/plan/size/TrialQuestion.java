@@ -36,6 +36,9 @@ public record TrialQuestion(
   /** A chance to show something must be above that of showing it by luck alone. */
   public static final double LEAST_POWER = 0.05;
 
+  /** Variance of single grafts at takes of 95 and of 5 %. */
+  private static final double NEAR = 0.0475 + 1e-12;
+
   public TrialQuestion {
     requireTake(firstTake);
     requireTake(secondTake);
@@ -80,6 +83,15 @@ public record TrialQuestion(
 
   private static double ofGrafts(double take) {
     return take * (1 - take);
+  }
+
+  /**
+   * Whether beds about either take can hardly differ to both sides.
+   *
+   * @return true from 95 % and to 5 %
+   */
+  public boolean nearAllOrNone() {
+    return ofGrafts(firstTake) <= NEAR || ofGrafts(secondTake) <= NEAR;
   }
 
   private static void requireTake(double take) {
