@@ -95,7 +95,7 @@ final class ProposedColumns {
   /** Headings of results that stand side by side; what the marks under them mean. */
   private Set<String> sideBySide() {
     ProposedParts parts = new ProposedParts(sheet);
-    if (!asked.contains(TAKES) && (parts.seasons() || parts.tray())) {
+    if (!asked.contains(TAKES) && (parts.seasons() || parts.sets() || parts.tray())) {
       asked.add(TAKES);
       if (!sheet.rules().has("wide")) {
         asked.addAll(NAMES); // the question asks for them too

@@ -7,12 +7,16 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.taketally.records.columns.CommonWords;
 import org.taketally.records.columns.RecordColumn;
+import org.taketally.records.columns.SideBySide;
+import org.taketally.records.problems.DictionaryEntry;
 
 /** Proposes the parts of a sheet whose results stand side by side: seasons, or a tray. */
 final class ProposedParts {
@@ -24,6 +28,11 @@ final class ProposedParts {
   private static final String OUTCOME = RecordColumn.OUTCOME.columnName();
   private static final List<String> NAMES =
       List.of(RecordColumn.ROOTSTOCK.columnName(), RecordColumn.CULTIVAR.columnName());
+  private static final List<String> OTHERS =
+      List.of(
+          RecordColumn.GRAFTER.columnName(),
+          RecordColumn.SITE.columnName(),
+          RecordColumn.METHOD.columnName());
 
   private final ProposedSheet sheet;
   private final Map<String, String> headings;
@@ -87,67 +96,82 @@ final class ProposedParts {
   }
 
   private JsonObject part(String name, String value, Map<String, String> columns) {
-    JsonObject set = new JsonObject();
-    set.addProperty(name, value);
-    JsonObject from = new JsonObject();
-    columns.forEach(
-        (ours, heading) -> {
-          from.addProperty(ours, heading);
-          used.add(heading);
-          if (ours.equals(OUTCOME)) {
-            marks.add(heading);
-          }
-        });
-    JsonObject part = new JsonObject();
-    part.add("set", set);
-    part.add("columns", from);
-    return part;
+    used.addAll(columns.values());
+    Optional.ofNullable(columns.get(OUTCOME)).ifPresent(marks::add);
+    return DictionaryEntry.part(name, value, columns);
   }
 
-  /** Asks whether headings over results are stocks or cultivars; whether it asked. */
+  /** Asks whose results stand side by side, where headings name them; whether it asked. */
+  boolean sets() {
+    List<String> others =
+        sheet.source().headings().stream().filter(one -> !headings.containsValue(one)).toList();
+    Map<String, Map<String, String>> sets = SideBySide.parts(others);
+    if (resultKnown() || sets.isEmpty() || SideBySide.seasons(sets.keySet())) {
+      return false;
+    }
+    sets.replaceAll((name, columns) -> byValues(columns));
+    ask(sets);
+    return true;
+  }
+
+  /** The same headings, those of results read as counts or as words by what stands below them. */
+  private Map<String, String> byValues(Map<String, String> columns) {
+    Map<String, String> read = new LinkedHashMap<>();
+    columns.forEach(
+        (ours, heading) ->
+            read.put(ours.equals(GRAFTS) ? ours : sheet.values(heading).result(), heading));
+    return read;
+  }
+
+  /** Asks what headings over results are, where they are names alone; whether it asked. */
   boolean tray() {
-    List<String> missing = NAMES.stream().filter(name -> !headings.containsKey(name)).toList();
-    Map<String, String> results = new LinkedHashMap<>();
+    Map<String, Map<String, String>> results = new LinkedHashMap<>();
     for (String heading : sheet.source().headings()) {
       if (!headings.containsValue(heading) && !heading.isEmpty()) {
         SheetValues values = sheet.values(heading);
         if (marks(values)) {
-          results.put(heading, OUTCOME);
+          results.put(heading, Map.of(OUTCOME, heading));
         } else if (values.all(OF)) {
-          results.put(heading, TAKES);
+          results.put(heading, Map.of(TAKES, heading));
         }
       }
     }
-    if (resultKnown()
-        || missing.isEmpty()
-        || results.size() < 2
-        || Set.copyOf(results.values()).size() > 1) {
+    boolean alike =
+        results.values().stream().map(Map::keySet).distinct().count() == 1 && results.size() > 1;
+    if (resultKnown() || !alike) {
       return false;
     }
-    ask(missing, results);
+    ask(results);
     return true;
   }
 
-  private void ask(List<String> missing, Map<String, String> results) {
+  private void ask(Map<String, Map<String, String>> results) {
+    List<String> needed = NAMES.stream().filter(name -> !headings.containsKey(name)).toList();
+    List<String> absent =
+        Stream.concat(needed.stream(), OTHERS.stream().filter(name -> !headings.containsKey(name)))
+            .toList();
     List<JsonArray> wide = new ArrayList<>();
-    for (String name : missing) {
+    for (String name : absent) {
       JsonArray parts = new JsonArray();
-      results.forEach((heading, ours) -> parts.add(part(name, heading, Map.of(ours, heading))));
+      results.forEach((value, columns) -> parts.add(part(name, value, columns)));
       wide.add(parts);
     }
     String other =
-        missing.size() == 1
+        needed.isEmpty()
             ? ""
-            : "; add the other of the two under \"constants\", if all rows have the same";
+            : "; what then still lacks of %s goes under \"constants\", if all rows have the same"
+                .formatted(String.join(" and ", needed));
     OpenQuestion question =
         sheet.ask(
-            "results stand under %s, which may each be a %s; add \"wide\": %s%s",
+            "results of %s stand side by side, and each of these may be a %s; add \"wide\": %s, with"
+                + " the column that fits in place of \"%s\"%s",
             String.join(", ", results.keySet()),
-            String.join(" or a ", missing),
+            String.join(" or a ", absent),
             wide.get(0),
+            absent.get(0),
             other);
-    for (int i = 0; i < missing.size(); i++) {
-      question.choice("each heading is a " + missing.get(i), wide.get(i), "wide");
+    for (int i = 0; i < absent.size(); i++) {
+      question.choice("each is a " + absent.get(i), wide.get(i), "wide");
     }
     question.choice("something else", new JsonObject());
   }

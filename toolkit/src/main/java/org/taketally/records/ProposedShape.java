@@ -9,12 +9,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.taketally.records.columns.ColumnKind;
 import org.taketally.records.columns.CommonWords;
 import org.taketally.records.columns.DittoMarks;
 import org.taketally.records.columns.RecordColumn;
+import org.taketally.records.columns.SideBySide;
+import org.taketally.records.problems.DictionaryEntry;
 import org.taketally.records.sources.RawRow;
 import org.taketally.records.sources.RowSource;
 import org.taketally.records.sources.Trim;
@@ -26,9 +26,6 @@ final class ProposedShape {
 
   private static final int ROWS = 20_000;
   private static final int SEVERAL = 2;
-  private static final Pattern COUNTING_DAY =
-      Pattern.compile(
-          "(?i).*?(\\d{2,3})\\s*-?(d|days?|tage?n?|j|jours?|gg|d[ií]as?|giorni|dias)\\b.*");
 
   private final ProposedSheet sheet;
   private final RowSource source;
@@ -169,25 +166,19 @@ final class ProposedShape {
   /** Headings such as "alive 30 d" and "alive 90 d". */
   private void countingDays(Set<String> asked) {
     Map<Integer, String> days = new TreeMap<>();
-    for (String heading : source.headings()) {
-      Matcher day = COUNTING_DAY.matcher(heading);
-      if (day.matches() && (isCounted(heading) || isMarked(heading))) {
-        days.putIfAbsent(Integer.parseInt(day.group(1)), heading);
-      }
-    }
+    SideBySide.countingDays(source.headings())
+        .forEach(
+            (day, heading) -> {
+              if (isCounted(heading) || isMarked(heading)) {
+                days.put(day, heading);
+              }
+            });
     if (days.size() < 2) {
       return;
     }
     days.values().stream().filter(heading -> !isCounted(heading)).forEach(marks::add);
     asked.add(RecordColumn.TAKES.columnName());
-    JsonArray counts = new JsonArray();
-    days.forEach(
-        (day, heading) -> {
-          JsonObject count = new JsonObject();
-          count.addProperty("days", day);
-          count.addProperty("alive", heading);
-          counts.add(count);
-        });
+    JsonArray counts = DictionaryEntry.counts(days);
     sheet
         .ask(
             "%s look like counts at stated days after grafting; add \"counts\": %s",

@@ -5,6 +5,7 @@ import java.util.Optional;
 import org.taketally.records.columns.ColumnRule;
 import org.taketally.records.columns.KnownColumns;
 import org.taketally.records.columns.RecordColumn;
+import org.taketally.records.columns.TotalWords;
 import org.taketally.records.columns.Unit;
 import org.taketally.records.dictionary.ColumnEntry;
 import org.taketally.records.dictionary.SheetRules;
@@ -55,6 +56,6 @@ final class FieldReaders {
     if (NameReader.isDitto(text, Map.of())) {
       return NameReader.DITTO;
     }
-    return NameReader.isTotal(text) ? NameReader.TOTAL : FieldValue.text(text);
+    return TotalWords.isTotal(text) ? NameReader.TOTAL : FieldValue.text(text);
   }
 }

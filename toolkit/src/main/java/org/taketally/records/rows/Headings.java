@@ -1,6 +1,8 @@
 package org.taketally.records.rows;
 
+import com.google.gson.JsonArray;
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.Collections;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -13,8 +15,10 @@ import java.util.stream.Collectors;
 import org.taketally.records.columns.CommonWords;
 import org.taketally.records.columns.NameLikeness;
 import org.taketally.records.columns.RecordColumn;
+import org.taketally.records.columns.SideBySide;
 import org.taketally.records.columns.SizeLimits;
 import org.taketally.records.dictionary.SheetRules;
+import org.taketally.records.problems.DictionaryEntry;
 import org.taketally.records.problems.RecordsUnreadable;
 import org.taketally.terms.Problem;
 import org.taketally.terms.Severity;
@@ -27,6 +31,8 @@ import org.taketally.terms.Severity;
  * those of its own sheet; headings under which that sheet's rows have nothing give way.
  */
 public final class Headings {
+
+  private static final String TAKES = RecordColumn.TAKES.columnName();
 
   private final String file;
   private final List<String> headings;
@@ -218,9 +224,11 @@ public final class Headings {
     if (absent.isEmpty()) {
       return;
     }
+    String together = absent.stream().anyMatch(name -> name.startsWith(TAKES)) ? sideBySide() : "";
     String entries =
         absent.stream()
             .map(name -> name.split("\\|")[0])
+            .filter(name -> !(name.equals(TAKES) && !together.isEmpty()))
             .map(name -> "\"%s\": \"%s\"".formatted(name, candidate(name)))
             .collect(Collectors.joining(", "));
     throw unreadable(
@@ -229,12 +237,44 @@ public final class Headings {
             + absent.stream()
                 .map(name -> name.replace("|", " or "))
                 .collect(Collectors.joining(", ")),
-        "name the headings that hold them in the dictionary, e.g. \"columns\": {%s}; \"taketally dictionary suggest\" proposes one"
-                .formatted(entries)
+        together
+            + (entries.isEmpty()
+                ? ""
+                : "name the headings that hold them in the dictionary, e.g. \"columns\": {%s}; "
+                    .formatted(entries))
+            + "\"taketally dictionary suggest\" proposes one"
             + (absent.equals(List.of(RecordColumn.ROOTSTOCK.columnName()))
                 ? "; if all stand on one, or nobody knows, say --rootstock NAME or --rootstock"
                     + " unknown"
                 : ""));
+  }
+
+  /** What to say in the dictionary where results seem to stand side by side; else empty. */
+  private String sideBySide() {
+    Map<Integer, String> days = SideBySide.countingDays(headings);
+    if (!days.isEmpty()) {
+      return "if %s are counts of the same grafts so many days after grafting, say \"counts\": %s in the dictionary; "
+          .formatted(quoted(days.values()), DictionaryEntry.counts(days));
+    }
+    Map<String, Map<String, String>> parts = SideBySide.parts(headings);
+    if (parts.isEmpty()) {
+      return "";
+    }
+    boolean seasons = SideBySide.seasons(parts.keySet());
+    String name = seasons ? RecordColumn.SEASON.columnName() : RecordColumn.GRAFTER.columnName();
+    JsonArray wide = new JsonArray();
+    parts.forEach((value, columns) -> wide.add(DictionaryEntry.part(name, value, columns)));
+    return "results of %s seem to stand side by side: say \"wide\": %s in the dictionary%s; "
+        .formatted(
+            quoted(parts.keySet()),
+            wide,
+            seasons
+                ? ""
+                : ", with rootstock, cultivar or site in place of grafter if that is what they are");
+  }
+
+  private static String quoted(Collection<String> names) {
+    return names.stream().map(DictionaryEntry::quoted).collect(Collectors.joining(", "));
   }
 
   /** The heading that may hold one of our columns, by its meaning or its letters. */

@@ -10,6 +10,7 @@ import org.taketally.records.columns.CommonWords;
 import org.taketally.records.columns.DittoMarks;
 import org.taketally.records.columns.NameLikeness;
 import org.taketally.records.columns.RecordColumn;
+import org.taketally.records.columns.TotalWords;
 import org.taketally.records.problems.DictionaryEntry;
 import org.taketally.records.problems.Finding;
 import org.taketally.records.problems.ProblemKind;
@@ -19,9 +20,6 @@ final class NameReader implements FieldReader {
 
   private static final Set<String> OFTEN_MISSING =
       Set.of("na", "n/a", "n.a.", "null", "nil", "nan", "-", "--", "?", "??", ".", "x", "missing");
-  private static final Set<String> TOTALS =
-      Set.of(
-          "total", "totals", "subtotal", "grandtotal", "sum", "sums", "mean", "average", "overall");
   static final FieldValue TOTAL =
       FieldValue.wrong(
           ProblemKind.SUMMARY_ROW,
@@ -54,7 +52,7 @@ final class NameReader implements FieldReader {
     if (rule.closed()) {
       return fromList(name);
     }
-    if (isTotal(name)) {
+    if (TotalWords.isTotal(name) && !same.containsKey(text)) {
       return TOTAL;
     }
     FieldValue value = FieldValue.code(levels.code(name));
@@ -72,21 +70,6 @@ final class NameReader implements FieldReader {
   /** Whether a text stands for the name above it, if the dictionary doesn't say what it means. */
   static boolean isDitto(String text, Map<String, String> same) {
     return DittoMarks.isDitto(text) && !same.containsKey(text);
-  }
-
-  /** Whether a name is one given to rows of totals. */
-  static boolean isTotal(String name) {
-    return !hasDigit(name) && TOTALS.contains(NameLikeness.plain(name));
-  }
-
-  /** No word for totals has one, and most labels do: ten million needn't be taken apart. */
-  private static boolean hasDigit(String name) {
-    for (int i = 0; i < name.length(); i++) {
-      if (name.charAt(i) >= '0' && name.charAt(i) <= '9') {
-        return true;
-      }
-    }
-    return false;
   }
 
   private FieldValue fromList(String name) {
