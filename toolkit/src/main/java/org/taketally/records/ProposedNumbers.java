@@ -1,9 +1,14 @@
 package org.taketally.records;
 
+import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonPrimitive;
+import java.util.List;
 import java.util.Locale;
+import org.taketally.records.columns.CommonWords;
+import org.taketally.records.columns.DittoMarks;
 import org.taketally.records.columns.RecordColumn;
+import org.taketally.records.problems.DictionaryEntry;
 
 /** Proposes how the numbers of a sheet are written: decimal sign and units. */
 final class ProposedNumbers {
@@ -12,6 +17,8 @@ final class ProposedNumbers {
   private static final String EITHER_SIGN = "-?\\d+([.,]\\d+)?";
   private static final String COMMA = "-?\\d+,\\d{1,2}";
   private static final String POINT = "-?\\d+\\.\\d+";
+  private static final String WORD = "\\P{N}*\\p{L}\\P{N}*";
+  private static final String NONE = "0";
   private static final double NEARLY_ALL = 0.9;
 
   private final ProposedSheet sheet;
@@ -26,6 +33,9 @@ final class ProposedNumbers {
   void propose(RecordColumn column, String heading, JsonObject entry) {
     SheetValues values = sheet.values(heading);
     see(values);
+    if (column == RecordColumn.TAKES) {
+      words(heading, values);
+    }
     String unit = unit(column, heading, values);
     if (!unit.isEmpty()) {
       entry.addProperty("unit", unit);
@@ -44,6 +54,45 @@ final class ProposedNumbers {
           .choice("Fahrenheit", new JsonPrimitive("F"), "columns", column.columnName(), "unit")
           .choice("Celsius", new JsonObject());
     }
+  }
+
+  /** Asks what words among counts of takes mean. */
+  private void words(String heading, SheetValues values) {
+    values
+        .counts()
+        .forEach(
+            (text, count) -> {
+              if (text.matches(WORD) && !DittoMarks.isDitto(text)) {
+                word(heading, text, count);
+              }
+            });
+  }
+
+  private void word(String heading, String text, int count) {
+    String takes = RecordColumn.TAKES.columnName();
+    boolean none = CommonWords.value(takes, text).filter(NONE::equals).isPresent();
+    List<String> meant =
+        none ? List.of(NONE, CommonWords.ALL_GRAFTS) : List.of(CommonWords.ALL_GRAFTS, NONE);
+    OpenQuestion question =
+        sheet.ask(
+            "\"%s\" stands under \"%s\" %s and may mean %s of the grafts; add %s to takes (or %s if it"
+                + " means %s; or list it under \"missing\")",
+            text,
+            heading,
+            OpenQuestion.times(count),
+            said(meant.get(0)),
+            DictionaryEntry.same(meant.get(0), text),
+            DictionaryEntry.same(meant.get(1), text),
+            said(meant.get(1)));
+    JsonArray list = OpenQuestion.list(List.of(text));
+    for (String one : meant) {
+      question.choice(said(one) + " of the grafts took", list, "columns", takes, "same", one);
+    }
+    question.choice("not recorded", list, "columns", takes, "missing");
+  }
+
+  private static String said(String meant) {
+    return meant.equals(NONE) ? "none" : "all";
   }
 
   /** The heading says percent, the numbers say share: they are taken at their word, and asked. */

@@ -3,6 +3,7 @@ package org.taketally.records;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Set;
+import org.taketally.records.columns.CommonWords;
 import org.taketally.records.columns.RecordColumn;
 import org.taketally.records.sources.RawRow;
 import org.taketally.records.sources.RowSource;
@@ -113,10 +114,19 @@ record SheetValues(
    * a mark, too; a number among more words is a slip.
    */
   String result() {
-    long counted = counted(NUMBER + "|" + OUT_OF);
-    long words = count(WORD) - count("(?=" + WORD + ")" + OUT_OF);
+    long wordsForCounts = wordsForCounts();
+    long counted = counted(NUMBER + "|" + OUT_OF) + wordsForCounts;
+    long words = count(WORD) - count("(?=" + WORD + ")" + OUT_OF) - wordsForCounts;
     boolean takes = counted > 0 ? counted >= words : words == 0 && !exact.isEmpty();
     return (takes ? RecordColumn.TAKES : RecordColumn.OUTCOME).columnName();
+  }
+
+  /** Cells with a word for all or for none of the grafts. */
+  private long wordsForCounts() {
+    return counts.entrySet().stream()
+        .filter(one -> CommonWords.isValue(RecordColumn.TAKES.columnName(), one.getKey()))
+        .mapToLong(Map.Entry::getValue)
+        .sum();
   }
 
   /** Cells that fit a pattern or hold a number or day themselves, but no mark. */

@@ -127,8 +127,8 @@ class SheetsAsKeptTest {
             + " words that stand in the sheet; say what a blank result means with"
             + " \"blank_result\": \"failed\", \"taken\" or \"unassessed\" beside columns");
     refuses(
-        "{\"columns\": {\"takes\": {\"same\": {\"1\": [\"x\"]}}}}",
-        "d.json, column columns.takes.same: found \"{\"1\":[\"x\"]}\", expected nothing: takes"
+        "{\"columns\": {\"grafts\": {\"same\": {\"1\": [\"x\"]}}}}",
+        "d.json, column columns.grafts.same: found \"{\"1\":[\"x\"]}\", expected nothing: grafts"
             + " holds counts; take it out, or put it under the column it belongs to");
     refuses(
         "{\"columns\": {\"cultivar\": {\"dates\": \"dd/MM/yyyy\"}}}",

@@ -28,7 +28,7 @@ final class PercentSuspicion {
   void see(RecordRow row, SheetReader sheet, RowReport report) {
     double grafts = row.number(GRAFTS);
     double takes = row.number(TAKES);
-    if (sheet.converts(TAKES) || Double.isNaN(grafts) || Double.isNaN(takes)) {
+    if (sheet.converts(TAKES) || Double.isNaN(grafts) || !Double.isFinite(takes)) {
       return;
     }
     file = report.place().file();

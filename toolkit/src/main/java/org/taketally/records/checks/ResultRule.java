@@ -60,7 +60,13 @@ final class ResultRule {
     }
     double given = row.number(TAKES);
     boolean alone = outOf == RecordRow.MISSING && Double.isNaN(made) && !sheet.reads(GRAFTS);
-    if (!Double.isNaN(given) && alone && sheet.counts() && !sheet.converts(TAKES)) {
+    boolean all = given == RecordRow.ALL_GRAFTS;
+    if (all && Double.isNaN(made) && sheet.reads(GRAFTS)) {
+      blankGrafts(sheet, report);
+      return;
+    }
+    boolean batch = all || (sheet.counts() && !sheet.converts(TAKES));
+    if (!Double.isNaN(given) && alone && batch) {
       withoutGrafts(sheet, report);
       return;
     }
@@ -71,12 +77,19 @@ final class ResultRule {
           && inDoubt(grafts, sheet, report)) {
         return;
       }
-      int takes = sheet.converts(TAKES) ? fromPercent(given, grafts, sheet, report) : (int) given;
+      int takes = takes(given, grafts, sheet, report);
       counted(row, new int[] {grafts, takes}, outcome, new Here(sheet, report));
     } else {
       uncounted(row, grafts, outcome, new Here(sheet, report));
     }
     cause(row, outcome, new Here(sheet, report));
+  }
+
+  private static int takes(double given, int grafts, SheetReader sheet, RowReport report) {
+    if (given == RecordRow.ALL_GRAFTS) {
+      return grafts;
+    }
+    return sheet.converts(TAKES) ? fromPercent(given, grafts, sheet, report) : (int) given;
   }
 
   /** In a sheet that counts takes and never says out of how many, a 1 is no graft that took. */

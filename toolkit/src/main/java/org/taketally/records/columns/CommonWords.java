@@ -29,6 +29,9 @@ public final class CommonWords {
   /** What a heading of the dead means, which is no column of ours. */
   public static final String DEAD = "dead";
 
+  /** What a word under takes means that says that all grafts of the row took. */
+  public static final String ALL_GRAFTS = "all";
+
   private static final String HEADING = "heading";
   private static final Pattern UNIT =
       Pattern.compile("[\\s(\\[]+(°?[CF]|mm|cm|in|inch|%)[)\\]]*$", Pattern.CASE_INSENSITIVE);

@@ -12,7 +12,21 @@ public enum Unit {
   CENTIMETRE("mm", Set.of("cm"), 0, 10),
   INCH("mm", Set.of("in", "inch", "inches", "\"", "″"), 0, 25.4),
   PERCENT("grafts", Set.of("%", "percent"), 0, 1),
-  SHARE("grafts", Set.of("share"), 0, 100);
+  SHARE("grafts", Set.of("share"), 0, 100),
+  DAY(
+      "days",
+      Set.of(
+          "d", "day", "days", "t", "tg", "tag", "tage", "tagen", "j", "jour", "jours", "día", "días",
+          "dia", "dias", "gg", "giorno", "giorni"),
+      0,
+      1),
+  WEEK(
+      "days",
+      Set.of(
+          "w", "wk", "wks", "week", "weeks", "woche", "wochen", "semaine", "semaines", "semana",
+          "semanas", "settimana", "settimane"),
+      0,
+      7);
 
   private final String ours;
 
@@ -40,11 +54,16 @@ public enum Unit {
       boolean fits = (unit != PERCENT && unit != SHARE) || isTakes(rule);
       if (fits
           && unit.ours.equals(rule.unit())
-          && unit.names.contains(name.toLowerCase(Locale.ROOT))) {
+          && unit.names.contains(withoutDot(name).toLowerCase(Locale.ROOT))) {
         return Optional.of(unit);
       }
     }
     return Optional.empty();
+  }
+
+  /** A unit cut short may end with a dot: "12 in.", "3 wks.". */
+  private static String withoutDot(String name) {
+    return name.endsWith(".") ? name.substring(0, name.length() - 1) : name;
   }
 
   private static boolean isTakes(ColumnRule rule) {
@@ -56,6 +75,7 @@ public enum Unit {
       case "°C" -> "\"C\" or \"F\"";
       case "mm" -> "\"mm\", \"cm\" or \"inch\"";
       case "grafts" -> isTakes(rule) ? "\"percent\" or \"share\"" : "no unit";
+      case "days" -> "\"days\" or \"weeks\"";
       default -> "no unit";
     };
   }

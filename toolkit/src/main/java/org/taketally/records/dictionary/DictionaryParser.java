@@ -14,6 +14,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.taketally.records.columns.ColumnKind;
 import org.taketally.records.columns.ColumnRule;
+import org.taketally.records.columns.CommonWords;
 import org.taketally.records.columns.KnownColumns;
 import org.taketally.records.columns.RecordColumn;
 import org.taketally.records.columns.Unit;
@@ -186,7 +187,7 @@ final class DictionaryParser extends JsonParts {
     Map<String, Boolean> useless = new LinkedHashMap<>();
     useless.put("dates", kind != ColumnKind.DATE);
     useless.put("decimal", ours && !number);
-    useless.put("same", ours && kind != ColumnKind.LEVELS);
+    useless.put("same", ours && kind != ColumnKind.LEVELS && !isTakes(name));
     useless.put("dead", !RESULTS.contains(name));
     useless.forEach(
         (key, ineffective) -> {
@@ -220,6 +221,13 @@ final class DictionaryParser extends JsonParts {
         throw wrong(
             path, name, "one of " + rule.allowed(), "put our word first, yours in the list");
       }
+      if (isTakes(rule.name()) && !name.equals(CommonWords.ALL_GRAFTS) && !name.matches("\\d{1,9}")) {
+        throw wrong(
+            path,
+            name,
+            "a whole number, or \"all\" for all grafts of the row",
+            "put the count first, the word in the list: \"same\": {\"0\": [\"none\"]}");
+      }
       for (String spelling : spellings(path + "." + name, json.get(name))) {
         requireMeaning(path, name, spelling, missing);
         String other = meant.put(spelling, name);
@@ -240,6 +248,10 @@ final class DictionaryParser extends JsonParts {
       }
     }
     return meant;
+  }
+
+  private static boolean isTakes(String name) {
+    return name.equals(RecordColumn.TAKES.columnName());
   }
 
   private void requireMeaning(String path, String name, String spelling, Set<String> missing) {

@@ -63,6 +63,9 @@ final class AmountReader implements FieldReader {
     if (unit.isPresent()) {
       return fits(value) ? "; if this one is in " + rule.unit() + ", convert it" : "";
     }
+    if (rule.unit().equals("days")) {
+      return "";
+    }
     boolean length = rule.unit().equals("mm");
     if (!(length ? fits(Unit.INCH.toOurs(value)) : fits(Unit.FAHRENHEIT.toOurs(value)))) {
       return "";

@@ -1,11 +1,17 @@
 package org.taketally.records.rows;
 
+import java.util.LinkedHashMap;
+import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import org.taketally.records.columns.ColumnRule;
+import org.taketally.records.columns.CommonWords;
 import org.taketally.records.columns.RecordColumn;
 import org.taketally.records.columns.SizeLimits;
+import org.taketally.records.problems.DictionaryEntry;
 import org.taketally.records.problems.Plain;
 import org.taketally.records.problems.ProblemKind;
 
@@ -17,6 +23,8 @@ final class CountReader implements FieldReader {
       Pattern.compile(
           "(\\d{1,6})\\s*(?:of|out of|/|von|aus|de|sur|su|di)\\s*(\\d{1,6})",
           Pattern.CASE_INSENSITIVE);
+
+  private static final Pattern WORD = Pattern.compile("\\P{N}*\\p{L}\\P{N}*");
 
   private static final String EXPECTED = "a whole number";
 
@@ -31,7 +39,7 @@ final class CountReader implements FieldReader {
   @Override
   public FieldValue read(String text, boolean exact) {
     Matcher share = OUT_OF.matcher(text);
-    if (share.matches() && rule.name().equals(RecordColumn.TAKES.columnName())) {
+    if (share.matches() && isTakes()) {
       return new FieldValue(
           Integer.parseInt(share.group(2)), Integer.parseInt(share.group(1)), null, null);
     }
@@ -43,7 +51,9 @@ final class CountReader implements FieldReader {
     }
     OptionalDouble read = exact ? NumberNotation.exact(text) : notation.read(text);
     if (read.isEmpty()) {
-      return notation.refuse(text, EXPECTED);
+      return isTakes() && WORD.matcher(text).matches()
+          ? FieldValue.wrong(ProblemKind.NOT_A_NUMBER, EXPECTED, meaning(text))
+          : notation.refuse(text, EXPECTED);
     }
     double value = read.getAsDouble();
     if (value != Math.rint(value)) {
@@ -65,6 +75,27 @@ final class CountReader implements FieldReader {
           "correct the count; if there were as many, write them in several rows");
     }
     return FieldValue.number(value);
+  }
+
+  private boolean isTakes() {
+    return rule.name().equals(RecordColumn.TAKES.columnName());
+  }
+
+  /** The entries by which a word reads as a count; one if it is a common word for it. */
+  private static String meaning(String word) {
+    Map<String, String> all = new LinkedHashMap<>();
+    all.put(CommonWords.ALL_GRAFTS, "if it means that all grafts of the row took");
+    all.put("0", "if it means none of them");
+    CommonWords.value(RecordColumn.TAKES.columnName(), word)
+        .ifPresent(meant -> all.keySet().retainAll(Set.of(meant)));
+    return "write the number; "
+        + all.entrySet().stream()
+            .map(
+                one ->
+                    one.getValue() + ", say " + DictionaryEntry.same(one.getKey(), word))
+            .collect(Collectors.joining("; "))
+        + " for takes in the dictionary; if it means \"not recorded\", leave it blank or list it"
+        + " under \"missing\" there";
   }
 
   private static String fraction(double value) {

@@ -41,9 +41,11 @@ final class FieldReaders {
       case LEVELS -> new NameReader(rule, entry.same(), track.levels());
       case NUMBER -> new AmountReader(rule, notation, unit);
       case COUNT ->
-          unit.isPresent()
-              ? new PercentReader(notation, unit.get())
-              : new CountReader(rule, notation);
+          new WordsForCounts(
+              entry.same(),
+              unit.isPresent()
+                  ? new PercentReader(notation, unit.get())
+                  : new CountReader(rule, notation));
       case DATE -> {
         DateNotation dates = new DateNotation(rules.dates(name), survey.otherOrder(name));
         yield (text, exact) -> dates.read(text);

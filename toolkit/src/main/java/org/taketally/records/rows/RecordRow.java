@@ -12,6 +12,9 @@ public final class RecordRow {
   /** Code of a level or day that isn't recorded. */
   public static final int MISSING = FieldValue.MISSING;
 
+  /** Takes of which is said only that they are all grafts of the row. */
+  public static final double ALL_GRAFTS = Double.POSITIVE_INFINITY;
+
   private static final int UNASSESSED = -1;
 
   private final int[] codes;
