@@ -47,17 +47,19 @@ final class CheckCommand implements Callable<Integer> {
         Assessments counts = input.counted(records);
         say(records.check(), records.check().summary().and(counts.check().summary()), printing);
         printing.paragraphs(RecordsOptions.whatWasCounted(counts));
-        written(records.check(), Content.text(records.setAside().csv()), printing);
+        aside(records.check(), Content.text(records.setAside().csv()), printing);
         if (counts.setAside().size() > 0) {
           out.setAside(counts, input.files(), printing);
         }
+        page(CheckPage.of(records.check(), counts.check()), printing);
         return end(
             Stream.concat(records.problems().stream(), counts.check().problems().stream()),
             printing);
       }
       RecordsCheck check = input.scan(aside);
       say(check, check.summary(), printing);
-      written(check, to -> Files.copy(aside, to), printing);
+      aside(check, to -> Files.copy(aside, to), printing);
+      page(CheckPage.of(check), printing);
       return end(check.problems().stream(), printing);
     } finally {
       Files.deleteIfExists(aside);
@@ -72,13 +74,16 @@ final class CheckCommand implements Callable<Integer> {
     printing.paragraphs(RecordsOptions.counts(check));
   }
 
-  private void written(RecordsCheck check, Content aside, Printing printing) throws IOException {
+  private void aside(RecordsCheck check, Content aside, Printing printing) throws IOException {
     if (check.provenance().rowsSetAside() > 0) {
       out.setAside(aside, input.files(), printing);
     }
+  }
+
+  private void page(CheckPage check, Printing printing) throws IOException {
     if (out.asked()) {
       FileSet page = out.files("check", input.files());
-      page.add("check.html", CheckPage.of(check).html());
+      page.add("check.html", check.html());
       printing.line("Written: " + page.write().get(0));
     }
   }

@@ -14,7 +14,6 @@ import org.taketally.publish.Block.Table;
 import org.taketally.records.GraftRecords;
 import org.taketally.records.RecordsCheck;
 import org.taketally.records.problems.ProblemSummary;
-import org.taketally.terms.Provenance;
 import org.taketally.terms.Severity;
 import org.taketally.wording.pages.CheckPageWords;
 import org.taketally.wording.pages.WorkingPageWords;
@@ -47,38 +46,60 @@ public final class CheckPage {
    * @return the page
    */
   public static CheckPage of(RecordsCheck check) {
-    Provenance provenance = check.provenance();
+    return of(List.of(check), CheckPageWords.counts(check.provenance()));
+  }
+
+  /**
+   * The page of records and of repeated counts of them.
+   *
+   * @param records what reading them brought to light
+   * @param counts what reading the counts brought to light
+   * @return the page
+   */
+  public static CheckPage of(RecordsCheck records, RecordsCheck counts) {
+    return of(
+        List.of(records, counts),
+        CheckPageWords.counts(records.provenance(), counts.provenance()));
+  }
+
+  private static CheckPage of(List<RecordsCheck> checks, String counts) {
+    ProblemSummary problems =
+        checks.stream()
+            .map(RecordsCheck::summary)
+            .reduce(new ProblemSummary(List.of()), ProblemSummary::and);
+    List<String> sources =
+        checks.stream().flatMap(check -> check.provenance().sources().stream()).distinct().toList();
+    UnaryOperator<String> names = names(sources, problems);
     List<Section> sections = new ArrayList<>();
-    Callout counts = new Callout(CheckPageWords.counts(provenance));
-    sections.add(new Section("in-short", WorkingPageWords.IN_SHORT, List.of(counts)));
-    sections.add(section(check, Severity.ERROR, "set-aside"));
-    sections.add(section(check, Severity.CHECK, "to-check"));
-    sections.add(section(check, Severity.NOTE, "notes"));
+    Callout inShort = new Callout(counts);
+    sections.add(new Section("in-short", WorkingPageWords.IN_SHORT, List.of(inShort)));
+    sections.add(section(problems, names, Severity.ERROR, "set-aside"));
+    sections.add(section(problems, names, Severity.CHECK, "to-check"));
+    sections.add(section(problems, names, Severity.NOTE, "notes"));
     return new CheckPage(
         new Page(
             CheckPageWords.TITLE,
-            names(check).apply(String.join(", ", provenance.sources())),
+            names.apply(String.join(", ", sources)),
             "",
             sections,
             WorkingPageWords.FOOTER));
   }
 
-  private static Section section(RecordsCheck check, Severity severity, String id) {
+  private static Section section(
+      ProblemSummary problems, UnaryOperator<String> names, Severity severity, String id) {
     String heading = CheckPageWords.heading(severity);
     List<ProblemSummary.Group> groups =
-        check.summary().groups().stream().filter(group -> group.severity() == severity).toList();
+        problems.groups().stream().filter(group -> group.severity() == severity).toList();
     if (groups.isEmpty()) {
       return new Section(id, heading, List.of(new Paragraph(CheckPageWords.NOTHING)));
     }
-    UnaryOperator<String> names = names(check);
     List<List<String>> rows =
         groups.stream()
             .limit(MOST)
             .map(CheckPageWords::row)
             .map(row -> row.stream().map(names).toList())
             .toList();
-    String caption =
-        CheckPageWords.caption(check.summary().count(severity), rows.size(), groups.size());
+    String caption = CheckPageWords.caption(problems.count(severity), rows.size(), groups.size());
     Grid grid = new Grid(caption, CheckPageWords.HEADINGS, rows, true);
     return new Section(id, heading, List.of(new Table(grid)));
   }
@@ -87,11 +108,9 @@ public final class CheckPage {
    * Files without their folders, where that leaves their names apart; whole paths only, so that
    * nothing typed in a sheet is changed.
    */
-  private static UnaryOperator<String> names(RecordsCheck check) {
+  private static UnaryOperator<String> names(List<String> sources, ProblemSummary problems) {
     List<String> files =
-        Stream.concat(
-                check.provenance().sources().stream(),
-                check.summary().groups().stream().map(ProblemSummary.Group::file))
+        Stream.concat(sources.stream(), problems.groups().stream().map(ProblemSummary.Group::file))
             .distinct()
             .filter(file -> !file.isEmpty())
             .sorted(Comparator.comparingInt(String::length).reversed())

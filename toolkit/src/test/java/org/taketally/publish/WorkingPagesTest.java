@@ -21,6 +21,7 @@ import org.taketally.cells.CellsOf;
 import org.taketally.figure.SvgReader;
 import org.taketally.model.TakeModel;
 import org.taketally.records.Assessments;
+import org.taketally.records.Assessments;
 import org.taketally.records.GraftRecords;
 import org.taketally.records.RecordsReader;
 import org.taketally.wording.AnswerColumn;
@@ -189,6 +190,27 @@ class WorkingPagesTest {
     Files.copy(one, other);
     assertThat(CheckPage.of(RecordsReader.defaults().read(List.of(one, other))).html())
         .contains(one.toString(), other.toString());
+  }
+
+  @Test
+  void check_page_names_problems_of_repeated_counts_too() throws IOException {
+    Path sheet =
+        Files.writeString(
+            folder.resolve("grafts.csv"),
+            "record,cultivar,rootstock,graft_date,grafts,takes\nA,B,C,2025-03-01,10,8\n");
+    Path again =
+        Files.writeString(
+            folder.resolve("again.csv"),
+            "record,assessed_date,alive\nA,2025-04-01,8\nZ,2025-04-01,8\n");
+    GraftRecords records = RecordsReader.defaults().read(sheet);
+    Assessments counts = RecordsReader.defaults().assessments(List.of(again), records);
+    assertThat(CheckPage.of(records.check(), counts.check()).html())
+        .contains(
+            "Records: 1 row read: 1 used, 0 set aside. Repeated counts: 2 rows read: 1 used, 1 set"
+                + " aside.",
+            "grafts.csv, again.csv",
+            "again.csv line 3</th>",
+            "data-label=\"Found\">Z</td>");
   }
 
   @Test

@@ -37,6 +37,17 @@ public final class CheckPageWords {
   }
 
   /**
+   * The same of records and of repeated counts of them.
+   *
+   * @param records rows of the records
+   * @param counts rows of the counts
+   * @return two sentences
+   */
+  public static String counts(Provenance records, Provenance counts) {
+    return "Records: %s Repeated counts: %s".formatted(counts(records), counts(counts));
+  }
+
+  /**
    * Heading of problems of a kind.
    *
    * @param severity of all of them
