@@ -83,11 +83,18 @@ public final class OpenQuestion {
     return settled;
   }
 
-  /** Adds what isn't there; a column that only named its heading becomes an object. */
+  /**
+   * Adds what isn't there and takes out what is null; a column that only named its heading becomes
+   * an object.
+   */
   private static void merge(JsonObject into, JsonObject more) {
     for (Map.Entry<String, JsonElement> one : more.entrySet()) {
       JsonElement old = into.get(one.getKey());
       JsonElement added = one.getValue();
+      if (added.isJsonNull()) {
+        into.remove(one.getKey());
+        continue;
+      }
       if (old != null && old.isJsonPrimitive() && added.isJsonObject()) {
         JsonObject object = new JsonObject();
         object.add("from", old);

@@ -2,6 +2,7 @@ package org.taketally.records;
 
 import com.google.gson.JsonArray;
 import com.google.gson.JsonElement;
+import com.google.gson.JsonNull;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonPrimitive;
 import java.util.LinkedHashMap;
@@ -16,12 +17,14 @@ import org.taketally.records.columns.CommonWords;
 import org.taketally.records.columns.KnownColumns;
 import org.taketally.records.columns.NameLikeness;
 import org.taketally.records.columns.RecordColumn;
+import org.taketally.records.problems.DictionaryEntry;
 
 /** The entries proposed for the columns of one sheet, from the values that stand in them. */
 final class ProposedColumns {
 
   private static final String DEAD = CommonWords.DEAD;
   private static final String TAKES = RecordColumn.TAKES.columnName();
+  private static final String OUTCOME = RecordColumn.OUTCOME.columnName();
   private static final List<String> NAMES =
       List.of(RecordColumn.CULTIVAR.columnName(), RecordColumn.ROOTSTOCK.columnName());
   private static final double MANY_BLANKS = 0.1;
@@ -51,6 +54,7 @@ final class ProposedColumns {
     asked.addAll(shape.ask());
     marks(shape.marks());
     Optional<String> dead = Optional.ofNullable(headings.remove(DEAD));
+    Optional.ofNullable(headings.get(TAKES)).or(() -> dead).ifPresent(this::oneResult);
     Set<String> parts = sideBySide();
     headings.forEach(this::column);
     dead.ifPresent(this::dead);
@@ -112,9 +116,40 @@ final class ProposedColumns {
       spellings.propose(
           RecordColumn.OUTCOME, String.join(", ", marked), sheet.values(marked), outcome);
       if (!outcome.isEmpty()) {
-        entries.put(RecordColumn.OUTCOME.columnName(), outcome);
+        entries.put(OUTCOME, outcome);
       }
     }
+  }
+
+  /** Counts beside words for the same rows: only one of the two can be the result. */
+  private void oneResult(String counts) {
+    String words = headings.get(OUTCOME);
+    boolean counted = sheet.values(counts).result().equals(TAKES);
+    if (words == null || !counted || bothFilled(counts, words) == 0) {
+      return;
+    }
+    headings.remove(OUTCOME);
+    JsonObject columns = new JsonObject();
+    columns.add(TAKES, JsonNull.INSTANCE);
+    columns.addProperty(OUTCOME, words);
+    sheet
+        .ask(
+            "\"%s\" counts and \"%s\" says a result in words, in %,d rows both; only one of the two"
+                + " can be the result: the counts are proposed, and the words kept as a column of"
+                + " your own; if the words are the result, take takes out and add \"outcome\": %s",
+            counts, words, bothFilled(counts, words), DictionaryEntry.quoted(words))
+        .choice("the counts", new JsonObject())
+        .choice("the words", columns, "columns");
+  }
+
+  /** Rows with something under both headings. */
+  private long bothFilled(String one, String other) {
+    return filled(Set.of(one)) + filled(Set.of(other)) - filled(Set.of(one, other));
+  }
+
+  private long filled(Set<String> together) {
+    SheetValues values = sheet.values(together);
+    return values.rows() - values.blanks();
   }
 
   /** A column of the dead: beside the living, beside the grafts, or alone. */
@@ -122,7 +157,7 @@ final class ProposedColumns {
     boolean grafts = headings.containsKey(RecordColumn.GRAFTS.columnName());
     boolean counted = sheet.values(heading).result().equals(TAKES);
     boolean takes = headings.containsKey(TAKES);
-    boolean outcome = headings.containsKey(RecordColumn.OUTCOME.columnName());
+    boolean outcome = headings.containsKey(OUTCOME);
     if (counted && (takes || grafts)) {
       entry(TAKES).addProperty(DEAD, heading);
       asked.add(TAKES);
@@ -136,7 +171,7 @@ final class ProposedColumns {
         living(heading);
       }
     } else if (!counted && outcome) {
-      entry(RecordColumn.OUTCOME.columnName()).addProperty(DEAD, heading);
+      entry(OUTCOME).addProperty(DEAD, heading);
       sheet.because("\"%s\" seems to mark the dead", heading);
     } else if (!counted && !takes) {
       marked(heading);
@@ -178,10 +213,10 @@ final class ProposedColumns {
   private void marked(String heading) {
     JsonObject same = new JsonObject();
     same.add("failed", OpenQuestion.list(sheet.values(heading).counts().keySet()));
-    JsonObject entry = entry(RecordColumn.OUTCOME.columnName());
+    JsonObject entry = entry(OUTCOME);
     entry.addProperty("from", heading);
     entry.add("same", same);
-    headings.put(RecordColumn.OUTCOME.columnName(), heading);
+    headings.put(OUTCOME, heading);
     onlyFailures = true;
     sheet.because("\"%s\" seems to mark failures alone", heading);
   }
@@ -262,7 +297,7 @@ final class ProposedColumns {
   private void absent() {
     boolean result =
         headings.containsKey(TAKES)
-            || headings.containsKey(RecordColumn.OUTCOME.columnName())
+            || headings.containsKey(OUTCOME)
             || asked.contains(TAKES);
     for (String needed : NAMES) {
       if (!headings.containsKey(needed) && !asked.contains(needed)) {

@@ -97,6 +97,41 @@ class DictionaryProposalTest {
             q -> q.contains("\"perhaps\" stands under \"took?\" once and may mean failed or"));
   }
 
+  /** Counts and words for the same rows exclude each other. */
+  @Test
+  void counts_beside_words_for_the_same_rows_are_one_of_two() throws IOException {
+    Path file =
+        sheet(
+            "Variety,Stock,Alive,Dead,Result\nOrrin,Pellin,1,0,ok\nOrrin,Halden,0,1,no\n"
+                + "Bexley,Pellin,6,3,poor\n");
+    DictionaryProposal proposal = DictionaryProposal.of(List.of(file));
+    assertThat(proposal.json()).contains("\"takes\"").doesNotContain("outcome");
+    assertThat(proposal.questions(file.toString()))
+        .containsExactly(
+            "\"Alive\" counts and \"Result\" says a result in words, in 3 rows both; only one of the"
+                + " two can be the result: the counts are proposed, and the words kept as a column"
+                + " of your own; if the words are the result, take takes out and add \"outcome\":"
+                + " \"Result\"");
+    assertThat(read(proposal.json(), file).takes()).isEqualTo(7);
+    proposal.open().get(0).settle(1);
+    assertThat(proposal.json()).contains("\"outcome\": \"Result\"").doesNotContain("takes");
+  }
+
+  @Test
+  void the_dead_counted_beside_words_are_one_of_two_as_well() throws IOException {
+    Path file =
+        sheet("Variety,Stock,Made,Dead,Result\nOrrin,Pellin,10,2,good\nOrrin,Halden,9,4,poor\n");
+    assertThat(DictionaryProposal.of(List.of(file)).json()).doesNotContain("outcome");
+  }
+
+  @Test
+  void counts_of_batches_and_words_of_single_grafts_are_proposed_together() throws IOException {
+    Path file =
+        sheet("Variety,Stock,Made,Alive,Result\nOrrin,Pellin,10,8,\nOrrin,Halden,1,,yes\n");
+    DictionaryProposal proposal = DictionaryProposal.of(List.of(file));
+    assertThat(proposal.json()).contains("outcome", "takes");
+  }
+
   @Test
   void a_needed_column_nobody_can_guess_is_asked_for() throws IOException {
     Path file = Files.writeString(folder.resolve("none.csv"), "a,b,alive\nx,y,3\n");
