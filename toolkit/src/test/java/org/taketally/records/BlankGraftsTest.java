@@ -52,4 +52,29 @@ class BlankGraftsTest {
     assertThat(read("a.csv", HEADER + "Orrin,Pellin,,1\nOrrin,Pellin,,0\n").grafts()).isEqualTo(2);
     assertThat(read("b.csv", HEADER + "Orrin,Pellin,1,1\nOrrin,Pellin,,0\n").grafts()).isEqualTo(2);
   }
+
+  /** However late the row that settles it. */
+  @Test
+  void a_batch_far_down_the_sheet_settles_blanks_above_it() throws IOException {
+    GraftRecords records =
+        read("late.csv", HEADER + "Orrin,Pellin,,1\n".repeat(20_001) + "Orrin,Pellin,12,9\n");
+    assertThat(records.grafts()).isEqualTo(12);
+    assertThat(records.provenance().rowsSetAside()).isEqualTo(20_001);
+  }
+
+  @Test
+  void a_share_far_down_the_sheet_puts_a_1_above_it_in_doubt() throws IOException {
+    GraftRecords records =
+        read(
+            "late.csv",
+            HEADER
+                + "Orrin,Pellin,10,1\n"
+                + "Orrin,Pellin,10,3\n".repeat(20_000)
+                + "Orrin,Pellin,10,0.9\n");
+    assertThat(records.problems().get(0).sentence())
+        .endsWith(
+            "late.csv line 2, column takes: found \"1\", expected a count that reads one way only;"
+                + " this could be 1 of 10 or all 10, because \"0.9\" on line 20003 is a share;"
+                + " write the count, or say \"unit\": \"share\" for this column in the dictionary");
+  }
 }

@@ -28,9 +28,6 @@ import org.taketally.records.sources.Trim;
  */
 public final class SheetSurvey {
 
-  /** Rows in which shares would show; days are looked at to the end. */
-  private static final int ROWS_FOR_SHARES = 20_000;
-
   /** What a column turned out to hold. */
   enum Doubt {
     /** Days that read only with day and month the other way round than said. */
@@ -65,19 +62,18 @@ public final class SheetSurvey {
 
   private SheetSurvey() {}
 
-  /** What the columns of a sheet turn out to hold; most sheets need no look to their end. */
+  /** What the columns of a sheet turn out to hold, from its first row to its last. */
   static SheetSurvey of(RowSource source, Headings headings, SheetRules rules) {
     SheetSurvey survey = new SheetSurvey();
     List<Look> looks = new ArrayList<>();
     for (Map.Entry<Integer, String> column : headings.meaning().entrySet()) {
       looks.addAll(daysLook(column.getKey(), column.getValue(), rules));
     }
-    long rows = looks.isEmpty() ? ROWS_FOR_SHARES : Long.MAX_VALUE;
     for (Map.Entry<Integer, String> column : headings.meaning().entrySet()) {
       looks.addAll(countsLooks(column.getKey(), column.getValue(), rules, source.semicolons()));
     }
     if (!looks.isEmpty()) {
-      survey.look(source, looks, rows);
+      survey.look(source, looks);
     }
     return survey;
   }
@@ -137,11 +133,9 @@ public final class SheetSurvey {
     return (exact ? NumberNotation.exact(text) : notation.read(text)).orElse(Double.NaN);
   }
 
-  private void look(RowSource source, List<Look> looks, long rows) {
+  private void look(RowSource source, List<Look> looks) {
     try (RowSource.Rows open = source.open()) {
-      long read = 0;
-      for (RawRow raw = open.next(); raw != null && read < rows; raw = open.next()) {
-        read++;
+      for (RawRow raw = open.next(); raw != null; raw = open.next()) {
         for (Look look : looks) {
           look(raw, look);
         }
