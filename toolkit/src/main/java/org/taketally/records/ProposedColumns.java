@@ -18,6 +18,7 @@ import org.taketally.records.columns.KnownColumns;
 import org.taketally.records.columns.NameLikeness;
 import org.taketally.records.columns.RecordColumn;
 import org.taketally.records.problems.DictionaryEntry;
+import org.taketally.terms.Plural;
 
 /** The entries proposed for the columns of one sheet, from the values that stand in them. */
 final class ProposedColumns {
@@ -256,7 +257,12 @@ final class ProposedColumns {
       String heading = headings.get(column.columnName());
       if (heading != null) {
         SheetValues values = results(column.columnName(), heading);
-        if (values.blanks() > MANY_BLANKS * values.rows()) {
+        if (values.blanks() == values.rows()) {
+          sheet.ask(
+              "%s under \"%s\", all blank: a colour, a drawn mark or a crossed-out line"
+                  + " isn't read; write the results into the cells and have the sheet proposed again",
+              Plural.of(values.rows(), "result"), heading);
+        } else if (values.blanks() > MANY_BLANKS * values.rows()) {
           String meant = onlyFailures ? "taken" : "failed";
           String written = onlyFailures ? "failures" : "takes";
           sheet

@@ -1,10 +1,12 @@
 package org.taketally.records;
 
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Set;
 import org.taketally.records.columns.CommonWords;
 import org.taketally.records.columns.RecordColumn;
+import org.taketally.records.columns.TotalWords;
 import org.taketally.records.sources.RawRow;
 import org.taketally.records.sources.RowSource;
 import org.taketally.records.sources.Trim;
@@ -42,6 +44,9 @@ record SheetValues(
     try (RowSource.Rows open = source.open()) {
       RawRow raw = open.next();
       for (; raw != null && rows < ROWS; raw = open.next()) {
+        if (isNoGraft(raw, source)) {
+          continue;
+        }
         rows++;
         boolean blank = true;
         for (int field : places) {
@@ -57,6 +62,15 @@ record SheetValues(
       more = raw != null;
     }
     return new SheetValues(counts, exact, rows, blanks, more);
+  }
+
+  /** A remark, a title between rows, a line of totals, or the headings once more. */
+  private static boolean isNoGraft(RawRow raw, RowSource source) {
+    boolean title = raw.lone() == 0 && Trim.trim(raw.fields()[0]).matches(".*\\p{L}{3}.*");
+    return (raw.fields().length > 2 && title)
+        || raw.remark()
+        || Arrays.stream(raw.fields()).anyMatch(text -> TotalWords.isTotal(Trim.trim(text)))
+        || raw.headings().equals(source.headings());
   }
 
   /** Whether every value fits a pattern; false where there is none. */

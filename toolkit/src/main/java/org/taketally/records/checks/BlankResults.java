@@ -77,6 +77,14 @@ final class BlankResults {
   }
 
   private ProblemText words() {
+    if (blanks == rows) {
+      return new ProblemText(
+          Plural.of(blanks, "result") + ", all blank",
+          "results in the cells: a colour, a drawn mark or a crossed-out line isn't read",
+          "write the results into the cells; if none of these grafts was looked at, say"
+              + " \"blank_result\": \"unassessed\" in the dictionary; if every one of them failed,"
+              + " \"blank_result\": \"failed\", if every one took, \"taken\"");
+    }
     return new ProblemText(
         String.format(Locale.ROOT, "%,d of %,d results blank", blanks, rows),
         "to be told what a blank means",

@@ -46,6 +46,10 @@ public enum ProblemKind {
   DUPLICATE_RECORD(ERROR, "records read a second time"),
   /** A row of totals. */
   SUMMARY_ROW(ERROR, "rows of totals among the records"),
+  /** A remark in a row of its own. */
+  REMARK_ROW(ERROR, "remarks in rows of their own"),
+  /** The headings a second time. */
+  HEADINGS_AGAIN(ERROR, "lines of headings among the records"),
   /** A record that isn't among those read. */
   UNKNOWN_RECORD(ERROR, "counts of records that weren't read"),
 

@@ -8,6 +8,8 @@ import java.util.Optional;
 import org.taketally.records.columns.ColumnKind;
 import org.taketally.records.columns.KnownColumns;
 import org.taketally.records.columns.RecordColumn;
+import org.taketally.records.columns.Remarks;
+import org.taketally.records.columns.TotalWords;
 import org.taketally.records.dictionary.SheetRules;
 import org.taketally.records.problems.Finding;
 import org.taketally.records.problems.ProblemKind;
@@ -107,7 +109,7 @@ public final class SheetReader {
     for (Constant constant : constants) {
       row.set(constant.place(), constant.value());
     }
-    if (!fits(raw, report)) {
+    if (!fits(raw, report) || isRemark(raw, report) || headsAgain(raw, report)) {
       return false;
     }
     String[] fields = raw.fields();
@@ -116,6 +118,9 @@ public final class SheetReader {
       FieldValue value = value(column, raw, text);
       row.set(column.place(), value);
       Finding finding = value.finding();
+      if (finding != null && TotalWords.isTotal(text) && value.isError()) {
+        finding = NameReader.TOTAL.finding(); // beside a sum, where a day or a number belongs
+      }
       if (finding != null) {
         report(finding, text, column, report);
       }
@@ -166,6 +171,54 @@ public final class SheetReader {
         return misfit(report, fields[i], expected);
       }
     }
+    return true;
+  }
+
+  /** A sentence alone in its row is no graft, whatever column it stands in. */
+  private boolean isRemark(RawRow raw, RowReport report) {
+    int lone = -1;
+    for (ColumnReader column : columns) {
+      if (!Trim.isBlank(raw.fields()[column.field()])) {
+        if (lone >= 0) {
+          return false;
+        }
+        lone = column.field();
+      }
+    }
+    if (columns.size() < 2 || lone < 0 || !Remarks.isRemark(Trim.trim(raw.fields()[lone]))) {
+      return false;
+    }
+    String found = Trim.trim(raw.fields()[lone]);
+    report.add(
+        ProblemKind.REMARK_ROW,
+        headings.heading(lone),
+        () ->
+            new ProblemText(
+                found,
+                "one graft or batch in each row, and this stands alone in its row",
+                "taken for a remark and not counted; take it out, or fill in the row if it is a"
+                    + " graft"));
+    return true;
+  }
+
+  /** The line of headings once more, as above a second table. */
+  private boolean headsAgain(RawRow raw, RowReport report) {
+    for (ColumnReader column : columns) {
+      if (!Trim.trim(raw.fields()[column.field()]).equals(column.heading())) {
+        return false;
+      }
+    }
+    String found = String.join(", ", headings.all());
+    report.add(
+        ProblemKind.HEADINGS_AGAIN,
+        "",
+        () ->
+            new ProblemText(
+                found,
+                "the headings once, above all rows",
+                "take this line out; where a second table begins here, of another season or place,"
+                    + " write that into a column of its own in both tables first, or nothing tells"
+                    + " them apart"));
     return true;
   }
 

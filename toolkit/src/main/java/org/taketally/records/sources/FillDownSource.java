@@ -1,7 +1,9 @@
 package org.taketally.records.sources;
 
+import java.util.Arrays;
 import java.util.Set;
 import org.taketally.records.columns.DittoMarks;
+import org.taketally.records.columns.TotalWords;
 import org.taketally.records.problems.RecordsUnreadable;
 import org.taketally.terms.Problem;
 import org.taketally.terms.Severity;
@@ -68,7 +70,23 @@ final class FillDownSource extends SourceAround {
     };
   }
 
+  /** A remark or a row of totals is no row below the one above. */
+  private static boolean asItIs(RawRow raw) {
+    return raw.remark()
+        || Arrays.stream(raw.fields()).anyMatch(text -> TotalWords.isTotal(Trim.trim(text)));
+  }
+
+  /** A name alone heads the rows below it; what stands above isn't meant in its own row. */
+  private boolean heads(RawRow raw) {
+    int lone = raw.lone();
+    return places.length > 1 && Arrays.stream(places).anyMatch(place -> place == lone);
+  }
+
   private RawRow filled(RawRow raw, String[] above, boolean[] number) {
+    if (asItIs(raw)) {
+      return raw;
+    }
+    boolean heads = heads(raw);
     String[] fields = raw.fields().clone();
     boolean[] exact = new boolean[fields.length];
     for (int i = 0; i < fields.length; i++) {
@@ -82,7 +100,7 @@ final class FillDownSource extends SourceAround {
       }
       String text = Trim.trim(fields[place]);
       boolean asAbove = text.isEmpty() || DittoMarks.isDitto(text);
-      if (asAbove && above[i] != null) {
+      if (asAbove && above[i] != null && !heads) {
         fields[place] = above[i];
         exact[place] = number[i];
         taken += text.isEmpty() ? 1 : 0; // a row with a mark in it is nobody's row of totals

@@ -2,6 +2,7 @@ package org.taketally.records.sources;
 
 import java.util.Arrays;
 import java.util.List;
+import org.taketally.records.columns.Remarks;
 
 /**
  * One row as a source gives it.
@@ -22,7 +23,7 @@ public record RawRow(long line, String[] fields, boolean[] exact, boolean contin
   }
 
   /** The fields as headings: without space around them. */
-  List<String> headings() {
+  public List<String> headings() {
     return Arrays.stream(fields).map(Trim::trim).map(RawRow::unquoted).toList();
   }
 
@@ -33,6 +34,26 @@ public record RawRow(long line, String[] fields, boolean[] exact, boolean contin
             && "“„‘‚«".indexOf(heading.charAt(0)) >= 0
             && "”“’‘»".indexOf(heading.charAt(heading.length() - 1)) >= 0;
     return curly ? Trim.trim(heading.substring(1, heading.length() - 1)) : heading;
+  }
+
+  /** The only field with anything in it, or -1 if there are several or none. */
+  public int lone() {
+    int lone = -1;
+    for (int i = 0; i < fields.length; i++) {
+      if (!Trim.isBlank(fields[i])) {
+        if (lone >= 0) {
+          return -1;
+        }
+        lone = i;
+      }
+    }
+    return lone;
+  }
+
+  /** Whether a remark stands in the row and nothing else. */
+  public boolean remark() {
+    int lone = lone();
+    return lone >= 0 && fields.length > 1 && Remarks.isRemark(Trim.trim(fields[lone]));
   }
 
   boolean blank() {
