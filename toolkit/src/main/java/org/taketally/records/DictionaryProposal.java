@@ -46,18 +46,11 @@ public final class DictionaryProposal {
     for (Path file : once) {
       JsonObject base = new JsonObject();
       SourceFiles.encoding(file).ifPresent(name -> base.addProperty("encoding", name));
-      List<RowSource> found = open(file, base);
-      boolean others = found.stream().anyMatch(DictionaryProposal::hasHeadings);
-      for (RowSource source : found) {
-        boolean alone = once.size() == 1 && source.name().equals(file.toString());
-        JsonObject rules = alone ? proposal.json : new JsonObject();
-        base.asMap().forEach(rules::add);
-        ProposedSheet sheet =
-            others && !hasHeadings(source) ? leftOut(source) : sheet(file, source, rules);
+      for (ProposedSheet sheet : proposal.ofFile(file, base, once.size() == 1)) {
         proposal.compare(sheet);
         proposal.sheets.add(sheet);
-        if (!alone) {
-          named(sheet, key(file, source), several);
+        if (sheet.rules() != proposal.json) {
+          named(sheet, key(file, sheet.source()), several);
         }
       }
     }
@@ -65,6 +58,22 @@ public final class DictionaryProposal {
       proposal.json.add("files", several);
     }
     return proposal;
+  }
+
+  /** What is proposed for the sheets of a file; those that hold no records are left out. */
+  private List<ProposedSheet> ofFile(Path file, JsonObject base, boolean only) {
+    List<RowSource> found = open(file, base);
+    boolean others = found.stream().anyMatch(DictionaryProposal::hasHeadings);
+    List<ProposedSheet> all = new ArrayList<>();
+    for (RowSource source : found) {
+      boolean alone = only && source.name().equals(file.toString());
+      JsonObject rules = alone ? json : new JsonObject();
+      base.asMap().forEach(rules::add);
+      all.add(others && !hasHeadings(source) ? leftOut(source) : sheet(file, source, rules));
+    }
+    boolean names = all.stream().anyMatch(ProposedSheet::holdsNames);
+    all.replaceAll(sheet -> names && !sheet.holdsNames() ? leftOut(sheet.source()) : sheet);
+    return all;
   }
 
   /** Whether some of its headings, wherever they stand, are known. */
@@ -77,8 +86,8 @@ public final class DictionaryProposal {
   private static ProposedSheet leftOut(RowSource source) {
     ProposedSheet sheet = new ProposedSheet(source, new JsonObject(), new LinkedHashMap<>());
     sheet.because(
-        "it has hardly a heading that is known, and is taken to hold no records: every command"
-            + " leaves it out and says so; if it holds some, name its headings under \"columns\"");
+        "it has hardly a heading that is known, or none for cultivar or rootstock, and is taken to"
+            + " hold no records: every command leaves it out and says so; if it holds some, name its headings under \"columns\"");
     return sheet;
   }
 

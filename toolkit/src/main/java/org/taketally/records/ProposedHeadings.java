@@ -100,7 +100,7 @@ final class ProposedHeadings {
     Set<String> open = new LinkedHashSet<>(CommonWords.columns(heading));
     open.removeAll(found.keySet());
     if (open.contains(GRAFTS) && open.contains(DAY)) {
-      open.remove(sheet.values(heading).mostly("\\d+") ? DAY : GRAFTS);
+      open.remove(sheet.values(heading).mostlyWhole() ? DAY : GRAFTS);
     }
     if (open.contains(RecordColumn.TAKES.columnName())
         || open.contains(RecordColumn.OUTCOME.columnName())) {

@@ -5,6 +5,7 @@ import com.google.gson.JsonObject;
 import com.google.gson.JsonPrimitive;
 import java.util.List;
 import java.util.Locale;
+import org.taketally.records.columns.ColumnKind;
 import org.taketally.records.columns.CommonWords;
 import org.taketally.records.columns.DittoMarks;
 import org.taketally.records.columns.RecordColumn;
@@ -18,6 +19,8 @@ final class ProposedNumbers {
   private static final String COMMA = "-?\\d+,\\d{1,2}";
   private static final String POINT = "-?\\d+\\.\\d+";
   private static final String WORD = "\\P{N}*\\p{L}\\P{N}*";
+  private static final String THOUSANDS = "[1-9]\\d{0,2}([%s]\\d{3})+";
+  private static final String OTHER_SIGNS = ". \u00a0\u2009\u202f'’";
   private static final String NONE = "0";
   private static final double NEARLY_ALL = 0.9;
 
@@ -32,7 +35,11 @@ final class ProposedNumbers {
   /** Looks at a column of ours, and adds its unit to its entry if it isn't ours. */
   void propose(RecordColumn column, String heading, JsonObject entry) {
     SheetValues values = sheet.values(heading);
-    see(values);
+    if (column.kind() == ColumnKind.COUNT) {
+      thousands(column, heading, values, entry);
+    } else {
+      see(values);
+    }
     if (column == RecordColumn.TAKES) {
       words(heading, values);
     }
@@ -54,6 +61,35 @@ final class ProposedNumbers {
           .choice("Fahrenheit", new JsonPrimitive("F"), "columns", column.columnName(), "unit")
           .choice("Celsius", new JsonObject());
     }
+  }
+
+  /** Counts have no decimals: a sign before three digits sets thousands apart, or is a slip. */
+  private void thousands(
+      RecordColumn column, String heading, SheetValues values, JsonObject entry) {
+    long byComma = values.count(THOUSANDS.formatted(","));
+    long byOther = values.count(THOUSANDS.formatted(OTHER_SIGNS));
+    commas += values.count(COMMA);
+    points += values.count(POINT) - values.count(THOUSANDS.formatted("."));
+    if (byComma + byOther == 0) {
+      return;
+    }
+    String example =
+        values.counts().keySet().stream()
+            .filter(text -> text.matches(THOUSANDS.formatted("," + OTHER_SIGNS)))
+            .findFirst()
+            .orElseThrow();
+    if (byComma > 0 && byOther > 0) {
+      sheet.ask(
+          "thousands are set apart in several ways under \"%s\" (such as %s); write them without a"
+              + " sign",
+          heading, example);
+      return;
+    }
+    entry.addProperty("decimal", byComma > 0 ? "." : ",");
+    sheet.because(
+        "counts under \"%s\" such as %s are taken for thousands; take \"decimal\" out of %s if they"
+            + " aren't",
+        heading, example, column.columnName());
   }
 
   /** Asks what words among counts of takes mean. */

@@ -2,7 +2,9 @@ package org.taketally.records;
 
 import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
+import com.google.gson.JsonPrimitive;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -27,6 +29,20 @@ final class ProposedShape {
   private static final int ROWS = 20_000;
   private static final int SEVERAL = 2;
 
+  /** Share of blanks from which a column seems to be written once for several rows. */
+  private static final double OFTEN = 0.25;
+
+  /** What may be the same in rows one below the other. */
+  private static final Set<ColumnKind> SHARED = Set.of(ColumnKind.LEVELS, ColumnKind.DATE);
+
+  private static final List<RecordColumn> OFTEN_ONCE =
+      List.of(
+          RecordColumn.SITE,
+          RecordColumn.BLOCK,
+          RecordColumn.GRAFTER,
+          RecordColumn.METHOD,
+          RecordColumn.GRAFT_DATE);
+
   private final ProposedSheet sheet;
   private final RowSource source;
   private final Map<String, String> headings;
@@ -41,9 +57,12 @@ final class ProposedShape {
   /** Asks; gives the columns that need no further question. */
   Set<String> ask() {
     Set<String> asked = new LinkedHashSet<>();
-    writtenOnce(dittoMarks());
+    Set<String> marked = dittoMarks();
+    writtenOnce(marked);
+    othersOnce(marked);
     byPerson(asked);
     countingDays(asked);
+    calendarDays(asked);
     return asked;
   }
 
@@ -52,7 +71,7 @@ final class ProposedShape {
     Set<String> marked = new LinkedHashSet<>();
     Set<String> marks = new LinkedHashSet<>();
     for (Map.Entry<String, String> one : headings.entrySet()) {
-      if (RecordColumn.named(one.getKey()).filter(c -> c.kind() == ColumnKind.LEVELS).isPresent()) {
+      if (RecordColumn.named(one.getKey()).filter(c -> SHARED.contains(c.kind())).isPresent()) {
         for (String text : sheet.values(one.getValue()).counts().keySet()) {
           if (DittoMarks.isDitto(text)) {
             marked.add(one.getValue());
@@ -99,6 +118,34 @@ final class ProposedShape {
             blanks, names, names)
         .choice("the same as above", OpenQuestion.list(filled), "fill_down")
         .choice("not recorded", new JsonObject());
+  }
+
+  /** What else may be written once for several rows, and would read as not recorded below. */
+  private void othersOnce(Set<String> asked) {
+    List<String> once = new ArrayList<>();
+    long blanks = 0;
+    for (RecordColumn column : OFTEN_ONCE) {
+      String heading = headings.get(column.columnName());
+      if (heading != null && !asked.contains(heading)) {
+        SheetValues values = sheet.values(heading);
+        boolean often = values.blanks() >= Math.max(SEVERAL, OFTEN * values.rows());
+        if (often && values.blanks() < values.rows()) {
+          once.add(heading);
+          blanks = Math.max(blanks, values.blanks());
+        }
+      }
+    }
+    if (!once.isEmpty()) {
+      String names = "\"" + String.join("\", \"", once) + "\"";
+      sheet
+          .ask(
+              "up to %,d rows have nothing under %s, which reads as not recorded; add \"fill_down\":"
+                  + " [%s] (beside what stands there already) if a blank there means the same as"
+                  + " above",
+              blanks, names, names)
+          .choice("the same as above", OpenQuestion.list(once), "fill_down")
+          .choice("not recorded", new JsonObject());
+    }
   }
 
   /** Days that read one way with one person and the other way with another. */
@@ -185,6 +232,30 @@ final class ProposedShape {
             days.values(), counts)
         .choice("counts of the same grafts, the last one is the result", counts, "counts")
         .choice("something else", new JsonObject());
+  }
+
+  /** Headings such as "alive 15/04/2025" and "alive 15/06/2025". */
+  private void calendarDays(Set<String> asked) {
+    List<String> days = new ArrayList<>(SideBySide.calendarDays(source.headings()));
+    if (days.isEmpty() || headings.containsKey(RecordColumn.TAKES.columnName())) {
+      return;
+    }
+    asked.add(RecordColumn.TAKES.columnName());
+    OpenQuestion question =
+        sheet.ask(
+            "\"%s\" look like counts of the same grafts on several days; add the last one under"
+                + " \"columns\" as takes; to tell early take from late loss, give all of them in a"
+                + " second file with a row for each count (record, assessed_date, alive) and name"
+                + " it with --assessments",
+            String.join("\", \"", days));
+    Collections.reverse(days);
+    for (String heading : days) {
+      question.choice(
+          "\"%s\" holds the takes".formatted(heading),
+          new JsonPrimitive(heading),
+          "columns",
+          RecordColumn.TAKES.columnName());
+    }
   }
 
   private boolean isCounted(String heading) {

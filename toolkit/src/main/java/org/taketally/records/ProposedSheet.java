@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import org.taketally.records.columns.RecordColumn;
 import org.taketally.records.sources.RowSource;
 
 /**
@@ -48,6 +49,14 @@ final class ProposedSheet {
   /** Our column to the heading that seems to hold it. */
   Map<String, String> headings() {
     return headings;
+  }
+
+  /** Whether a cultivar or a rootstock stands in its rows, or may stand in its headings. */
+  boolean holdsNames() {
+    return headings.containsKey(RecordColumn.CULTIVAR.columnName())
+        || headings.containsKey(RecordColumn.ROOTSTOCK.columnName())
+        || rules.has("wide")
+        || questions.stream().anyMatch(question -> question.text().contains("\"wide\""));
   }
 
   SheetValues values(String heading) {

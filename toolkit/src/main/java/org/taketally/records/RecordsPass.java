@@ -137,7 +137,7 @@ final class RecordsPass implements PassRules.Sheets {
           sheet);
       return null;
     } catch (RecordsUnreadable why) {
-      return why;
+      return pointed(source, sheet, why);
     }
   }
 
@@ -160,22 +160,27 @@ final class RecordsPass implements PassRules.Sheets {
     try {
       rules.requireColumns(headings, sheet);
     } catch (RecordsUnreadable why) {
-      long line = source.likelyHeadingRow();
-      if (line <= 1 || line == sheet.headingRow()) {
-        throw why;
-      }
-      Problem problem = why.problem();
-      throw new RecordsUnreadable(
-          new Problem(
-              problem.severity(),
-              problem.file(),
-              problem.line(),
-              problem.column(),
-              problem.found(),
-              problem.expected(),
-              "line %d looks like the headings: say \"heading_row\": %d in the dictionary; if it isn't, %s"
-                  .formatted(line, line, problem.remedy())));
+      throw pointed(source, sheet, why);
     }
+  }
+
+  private static RecordsUnreadable pointed(
+      RowSource source, SheetRules sheet, RecordsUnreadable why) {
+    long line = source.likelyHeadingRow();
+    if (line <= 1 || line == sheet.headingRow()) {
+      return why;
+    }
+    Problem problem = why.problem();
+    return new RecordsUnreadable(
+        new Problem(
+            problem.severity(),
+            problem.file(),
+            problem.line(),
+            problem.column(),
+            problem.found(),
+            problem.expected(),
+            "line %d looks like the headings: say \"heading_row\": %d in the dictionary; if it isn't, %s"
+                .formatted(line, line, problem.remedy())));
   }
 
   RecordsCheck run(RowVisitor visitor, SetAsideSink setAside) {

@@ -30,6 +30,7 @@ record SheetValues(
   private static final int VALUES = 1_000;
   private static final String MARK = "[01]";
   private static final String NUMBER = "\\d+([.,]\\d+)?\\s*%?";
+  private static final String WHOLE = "\\d{1,6}|[1-9]\\d{0,2}([., \u00a0\u2009\u202f'’]\\d{3})+";
   private static final String OUT_OF = "\\d+\\D+\\d+";
   private static final String WORD = ".*\\p{L}.*";
 
@@ -98,6 +99,11 @@ record SheetValues(
   /** Whether most cells hold whole numbers, as text or as numbers themselves. */
   boolean holdsCounts() {
     return 2 * count(all(), "\\d{1,6}") > rows;
+  }
+
+  /** Whether more than half of the cells hold whole numbers, with thousands set apart or not. */
+  boolean mostlyWhole() {
+    return 2 * count(all(), WHOLE) > rows - blanks;
   }
 
   boolean any(String pattern) {

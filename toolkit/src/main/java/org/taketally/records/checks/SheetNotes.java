@@ -206,7 +206,7 @@ public final class SheetNotes {
 
   private static ProblemText words(ColumnTrack track) {
     if (track.recorded() == 0) {
-      return new ProblemText("no value", "", "kept, empty");
+      return new ProblemText("no value in the rows kept", "", "kept, empty");
     }
     if (track.kind() == ColumnKind.NUMBER) {
       return new ProblemText(

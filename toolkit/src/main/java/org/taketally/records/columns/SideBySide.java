@@ -24,6 +24,9 @@ public final class SideBySide {
       Pattern.compile("(?i).*?(\\d{2,3})\\s*-?(?:" + DAY_WORDS + ")\\b.*");
   private static final Pattern DAY_FIRST =
       Pattern.compile("(?i)(?:.*\\P{L})?(?:day|tag|jour|d[ií]a|giorno)\\s*(\\d{2,3})\\b.*");
+  private static final Pattern CALENDAR_DAY =
+      Pattern.compile("\\d{1,2}[./-]\\d{1,2}[./-](?:\\d{4}|\\d{2})?|\\d{4}-\\d{2}-\\d{2}");
+  private static final Pattern FOUR_DIGITS = Pattern.compile("\\d{4}");
   private static final Set<String> RESULTS =
       Set.of(
           RecordColumn.GRAFTS.columnName(),
@@ -100,6 +103,31 @@ public final class SideBySide {
       }
     }
     return OptionalInt.empty();
+  }
+
+  /**
+   * Columns counted on several days of the calendar: a word for takes and a day each.
+   *
+   * @param headings of a sheet
+   * @return in their order; empty if there are not several, or of several years
+   */
+  public static List<String> calendarDays(List<String> headings) {
+    List<String> counted =
+        headings.stream()
+            .filter(heading -> CALENDAR_DAY.matcher(heading).find())
+            .filter(
+                heading ->
+                    CommonWords.columns(CALENDAR_DAY.matcher(heading).replaceAll(" ").strip())
+                        .contains(RecordColumn.TAKES.columnName()))
+            .toList();
+    long years =
+        counted.stream()
+            .map(heading -> FOUR_DIGITS.matcher(heading))
+            .filter(Matcher::find)
+            .map(Matcher::group)
+            .distinct()
+            .count();
+    return counted.size() > 1 && years < 2 ? counted : List.of();
   }
 
   /**

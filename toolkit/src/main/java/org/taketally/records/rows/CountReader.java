@@ -49,11 +49,11 @@ final class CountReader implements FieldReader {
           EXPECTED + " of grafts, not a percentage",
           "write the count, or say \"unit\": \"percent\" for this column in the dictionary");
     }
-    OptionalDouble read = exact ? NumberNotation.exact(text) : notation.read(text);
+    OptionalDouble read = exact ? NumberNotation.exact(text) : notation.readCount(text);
     if (read.isEmpty()) {
       return isTakes() && WORD.matcher(text).matches()
           ? FieldValue.wrong(ProblemKind.NOT_A_NUMBER, EXPECTED, meaning(text))
-          : notation.refuse(text, EXPECTED);
+          : notation.refuseCount(text, EXPECTED);
     }
     double value = read.getAsDouble();
     if (value != Math.rint(value)) {

@@ -3,6 +3,7 @@ package org.taketally.records.rows;
 import java.util.Map;
 import java.util.Optional;
 import org.taketally.records.columns.ColumnRule;
+import org.taketally.records.columns.DittoMarks;
 import org.taketally.records.columns.KnownColumns;
 import org.taketally.records.columns.RecordColumn;
 import org.taketally.records.columns.TotalWords;
@@ -48,7 +49,8 @@ final class FieldReaders {
                   : new CountReader(rule, notation));
       case DATE -> {
         DateNotation dates = new DateNotation(rules.dates(name), survey.otherOrder(name));
-        yield (text, exact) -> dates.read(text);
+        yield (text, exact) ->
+            DittoMarks.isDitto(text) ? NameReader.DITTO_DAY : dates.read(text);
       }
     };
   }

@@ -33,6 +33,13 @@ final class NameReader implements FieldReader {
           "write the name out, or name its heading under \"fill_down\" in the dictionary: blanks"
               + " and marks there then mean the same as above");
 
+  static final FieldValue DITTO_DAY =
+      FieldValue.wrong(
+          ProblemKind.DITTO_MARK,
+          "the day itself, not a mark for the one above",
+          "write the day out, or name its heading under \"fill_down\" in the dictionary: blanks"
+              + " and marks there then mean the same as above");
+
   private final ColumnRule rule;
   private final Map<String, String> same;
   private final Levels levels;

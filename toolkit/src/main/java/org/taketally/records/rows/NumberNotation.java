@@ -17,6 +17,11 @@ final class NumberNotation {
   private static final Pattern GROUPED_BY_COMMA = Pattern.compile("-?[1-9]\\d{0,2}(,\\d{3})+");
   private static final Pattern GROUPED_BY_POINT = Pattern.compile("-?[1-9]\\d{0,2}(\\.\\d{3})+");
 
+  private static final Pattern GROUPED_BY_SPACE =
+      Pattern.compile("[1-9]\\d{0,2}([ \u00a0\u2009\u202f'’]\\d{3})+");
+  private static final Pattern GROUPING = Pattern.compile("\\D");
+
+  private final boolean declared;
   private final boolean comma;
   private final boolean pointInDoubt;
 
@@ -27,6 +32,7 @@ final class NumberNotation {
    * @param semicolons whether fields are parted by semicolons, as where commas are decimals
    */
   NumberNotation(Optional<Character> declared, boolean semicolons) {
+    this.declared = declared.isPresent();
     this.comma = declared.filter(sign -> sign == ',').isPresent();
     this.pointInDoubt = semicolons && declared.isEmpty();
   }
@@ -39,6 +45,47 @@ final class NumberNotation {
             : PLAIN.matcher(text).matches()
                 && !(pointInDoubt && GROUPED_BY_POINT.matcher(text).matches());
     return fits ? finite(value(text)) : OptionalDouble.empty();
+  }
+
+  /**
+   * A count: as {@link #read}, and where the dictionary names the decimal sign, with thousands set
+   * apart by the other sign or by spaces.
+   */
+  OptionalDouble readCount(String text) {
+    OptionalDouble plain = read(text);
+    boolean grouped =
+        (comma ? GROUPED_BY_POINT : GROUPED_BY_COMMA).matcher(text).matches() || spaced(text);
+    return plain.isEmpty() && declared && grouped ? finite(value(ungrouped(text))) : plain;
+  }
+
+  private static boolean spaced(String text) {
+    return GROUPED_BY_SPACE.matcher(text).matches();
+  }
+
+  private static String ungrouped(String text) {
+    return GROUPING.matcher(text).replaceAll("");
+  }
+
+  /** What is wrong with a text that {@link #readCount} refuses. */
+  FieldValue refuseCount(String text, String expected) {
+    boolean point = GROUPED_BY_POINT.matcher(text).matches();
+    if (!declared && (point || spaced(text) || GROUPED_BY_COMMA.matcher(text).matches())) {
+      String thousands = ungrouped(text);
+      String sign = text.indexOf(',') >= 0 ? "." : ",";
+      return FieldValue.wrong(
+          ProblemKind.AMBIGUOUS_NUMBER,
+          "a number that reads one way only; this could be " + readings(text, thousands),
+          "if it is %s, write that, or say \"decimal\": \"%s\" for this column in the dictionary"
+              .formatted(thousands, sign));
+    }
+    return refuse(text, expected);
+  }
+
+  private static String readings(String text, String thousands) {
+    boolean one = spaced(text) || text.replaceAll("\\d", "").length() > 1;
+    return one
+        ? thousands + (spaced(text) ? " or two numbers" : "")
+        : thousands + " or " + Plain.number(value(text));
   }
 
   /** The number of a cell that holds a number, whatever the sheet's decimal sign. */

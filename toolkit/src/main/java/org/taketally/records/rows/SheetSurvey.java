@@ -130,7 +130,7 @@ public final class SheetSurvey {
   }
 
   private static double number(NumberNotation notation, String text, boolean exact) {
-    return (exact ? NumberNotation.exact(text) : notation.read(text)).orElse(Double.NaN);
+    return (exact ? NumberNotation.exact(text) : notation.readCount(text)).orElse(Double.NaN);
   }
 
   private void look(RowSource source, List<Look> looks) {

@@ -1,0 +1,192 @@
+package org.taketally.records;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.dhatim.fastexcel.Workbook;
+import org.dhatim.fastexcel.Worksheet;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.taketally.records.dictionary.SheetDictionary;
+
+/** Sheets of offices and clubs: what is proposed for them reads them. */
+class OfficeSheetsTest {
+
+  @TempDir Path folder;
+
+  private Path sheet(String text) throws IOException {
+    return Files.writeString(folder.resolve("sheet.csv"), text);
+  }
+
+  private static GraftRecords read(String dictionary, Path file) {
+    return RecordsReader.defaults()
+        .withDictionary(SheetDictionary.parse("d.json", dictionary))
+        .read(List.of(file));
+  }
+
+  private static final String THOUSANDS =
+      """
+      Variedad;Patrón;Injertados;Prendidos
+      Orrin;Pellin;1#250;1#025
+      Orrin;Halden;1#100;803
+      Bexley;Pellin;900;612
+      """;
+
+  @ParameterizedTest
+  @ValueSource(strings = {".", " ", "\u00a0", "\u202f", "'", ","})
+  void thousands_are_read_as_proposed_and_never_unasked(String sign) throws IOException {
+    Path file = sheet(THOUSANDS.replace("#", sign));
+    DictionaryProposal proposal = DictionaryProposal.of(List.of(file));
+    assertThat(proposal.questions()).isEmpty();
+    assertThat(proposal.reasons())
+        .anyMatch(
+            reason ->
+                reason.endsWith(
+                    "counts under \"Injertados\" such as 1%s250 are taken for thousands; take \"decimal\" out of grafts if they aren't"
+                        .formatted(sign)));
+    GraftRecords records = read(proposal.json(), file);
+    assertThat(records.grafts()).isEqualTo(3250);
+    assertThat(records.takes()).isEqualTo(2440);
+    String undeclared = proposal.json().replaceAll(",\\s*\"decimal\": \"[.,]\"", "");
+    assertThat(read(undeclared, file).provenance().rowsSetAside()).isEqualTo(2);
+  }
+
+  @Test
+  void days_and_hands_written_once_are_asked_about() throws IOException {
+    Path file =
+        sheet(
+            "Date,Who,Variety,Stock,Took?\n2025-03-04,Jo,Orrin,Pellin,yes\n,,Orrin,Halden,no\n"
+                + ",,Bexley,Halden,yes\n2025-03-05,Ann,Orrin,Pellin,no\n");
+    DictionaryProposal proposal = DictionaryProposal.of(List.of(file));
+    assertThat(proposal.questions(file.toString()))
+        .containsExactly(
+            "up to 2 rows have nothing under \"Who\", \"Date\", which reads as not recorded; add"
+                + " \"fill_down\": [\"Who\", \"Date\"] (beside what stands there already) if a blank"
+                + " there means the same as above");
+    proposal.open().get(0).settle(0);
+    assertThat(read(proposal.json(), file).frame().stringColumn("grafter").asList())
+        .containsExactly("Jo", "Jo", "Jo", "Ann");
+  }
+
+  @Test
+  void ditto_marks_for_days_are_named_and_filled_down() throws IOException {
+    Path file =
+        sheet(
+            "Sorte;Unterlage;Datum;Anzahl;angewachsen\nOrrin;Pellin;2025-03-04;10;7\n"
+                + "dto.;Halden;dto.;8;5\n");
+    DictionaryProposal proposal = DictionaryProposal.of(List.of(file));
+    assertThat(proposal.questions())
+        .singleElement()
+        .asString()
+        .contains("ditto marks (dto.) stand under Sorte, Datum; add \"fill_down\"");
+    assertThat(
+            read(proposal.json().replaceFirst("\\{", "{\"fill_down\": [\"Sorte\"],"), file)
+                .problems())
+        .anyMatch(
+            problem ->
+                problem
+                    .sentence()
+                    .contains(
+                        "column Datum: found \"dto.\", expected the day itself, not a mark for the"
+                            + " one above; write the day out, or name its heading"));
+    proposal.open().get(0).settle(0);
+    assertThat(read(proposal.json(), file).frame().dateColumn("graft_date").countMissing())
+        .isZero();
+  }
+
+  @Test
+  void numbers_of_a_workbook_under_grafted_are_grafts() throws IOException {
+    Path file = folder.resolve("book.xlsx");
+    try (OutputStream out = Files.newOutputStream(file);
+        Workbook book = new Workbook(out, "Taketally test", "1.0")) {
+      Worksheet sheet = book.newWorksheet("2025");
+      String[] headings = {"Variety", "Stock", "Grafted", "Alive"};
+      for (int i = 0; i < headings.length; i++) {
+        sheet.value(0, i, headings[i]);
+      }
+      for (int row = 1; row <= 3; row++) {
+        sheet.value(row, 0, "Orrin");
+        sheet.value(row, 1, "Pellin");
+        sheet.value(row, 2, 10);
+        sheet.value(row, 3, 5 + row);
+      }
+    }
+    DictionaryProposal proposal = DictionaryProposal.of(List.of(file));
+    assertThat(proposal.questions()).isEmpty();
+    assertThat(read(proposal.json(), file).grafts()).isEqualTo(30);
+  }
+
+  /** Seasons below titles, and a sheet that sums them up. */
+  private Path seasons() throws IOException {
+    Path file = folder.resolve("book.xlsx");
+    try (OutputStream out = Files.newOutputStream(file);
+        Workbook book = new Workbook(out, "Taketally test", "1.0")) {
+      for (String year : List.of("2024", "2025")) {
+        rows(
+            book.newWorksheet(year),
+            "Grafts " + year,
+            "Variety;Stock;Made;Alive",
+            "Orrin;Pellin;10;" + (year.equals("2024") ? 7 : 6),
+            "Bexley;Halden;9;8");
+      }
+      rows(book.newWorksheet("Summary"), "Year;Made;Alive", "2024;19;15", "2025;19;14");
+    }
+    return file;
+  }
+
+  private static void rows(Worksheet sheet, String... rows) {
+    for (int row = 0; row < rows.length; row++) {
+      String[] cells = rows[row].split(";");
+      for (int i = 0; i < cells.length; i++) {
+        sheet.value(row, i, cells[i]);
+      }
+    }
+  }
+
+  @Test
+  void a_worksheet_that_sums_up_others_is_left_out_with_a_word() throws IOException {
+    Path file = seasons();
+    DictionaryProposal proposal = DictionaryProposal.of(List.of(file));
+    assertThat(proposal.questions()).isEmpty();
+    assertThat(proposal.json()).doesNotContain("Summary");
+    assertThat(proposal.reasons(file + ", sheet Summary"))
+        .singleElement()
+        .asString()
+        .contains("is taken to hold no records");
+    assertThat(read(proposal.json(), file).grafts()).isEqualTo(38);
+  }
+
+  @Test
+  void check_points_to_the_headings_of_worksheets_below_titles() throws IOException {
+    Path file = seasons();
+    assertThatThrownBy(() -> read("{}", file))
+        .hasMessageContaining("line 2 looks like the headings: say \"heading_row\": 2");
+  }
+
+  @Test
+  void counts_under_days_of_the_calendar_are_asked_about() throws IOException {
+    Path file =
+        sheet(
+            "Variété;Porte-greffe;Nb greffes;vivants 15/04/2025;vivants 15/06/2025\n"
+                + "Orrin;Pellin;10;9;7\nOrrin;Halden;12;10;9\n");
+    DictionaryProposal proposal = DictionaryProposal.of(List.of(file));
+    assertThat(proposal.questions(file.toString()))
+        .containsExactly(
+            "\"vivants 15/04/2025\", \"vivants 15/06/2025\" look like counts of the same grafts on"
+                + " several days; add the last one under \"columns\" as takes; to tell early take"
+                + " from late loss, give all of them in a second file with a row for each count"
+                + " (record, assessed_date, alive) and name it with --assessments");
+    assertThat(proposal.open().get(0).choices())
+        .containsExactly(
+            "\"vivants 15/06/2025\" holds the takes", "\"vivants 15/04/2025\" holds the takes");
+    proposal.open().get(0).settle(0);
+    assertThat(read(proposal.json(), file).takes()).isEqualTo(16);
+  }
+}
