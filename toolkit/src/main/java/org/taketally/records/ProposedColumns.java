@@ -28,6 +28,8 @@ final class ProposedColumns {
   private static final String OUTCOME = RecordColumn.OUTCOME.columnName();
   private static final List<String> NAMES =
       List.of(RecordColumn.CULTIVAR.columnName(), RecordColumn.ROOTSTOCK.columnName());
+  private static final String BOTH_NAMES =
+      "\\p{L}[^/+×]*(\\s*[/+×]\\s*|\\s+(x|on|auf|sur|sobre|su|/)\\s+)\\p{L}[^/+×]*";
   private static final double MANY_BLANKS = 0.1;
 
   private final ProposedSheet sheet;
@@ -305,6 +307,7 @@ final class ProposedColumns {
         headings.containsKey(TAKES)
             || headings.containsKey(OUTCOME)
             || asked.contains(TAKES);
+    bothNames();
     for (String needed : NAMES) {
       if (!headings.containsKey(needed) && !asked.contains(needed)) {
         lacks(needed, needed);
@@ -315,6 +318,23 @@ final class ProposedColumns {
     } else if (needsGrafts()) {
       lacks("how many grafts the takes are out of", "grafts");
     }
+  }
+
+  /** Asks of a column that seems to hold cultivar and rootstock both. */
+  private void bothNames() {
+    if (NAMES.stream().anyMatch(name -> headings.containsKey(name) || asked.contains(name))) {
+      return;
+    }
+    sheet.source().headings().stream()
+        .filter(heading -> !heading.isEmpty() && !headings.containsValue(heading))
+        .filter(heading -> sheet.values(heading).mostly(BOTH_NAMES))
+        .findFirst()
+        .ifPresent(
+            heading ->
+                sheet.ask(
+                    "\"%s\" seems to hold cultivar and rootstock in one cell (%s); make two columns"
+                        + " of it and have the sheet proposed again",
+                    heading, sheet.values(heading).counts().keySet().iterator().next()));
   }
 
   /** Whether takes are counts or percentages of a number of grafts that stands nowhere. */

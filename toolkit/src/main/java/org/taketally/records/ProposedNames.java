@@ -4,6 +4,7 @@ import com.google.gson.JsonObject;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.taketally.records.columns.ColumnKind;
@@ -11,6 +12,7 @@ import org.taketally.records.columns.DittoMarks;
 import org.taketally.records.columns.NameLikeness;
 import org.taketally.records.columns.RecordColumn;
 import org.taketally.records.problems.DictionaryEntry;
+import org.taketally.records.sources.Trim;
 
 /** Asks of names that may be one: spelt two ways, nearly alike, or cut short with a dot. */
 final class ProposedNames {
@@ -28,7 +30,11 @@ final class ProposedNames {
     if (column.kind() != ColumnKind.LEVELS || column.closed()) {
       return;
     }
-    Map<String, Integer> counts = sheet.values(heading).counts();
+    Map<String, Integer> counts = new LinkedHashMap<>();
+    sheet
+        .values(heading)
+        .counts()
+        .forEach((name, count) -> counts.merge(Trim.singleSpaced(name), count, Integer::sum));
     List<String> names = new ArrayList<>(counts.keySet());
     names.removeIf(DittoMarks::isDitto);
     if (names.size() > COMPARED) {

@@ -3,6 +3,7 @@ package org.taketally.records;
 import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonPrimitive;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import org.taketally.records.columns.ColumnKind;
@@ -106,7 +107,9 @@ final class ProposedNumbers {
 
   private void word(String heading, String text, int count) {
     String takes = RecordColumn.TAKES.columnName();
-    boolean none = CommonWords.value(takes, text).filter(NONE::equals).isPresent();
+    boolean none =
+        Arrays.stream(text.split("\\P{L}+"))
+            .anyMatch(word -> CommonWords.value(takes, word).filter(NONE::equals).isPresent());
     List<String> meant =
         none ? List.of(NONE, CommonWords.ALL_GRAFTS) : List.of(CommonWords.ALL_GRAFTS, NONE);
     OpenQuestion question =

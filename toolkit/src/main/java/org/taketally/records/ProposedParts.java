@@ -2,6 +2,7 @@ package org.taketally.records;
 
 import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
+import com.google.gson.JsonPrimitive;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -161,17 +162,34 @@ final class ProposedParts {
             ? ""
             : "; what then still lacks of %s goes under \"constants\", if all rows have the same"
                 .formatted(String.join(" and ", needed));
+    boolean alone = results.values().stream().noneMatch(columns -> columns.containsKey(GRAFTS));
+    List<String> counted =
+        results.values().stream().flatMap(columns -> columns.values().stream()).toList();
+    String last = counted.get(counted.size() - 1);
+    boolean times = alone && !counted.equals(List.copyOf(results.keySet()));
     OpenQuestion question =
         sheet.ask(
             "results of %s stand side by side, and each of these may be a %s; add \"wide\": %s, with"
-                + " the column that fits in place of \"%s\"%s",
+                + " the column that fits in place of \"%s\"%s%s",
             String.join(", ", results.keySet()),
             String.join(" or a ", absent),
             wide.get(0),
             absent.get(0),
-            other);
+            other,
+            times
+                ? "; if they are counts of the same grafts at several times, add \"%s\" as takes"
+                        .formatted(last)
+                    + " instead"
+                : "");
     for (int i = 0; i < absent.size(); i++) {
       question.choice("each is a " + absent.get(i), wide.get(i), "wide");
+    }
+    if (times) {
+      question.choice(
+          "counts of the same grafts; \"%s\" is the last of them".formatted(last),
+          new JsonPrimitive(last),
+          "columns",
+          TAKES);
     }
     question.choice("something else", new JsonObject());
   }

@@ -101,7 +101,7 @@ final class ProposedShape {
       String heading = headings.get(column.columnName());
       if (heading != null && !asked.contains(heading)) {
         SheetValues values = sheet.values(heading);
-        if (values.blanks() > 0 && values.blanks() < values.rows()) {
+        if (values.blanks() > 0 && !values.all().isEmpty()) {
           filled.add(heading);
           blanks = Math.max(blanks, values.blanks());
         }
@@ -129,7 +129,7 @@ final class ProposedShape {
       if (heading != null && !asked.contains(heading)) {
         SheetValues values = sheet.values(heading);
         boolean often = values.blanks() >= Math.max(SEVERAL, OFTEN * values.rows());
-        if (often && values.blanks() < values.rows()) {
+        if (often && !values.all().isEmpty()) {
           once.add(heading);
           blanks = Math.max(blanks, values.blanks());
         }

@@ -48,6 +48,12 @@ record SheetValues(
         if (isNoGraft(raw, source)) {
           continue;
         }
+        if (isTitle(raw)) { // a name that heads the rows below it, perhaps
+          if (Arrays.stream(places).anyMatch(field -> field == 0) && counts.size() < VALUES) {
+            counts.merge(Trim.trim(raw.fields()[0]), 1, Integer::sum);
+          }
+          continue;
+        }
         rows++;
         boolean blank = true;
         for (int field : places) {
@@ -65,11 +71,16 @@ record SheetValues(
     return new SheetValues(counts, exact, rows, blanks, more);
   }
 
-  /** A remark, a title between rows, a line of totals, or the headings once more. */
+  /** Words alone in the first of several cells. */
+  private static boolean isTitle(RawRow raw) {
+    return raw.fields().length > 2
+        && raw.lone() == 0
+        && Trim.trim(raw.fields()[0]).matches(".*\\p{L}{3}.*");
+  }
+
+  /** A remark, a line of totals, or the headings once more. */
   private static boolean isNoGraft(RawRow raw, RowSource source) {
-    boolean title = raw.lone() == 0 && Trim.trim(raw.fields()[0]).matches(".*\\p{L}{3}.*");
-    return (raw.fields().length > 2 && title)
-        || raw.remark()
+    return raw.remark()
         || Arrays.stream(raw.fields()).anyMatch(text -> TotalWords.isTotal(Trim.trim(text)))
         || raw.headings().equals(source.headings());
   }

@@ -189,4 +189,46 @@ class OfficeSheetsTest {
     proposal.open().get(0).settle(0);
     assertThat(read(proposal.json(), file).takes()).isEqualTo(16);
   }
+
+  /** A no-break or a second space can't be seen, and so can't be put right by who reads of it. */
+  @Test
+  void names_that_differ_in_spaces_alone_are_one() throws IOException {
+    Path file =
+        sheet(
+            "cultivar,rootstock,grafts,takes,Bed\nHalden\u00a0Gold,Pellin,10,7,A\u00a01\n"
+                + "Halden  Gold,Pellin,12,9,A 1\nHalden Gold,Pellin,8,5,A  1\n");
+    assertThat(DictionaryProposal.of(List.of(file)).questions()).isEmpty();
+    GraftRecords records = read("{}", file);
+    assertThat(records.frame().stringColumn("cultivar").unique().asList())
+        .containsExactly("Halden Gold");
+    assertThat(records.frame().stringColumn("Bed").unique().asList()).containsExactly("A 1");
+  }
+
+  @Test
+  void both_names_in_one_cell_are_said_to_need_two_columns() throws IOException {
+    Path file = sheet("Combination,Made,Alive\nOrrin/Pellin,10,7\nBexley/Halden,12,9\n");
+    assertThat(DictionaryProposal.of(List.of(file)).questions(file.toString()))
+        .first()
+        .asString()
+        .isEqualTo(
+            "\"Combination\" seems to hold cultivar and rootstock in one cell (Orrin/Pellin); make"
+                + " two columns of it and have the sheet proposed again");
+  }
+
+  @Test
+  void counts_of_several_months_are_no_grafters_unasked() throws IOException {
+    Path file =
+        sheet("Variety,Stock,Made,Alive May,Alive Sept\nO,P,12,11,9\nO,H,12,10,8\n");
+    DictionaryProposal proposal = DictionaryProposal.of(List.of(file));
+    OpenQuestion question = proposal.open().get(0);
+    assertThat(question.text())
+        .endsWith(
+            "; if they are counts of the same grafts at several times, add \"Alive Sept\" as takes"
+                + " instead");
+    question.settle(
+        question
+            .choices()
+            .indexOf("counts of the same grafts; \"Alive Sept\" is the last of them"));
+    assertThat(read(proposal.json(), file).takes()).isEqualTo(17);
+  }
 }

@@ -140,4 +140,38 @@ class RowsThatAreNoGraftsTest {
         .contains("all blank: a colour", "write the results into the cells")
         .doesNotContain("blank_result");
   }
+
+  @Test
+  void a_name_that_heads_the_rows_below_is_asked_about_and_said_to_be_that() throws IOException {
+    Path file =
+        sheet(
+            "Variété;Porte-greffe;Repris oui/non\nOrrin;;\n;Pellin;oui\n;Halden;non\nBexley;;\n"
+                + ";Halden;oui\n");
+    DictionaryProposal proposal = DictionaryProposal.of(List.of(file));
+    assertThat(proposal.questions())
+        .singleElement()
+        .asString()
+        .contains("up to 3 rows have nothing under \"Variété\"; add \"fill_down\": [\"Variété\"]");
+    proposal.open().get(0).settle(0);
+    GraftRecords records =
+        RecordsReader.defaults()
+            .withDictionary(SheetDictionary.parse("d.json", proposal.json()))
+            .read(List.of(file));
+    assertThat(records.grafts()).isEqualTo(3);
+    assertThat(sentences(records))
+        .contains(
+            "sheet.csv line 2, column Variété: found \"Orrin\", expected one graft or batch in each"
+                + " row, and this stands alone in its row; taken for the name of the rows below and"
+                + " not counted; take it out, or fill in the row if it is a graft");
+  }
+
+  @Test
+  void a_total_of_grafts_is_found_by_its_words() throws IOException {
+    GraftRecords records =
+        read(
+            "{\"blank_result\": \"failed\", \"fill_down\": [\"rootstock\"]}",
+            "cultivar,rootstock,grafts,takes\nOrrin,Pellin,10,7\nTotal grafts,,11,7\n");
+    assertThat(records.grafts()).isEqualTo(10);
+    assertThat(sentences(records)).anyMatch(said -> said.contains("take rows of totals"));
+  }
 }

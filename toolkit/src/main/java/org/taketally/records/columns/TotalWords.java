@@ -37,11 +37,20 @@ public final class TotalWords {
           "soma",
           "totais");
 
+  private static final int LONGEST = 40;
+
   private TotalWords() {}
 
-  /** Whether a name is one given to sums and means. */
+  /** Whether a name is one given to sums and means: "Total", "Summe:", "total grafts". */
   public static boolean isTotal(String name) {
-    return !hasDigit(name) && WORDS.contains(NameLikeness.plain(name));
+    if (name.length() > LONGEST || hasDigit(name)) {
+      return false;
+    }
+    int space = name.indexOf(' ');
+    return WORDS.contains(NameLikeness.plain(name))
+        || (space > 0
+            && WORDS.contains(NameLikeness.plain(name.substring(0, space)))
+            && !CommonWords.columns(name.substring(space + 1)).isEmpty());
   }
 
   /** No word for totals has one, and most labels do: ten million needn't be taken apart. */

@@ -47,7 +47,7 @@ public enum ProblemKind {
   /** A row of totals. */
   SUMMARY_ROW(ERROR, "rows of totals among the records"),
   /** A remark in a row of its own. */
-  REMARK_ROW(ERROR, "remarks in rows of their own"),
+  REMARK_ROW(ERROR, "remarks or names alone in their rows"),
   /** The headings a second time. */
   HEADINGS_AGAIN(ERROR, "lines of headings among the records"),
   /** A record that isn't among those read. */

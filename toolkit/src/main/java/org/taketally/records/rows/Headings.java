@@ -270,7 +270,11 @@ public final class Headings {
             wide,
             seasons
                 ? ""
-                : ", with rootstock, cultivar or site in place of grafter if that is what they are");
+                : ", with rootstock, cultivar or site in place of grafter if that is what they are"
+                    + (parts.values().stream().anyMatch(p -> p.size() > 1)
+                        ? ""
+                        : ", or name the last of them as takes if they are counts of the same"
+                            + " grafts at several times"));
   }
 
   private static String quoted(Collection<String> names) {

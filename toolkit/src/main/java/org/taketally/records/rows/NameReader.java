@@ -14,6 +14,7 @@ import org.taketally.records.columns.TotalWords;
 import org.taketally.records.problems.DictionaryEntry;
 import org.taketally.records.problems.Finding;
 import org.taketally.records.problems.ProblemKind;
+import org.taketally.records.sources.Trim;
 
 /** Reads names: the spelling the dictionary prefers, or one of a closed list. */
 final class NameReader implements FieldReader {
@@ -51,7 +52,8 @@ final class NameReader implements FieldReader {
   }
 
   @Override
-  public FieldValue read(String text, boolean exact) {
+  public FieldValue read(String typed, boolean exact) {
+    String text = same.containsKey(typed) ? typed : Trim.singleSpaced(typed);
     if (isDitto(text, same)) {
       return DITTO;
     }

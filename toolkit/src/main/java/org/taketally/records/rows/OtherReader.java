@@ -2,6 +2,7 @@ package org.taketally.records.rows;
 
 import java.util.Map;
 import java.util.OptionalDouble;
+import org.taketally.records.sources.Trim;
 
 /**
  * Reads a column that isn't one of ours. Whether it holds numbers or names is known only at its
@@ -28,7 +29,8 @@ final class OtherReader implements FieldReader {
   }
 
   @Override
-  public FieldValue read(String text, boolean exact) {
+  public FieldValue read(String typed, boolean exact) {
+    String text = same.containsKey(typed) ? typed : Trim.singleSpaced(typed);
     if (NameReader.isDitto(text, same)) {
       return NameReader.DITTO;
     }

@@ -185,10 +185,15 @@ public final class SheetReader {
         lone = column.field();
       }
     }
-    if (columns.size() < 2 || lone < 0 || !Remarks.isRemark(Trim.trim(raw.fields()[lone]))) {
+    if (columns.size() < 2 || lone < 0) {
       return false;
     }
     String found = Trim.trim(raw.fields()[lone]);
+    boolean heads = rules.shape().fillDown().contains(headings.heading(lone));
+    if (!heads && !Remarks.isRemark(found)) {
+      return false;
+    }
+    String takenFor = heads && !Remarks.isRemark(found) ? "the name of the rows below" : "a remark";
     report.add(
         ProblemKind.REMARK_ROW,
         headings.heading(lone),
@@ -196,8 +201,8 @@ public final class SheetReader {
             new ProblemText(
                 found,
                 "one graft or batch in each row, and this stands alone in its row",
-                "taken for a remark and not counted; take it out, or fill in the row if it is a"
-                    + " graft"));
+                "taken for %s and not counted; take it out, or fill in the row if it is a graft"
+                    .formatted(takenFor)));
     return true;
   }
 

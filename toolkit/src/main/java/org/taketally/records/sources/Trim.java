@@ -23,6 +23,34 @@ public final class Trim {
     return text.substring(start, end);
   }
 
+  /** White space within a name as single spaces: a no-break or a second one can't be seen. */
+  public static String singleSpaced(String text) {
+    for (int i = 0; i < text.length(); i++) {
+      char letter = text.charAt(i);
+      boolean odd = letter != ' ' && space(letter);
+      if (odd || (letter == ' ' && i > 0 && text.charAt(i - 1) == ' ')) {
+        return collapsed(text);
+      }
+    }
+    return text;
+  }
+
+  private static String collapsed(String text) {
+    StringBuilder name = new StringBuilder(text.length());
+    for (int i = 0; i < text.length(); i++) {
+      char letter = text.charAt(i);
+      if (!space(letter)) {
+        name.append(letter);
+      } else if (letter != ZERO_WIDTH_SPACE
+          && letter != BYTE_ORDER_MARK
+          && !name.isEmpty()
+          && name.charAt(name.length() - 1) != ' ') {
+        name.append(' ');
+      }
+    }
+    return name.toString();
+  }
+
   /** Whether nothing but white space is there. */
   public static boolean isBlank(String text) {
     for (int i = 0; i < text.length(); i++) {
