@@ -58,8 +58,7 @@ public final class CheckPage {
    */
   public static CheckPage of(RecordsCheck records, RecordsCheck counts) {
     return of(
-        List.of(records, counts),
-        CheckPageWords.counts(records.provenance(), counts.provenance()));
+        List.of(records, counts), CheckPageWords.counts(records.provenance(), counts.provenance()));
   }
 
   private static CheckPage of(List<RecordsCheck> checks, String counts) {

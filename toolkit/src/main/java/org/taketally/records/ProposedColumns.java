@@ -304,9 +304,7 @@ final class ProposedColumns {
 
   private void absent() {
     boolean result =
-        headings.containsKey(TAKES)
-            || headings.containsKey(OUTCOME)
-            || asked.contains(TAKES);
+        headings.containsKey(TAKES) || headings.containsKey(OUTCOME) || asked.contains(TAKES);
     bothNames();
     for (String needed : NAMES) {
       if (!headings.containsKey(needed) && !asked.contains(needed)) {

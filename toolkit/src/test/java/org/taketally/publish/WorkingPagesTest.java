@@ -21,7 +21,6 @@ import org.taketally.cells.CellsOf;
 import org.taketally.figure.SvgReader;
 import org.taketally.model.TakeModel;
 import org.taketally.records.Assessments;
-import org.taketally.records.Assessments;
 import org.taketally.records.GraftRecords;
 import org.taketally.records.RecordsReader;
 import org.taketally.wording.AnswerColumn;

@@ -126,8 +126,7 @@ class DictionaryProposalTest {
 
   @Test
   void counts_of_batches_and_words_of_single_grafts_are_proposed_together() throws IOException {
-    Path file =
-        sheet("Variety,Stock,Made,Alive,Result\nOrrin,Pellin,10,8,\nOrrin,Halden,1,,yes\n");
+    Path file = sheet("Variety,Stock,Made,Alive,Result\nOrrin,Pellin,10,8,\nOrrin,Halden,1,,yes\n");
     DictionaryProposal proposal = DictionaryProposal.of(List.of(file));
     assertThat(proposal.json()).contains("outcome", "takes");
   }

@@ -217,8 +217,7 @@ class OfficeSheetsTest {
 
   @Test
   void counts_of_several_months_are_no_grafters_unasked() throws IOException {
-    Path file =
-        sheet("Variety,Stock,Made,Alive May,Alive Sept\nO,P,12,11,9\nO,H,12,10,8\n");
+    Path file = sheet("Variety,Stock,Made,Alive May,Alive Sept\nO,P,12,11,9\nO,H,12,10,8\n");
     DictionaryProposal proposal = DictionaryProposal.of(List.of(file));
     OpenQuestion question = proposal.open().get(0);
     assertThat(question.text())

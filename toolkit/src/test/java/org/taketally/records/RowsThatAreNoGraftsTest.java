@@ -18,8 +18,7 @@ class RowsThatAreNoGraftsTest {
       {"columns": {"cultivar": "Variety", "rootstock": "Stock",
        "outcome": {"from": "Took", "same": {"taken": ["x"]}}},
        "blank_result": "failed", %s}""";
-  private static final String FILLED =
-      MARKED.formatted("\"fill_down\": [\"Variety\", \"Stock\"]");
+  private static final String FILLED = MARKED.formatted("\"fill_down\": [\"Variety\", \"Stock\"]");
 
   @TempDir Path folder;
 

@@ -16,15 +16,26 @@ public enum Unit {
   DAY(
       "days",
       Set.of(
-          "d", "day", "days", "t", "tg", "tag", "tage", "tagen", "j", "jour", "jours", "día", "días",
-          "dia", "dias", "gg", "giorno", "giorni"),
+          "d", "day", "days", "t", "tg", "tag", "tage", "tagen", "j", "jour", "jours", "día",
+          "días", "dia", "dias", "gg", "giorno", "giorni"),
       0,
       1),
   WEEK(
       "days",
       Set.of(
-          "w", "wk", "wks", "week", "weeks", "woche", "wochen", "semaine", "semaines", "semana",
-          "semanas", "settimana", "settimane"),
+          "w",
+          "wk",
+          "wks",
+          "week",
+          "weeks",
+          "woche",
+          "wochen",
+          "semaine",
+          "semaines",
+          "semana",
+          "semanas",
+          "settimana",
+          "settimane"),
       0,
       7);
 

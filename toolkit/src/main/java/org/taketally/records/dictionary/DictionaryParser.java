@@ -221,7 +221,9 @@ final class DictionaryParser extends JsonParts {
         throw wrong(
             path, name, "one of " + rule.allowed(), "put our word first, yours in the list");
       }
-      if (isTakes(rule.name()) && !name.equals(CommonWords.ALL_GRAFTS) && !name.matches("\\d{1,9}")) {
+      if (isTakes(rule.name())
+          && !name.equals(CommonWords.ALL_GRAFTS)
+          && !name.matches("\\d{1,9}")) {
         throw wrong(
             path,
             name,

@@ -90,9 +90,7 @@ final class CountReader implements FieldReader {
         .ifPresent(meant -> all.keySet().retainAll(Set.of(meant)));
     return "write the number; "
         + all.entrySet().stream()
-            .map(
-                one ->
-                    one.getValue() + ", say " + DictionaryEntry.same(one.getKey(), word))
+            .map(one -> one.getValue() + ", say " + DictionaryEntry.same(one.getKey(), word))
             .collect(Collectors.joining("; "))
         + " for takes in the dictionary; if it means \"not recorded\", leave it blank or list it"
         + " under \"missing\" there";

@@ -49,8 +49,7 @@ final class FieldReaders {
                   : new CountReader(rule, notation));
       case DATE -> {
         DateNotation dates = new DateNotation(rules.dates(name), survey.otherOrder(name));
-        yield (text, exact) ->
-            DittoMarks.isDitto(text) ? NameReader.DITTO_DAY : dates.read(text);
+        yield (text, exact) -> DittoMarks.isDitto(text) ? NameReader.DITTO_DAY : dates.read(text);
       }
     };
   }
