@@ -81,7 +81,7 @@ record SheetValues(
   /** A remark, a line of totals, or the headings once more. */
   private static boolean isNoGraft(RawRow raw, RowSource source) {
     return raw.remark()
-        || Arrays.stream(raw.fields()).anyMatch(text -> TotalWords.isTotal(Trim.trim(text)))
+        || Arrays.stream(raw.fields()).anyMatch(text -> TotalWords.isSum(Trim.trim(text)))
         || raw.headings().equals(source.headings());
   }
 

@@ -173,4 +173,15 @@ class RowsThatAreNoGraftsTest {
     assertThat(records.grafts()).isEqualTo(10);
     assertThat(sentences(records)).anyMatch(said -> said.contains("take rows of totals"));
   }
+
+  /** A stock may be average, and is no sum for that. */
+  @Test
+  void a_word_for_means_in_another_column_is_no_row_of_totals() throws IOException {
+    GraftRecords records =
+        read(
+            FILLED,
+            "Variety,Stock,vigour,stock_diameter_mm,Took\nOrrin,Pellin,average,8,x\n"
+                + ",,average,average,\n,Halden,mean,9,x\n");
+    assertThat(records.grafts()).isEqualTo(3);
+  }
 }

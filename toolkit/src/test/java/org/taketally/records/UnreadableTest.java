@@ -216,7 +216,8 @@ class UnreadableTest {
         "grafts.csv",
         "cultivar,rootstock,cultivar,outcome\nOrrin,Halden seedling,Bexley,taken\n",
         "@grafts.csv line 1: found \"cultivar, cultivar\", expected"
-            + " each heading once; rename or take out the others");
+            + " each heading once; give each a heading of its own that says what tells it apart"
+            + " (\"made Pellin\", \"made Halden\"), or take out the others");
     refuses(
         Files.writeString(
             folder.resolve("grafts.csv"), "Variety,cultivar,rootstock,outcome\na,b,c,taken\n"),

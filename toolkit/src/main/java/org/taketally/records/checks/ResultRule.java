@@ -102,7 +102,8 @@ final class ResultRule {
                 sheet.typed(TAKES),
                 "how many grafts it is out of: this sheet counts takes and has no column of grafts",
                 "name the column that holds them, e.g. \"grafts\": \"made\" under \"columns\" in"
-                    + " the dictionary; where the dead were counted, name their column: \"takes\":"
+                    + " the dictionary; where every row has as many, say \"constants\": {\"grafts\":"
+                    + " \"their number\"}; where the dead were counted, name their column: \"takes\":"
                     + " {\"from\": \"%s\", \"dead\": \"its heading\"}"
                         .formatted(sheet.heading(TAKES))));
   }

@@ -5,7 +5,7 @@ import java.util.Set;
 /** Words that growers write beside sums and means, in several languages. */
 public final class TotalWords {
 
-  private static final Set<String> WORDS =
+  private static final Set<String> SUMS =
       Set.of(
           "total",
           "totals",
@@ -13,44 +13,43 @@ public final class TotalWords {
           "grandtotal",
           "sum",
           "sums",
-          "mean",
-          "average",
-          "overall",
           "summe",
           "zwischensumme",
           "gesamtsumme",
           "gesamt",
           "insgesamt",
-          "mittel",
-          "mittelwert",
-          "durchschnitt",
           "suma",
           "totales",
-          "promedio",
           "somme",
           "totaux",
           "soustotal",
-          "moyenne",
           "somma",
           "totale",
           "totali",
-          "soma",
           "totais");
+
+  private static final Set<String> MEANS =
+      Set.of("mean", "average", "overall", "mittelwert", "durchschnitt", "promedio", "moyenne");
 
   private static final int LONGEST = 40;
 
   private TotalWords() {}
 
-  /** Whether a name is one given to sums and means: "Total", "Summe:", "total grafts". */
+  /** Whether a name is one given to rows of sums and means: "Total", "total grafts", "Mean". */
   public static boolean isTotal(String name) {
-    if (name.length() > LONGEST || hasDigit(name)) {
+    return isSum(name) || (!hasDigit(name) && MEANS.contains(NameLikeness.plain(name)));
+  }
+
+  /** Whether a text stands for a sum wherever it stands; a stock may be "average". */
+  public static boolean isSum(String text) {
+    if (text.length() > LONGEST || hasDigit(text)) {
       return false;
     }
-    int space = name.indexOf(' ');
-    return WORDS.contains(NameLikeness.plain(name))
+    int space = text.indexOf(' ');
+    return SUMS.contains(NameLikeness.plain(text))
         || (space > 0
-            && WORDS.contains(NameLikeness.plain(name.substring(0, space)))
-            && !CommonWords.columns(name.substring(space + 1)).isEmpty());
+            && SUMS.contains(NameLikeness.plain(text.substring(0, space)))
+            && !CommonWords.columns(text.substring(space + 1)).isEmpty());
   }
 
   /** No word for totals has one, and most labels do: ten million needn't be taken apart. */

@@ -170,7 +170,8 @@ public final class Headings {
             throw unreadable(
                 String.join(", ", Collections.nCopies(Math.toIntExact(count), heading)),
                 "each heading once",
-                "rename or take out the others");
+                "give each a heading of its own that says what tells it apart (\"made Pellin\","
+                    + " \"made Halden\"), or take out the others");
           }
         });
   }

@@ -118,7 +118,7 @@ public final class SheetReader {
       FieldValue value = value(column, raw, text);
       row.set(column.place(), value);
       Finding finding = value.finding();
-      if (finding != null && TotalWords.isTotal(text) && value.isError()) {
+      if (finding != null && TotalWords.isSum(text) && value.isError()) {
         finding = NameReader.TOTAL.finding(); // beside a sum, where a day or a number belongs
       }
       if (finding != null) {

@@ -73,7 +73,7 @@ final class FillDownSource extends SourceAround {
   /** A remark or a row of totals is no row below the one above. */
   private static boolean asItIs(RawRow raw) {
     return raw.remark()
-        || Arrays.stream(raw.fields()).anyMatch(text -> TotalWords.isTotal(Trim.trim(text)));
+        || Arrays.stream(raw.fields()).anyMatch(text -> TotalWords.isSum(Trim.trim(text)));
   }
 
   /** A name alone heads the rows below it; what stands above isn't meant in its own row. */
