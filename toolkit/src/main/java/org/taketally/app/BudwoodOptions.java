@@ -1,6 +1,5 @@
 package org.taketally.app;
 
-import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -28,7 +27,7 @@ final class BudwoodOptions {
       names = "--request",
       paramLabel = "LIST",
       description =
-          "Instead of an order book: budwood asked for, CSV: cultivar, sticks, needed (date), and"
+          "Instead of an order book: budwood asked for, CSV or XLSX: cultivar, sticks, needed (date), and"
               + " where known bud_stage (wanted), buds (on the trees today), on_tree (sticks there"
               + " are).")
   private Path list;
@@ -39,12 +38,6 @@ final class BudwoodOptions {
       description =
           "With --request: how long wood keeps, by a profile of \"taketally crop list\" or a file.")
   private String crop;
-
-  @Option(
-      names = "--today",
-      paramLabel = "DATE",
-      description = "With --request: the day to plan from, year-month-day (today).")
-  private LocalDate today = LocalDate.now(java.time.ZoneId.systemDefault());
 
   boolean given() {
     return list != null;
@@ -62,9 +55,13 @@ final class BudwoodOptions {
     return all;
   }
 
-  BudwoodPlan plan(WoodUse wood, PastRecordsOptions past) throws IOException {
-    BudwoodRequests read = BudwoodRequests.read(list);
+  BudwoodRequests read(PastRecordsOptions past) {
+    BudwoodRequests read = BudwoodRequests.read(list, past.ofList());
     UnusableList.require("the list of requests", read.problems());
+    return read;
+  }
+
+  BudwoodPlan plan(BudwoodRequests read, WoodUse wood, PastRecordsOptions past, LocalDate today) {
     return BudwoodPlan.of(read.requests(), wood, storage(past), today);
   }
 

@@ -13,12 +13,22 @@ final class DictionaryOption {
   @Option(
       names = "--dictionary",
       paramLabel = "FILE",
-      description = "Translates the records' columns, units, dates and spellings (JSON).")
+      description = "Translates columns, units, dates and spellings (JSON).")
   private Path file;
 
   /** The dictionary, if one was named. */
   Optional<Path> file() {
     return Optional.ofNullable(file);
+  }
+
+  /** What is said of a list to plan by, which may be read beside records. */
+  SheetDictionary ofList(CommandLine commandLine, boolean besideRecords) {
+    if (file == null) {
+      return SheetDictionary.none();
+    }
+    InputFile.require(commandLine, file);
+    SheetDictionary said = SheetDictionary.load(file);
+    return besideRecords ? said.besideRecords() : said;
   }
 
   /** The usual reader, with the dictionary if one was named. */

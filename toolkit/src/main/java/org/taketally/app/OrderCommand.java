@@ -3,11 +3,15 @@ package org.taketally.app;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import org.taketally.plan.order.BudwoodPlan;
+import org.taketally.plan.order.BudwoodRequests;
 import org.taketally.plan.order.ForecastOrder;
 import org.taketally.plan.order.GraftOrder;
 import org.taketally.plan.order.GraftOrder.Ordered;
@@ -19,7 +23,9 @@ import org.taketally.plan.order.SeasonsEnough;
 import org.taketally.publish.OrderPage;
 import org.taketally.wording.BudwoodPlanWords;
 import org.taketally.wording.GraftOrderWords;
+import org.taketally.wording.ListReadingWords;
 import org.taketally.wording.OnHandWords;
+import org.taketally.wording.OrderBasisWords;
 import org.taketally.wording.PlanJson;
 import org.taketally.wording.StockChoiceWords;
 import org.taketally.wording.Words;
@@ -54,7 +60,7 @@ final class OrderCommand implements Callable<Integer> {
       arity = "0..1",
       paramLabel = "BOOK",
       description =
-          "The order book, CSV: cultivar, trees, and where known rootstock, due, take (per cent),"
+          "The order book, CSV or XLSX: cultivar, trees, and where known rootstock, due, take (per cent),"
               + " grafts or sticks there are.")
   private Path book;
 
@@ -75,6 +81,12 @@ final class OrderCommand implements Callable<Integer> {
               + " (${DEFAULT-VALUE}).")
   private double sure;
 
+  @Option(
+      names = "--today",
+      paramLabel = "DATE",
+      description = "The day to plan from, year-month-day (today).")
+  private LocalDate today = LocalDate.now(ZoneId.systemDefault());
+
   @Mixin private SeedOption seed = new SeedOption();
 
   @Override
@@ -89,7 +101,6 @@ final class OrderCommand implements Callable<Integer> {
       OptionsTogether.refuse(
           spec.commandLine(),
           "goes with --records, and changes nothing without; leave it out",
-          "--dictionary",
           "--seed");
     }
     if (budwood.given()) {
@@ -113,7 +124,6 @@ final class OrderCommand implements Callable<Integer> {
     OptionsTogether.refuse(
         spec.commandLine(),
         "goes with --request, and changes nothing of an order book; leave it out",
-        "--today",
         "--crop");
     return ordered();
   }
@@ -121,9 +131,11 @@ final class OrderCommand implements Callable<Integer> {
   private Integer requests() throws IOException {
     require(budwood.list());
     OrderTerms terms = supplies.terms(sure);
-    BudwoodPlan plan = budwood.plan(terms.wood(), past);
+    BudwoodRequests read = budwood.read(past);
+    BudwoodPlan plan = budwood.plan(read, terms.wood(), past, today);
     BudwoodPlanWords words = BudwoodPlanWords.of(plan);
-    List<String> notes = List.of(supplies.note(terms.wood()));
+    List<String> notes = new ArrayList<>(ListReadingWords.of(read.headings()));
+    notes.add(OrderBasisWords.spoiled(terms.wood()));
     if (!json.alone()) {
       Printing printing = new Printing(spec.commandLine().getOut());
       printing.heading("In short");
@@ -132,6 +144,8 @@ final class OrderCommand implements Callable<Integer> {
       TextTable.lines(words.headings(), words.table()).forEach(printing::line);
       printing.heading("To mind");
       words.more().forEach(printing::paragraphs);
+      printing.heading("What this rests on");
+      notes.forEach(printing::paragraphs);
     }
     if (out.asked()) {
       page("budwood.html", OrderPage.of(plan, notes), budwood.inputs(past));
@@ -150,7 +164,7 @@ final class OrderCommand implements Callable<Integer> {
     OrderBook read = read();
     requireTellable();
     OrderTerms terms = supplies.terms(sure);
-    List<String> notes = new ArrayList<>();
+    List<String> notes = new ArrayList<>(ListReadingWords.of(read.headings()));
     List<OrderBook.Entry> entries = withDefaultTake(read.entries());
     List<SeasonTakes> takes = takes(entries, notes);
     List<Ordered> lines = new ArrayList<>();
@@ -158,18 +172,22 @@ final class OrderCommand implements Callable<Integer> {
       lines.add(new Ordered(entries.get(i).line(), takes.get(i)));
     }
     GraftOrder order = GraftOrder.of(lines, terms);
-    notes.addAll(OnHandWords.of(OnHand.of(entries, lines, order)));
+    GraftOrderWords words = GraftOrderWords.of(order);
+    notes.addAll(0, words.repeated());
+    words.passed(today).ifPresent(passed -> notes.add(0, passed));
+    List<Optional<OnHand>> there = OnHand.byLine(entries, lines, order);
+    notes.addAll(OnHandWords.of(there.stream().flatMap(Optional::stream).toList()));
     boolean anyStock = entries.stream().anyMatch(entry -> entry.line().rootstock().isEmpty());
     prices.choice(past, anyStock).ifPresent(choice -> notes.addAll(StockChoiceWords.of(choice)));
     notes.add(luck.lossNote());
     notes.add(supplies.note(terms.wood()));
     if (!json.alone()) {
-      print(order, notes);
+      print(words, notes);
     }
     if (out.asked()) {
       page("order.html", OrderPage.of(order, notes), past.inputs(book));
     }
-    json.write(PlanJson.of(order), out, past.inputs(book));
+    json.write(PlanJson.of(order, there, today), out, past.inputs(book));
     return ExitStatus.FINE;
   }
 
@@ -199,7 +217,7 @@ final class OrderCommand implements Callable<Integer> {
           .map(entry -> luck.seasons(stated(entry), SeasonsEnough.stated(sure)))
           .toList();
     }
-    if (entries.stream().allMatch(entry -> entry.take().isPresent())) {
+    if (everyTakeStated(entries)) {
       throw new ParameterException(
           spec.commandLine(),
           "--records: every line states a take, so the records would not be used; leave the take of"
@@ -240,6 +258,12 @@ final class OrderCommand implements Callable<Integer> {
           spec.commandLine(),
           "--take and --records both say what lines without a take are to have; give one of them");
     }
+    if (everyTakeStated(entries)) {
+      throw new ParameterException(
+          spec.commandLine(),
+          "--take: every line states a take, so %s would not be used; leave the take of some lines empty, or leave --take out"
+              .formatted(Words.statedPercent(take)));
+    }
     return entries.stream()
         .map(
             entry ->
@@ -250,9 +274,13 @@ final class OrderCommand implements Callable<Integer> {
         .toList();
   }
 
+  private static boolean everyTakeStated(List<OrderBook.Entry> entries) {
+    return entries.stream().allMatch(entry -> entry.take().isPresent());
+  }
+
   private OrderBook read() {
     require(book);
-    OrderBook read = OrderBook.read(book);
+    OrderBook read = OrderBook.read(book, past.ofList());
     UnusableList.require("the order book", read.problems());
     return read;
   }
@@ -275,9 +303,8 @@ final class OrderCommand implements Callable<Integer> {
                         .formatted(GraftOrderWords.name(entry.line()))));
   }
 
-  private void print(GraftOrder order, List<String> notes) {
+  private void print(GraftOrderWords words, List<String> notes) {
     Printing printing = new Printing(spec.commandLine().getOut());
-    GraftOrderWords words = GraftOrderWords.of(order);
     printing.heading("In short");
     printing.paragraphs(words.headline());
     printing.heading("Line by line (ranges: 8 seasons in 10)");

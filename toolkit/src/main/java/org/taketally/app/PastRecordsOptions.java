@@ -7,6 +7,7 @@ import java.util.List;
 import org.taketally.model.TakeFit;
 import org.taketally.plan.forecast.PastSeasons;
 import org.taketally.records.GraftRecords;
+import org.taketally.records.dictionary.SheetDictionary;
 import org.taketally.wording.OrderBasisWords;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -42,6 +43,11 @@ final class PastRecordsOptions {
     all.addAll(files);
     dictionary.file().ifPresent(all::add);
     return all;
+  }
+
+  /** How an order book or a list of requests is written, which may be read beside records. */
+  SheetDictionary ofList() {
+    return dictionary.ofList(command.commandLine(), given());
   }
 
   /** Reads the records, says what was read, and fits them. */

@@ -39,6 +39,13 @@ public final class BudwoodPlanWords {
   public String headline() {
     long met = plan.lines().stream().filter(Line::canBeMet).count();
     long waiting = plan.lines().stream().filter(line -> line.waitsForBuds(plan.today())).count();
+    if (met == 0) {
+      return "None of %s can be met as things are on %s.%s"
+          .formatted(
+              Words.count(plan.lines().size(), "request"),
+              plan.today(),
+              waiting == 0 ? "" : " %d can be if the buds get on in time.".formatted(waiting));
+    }
     return "%d of %s can be met as things are on %s: %s to cut for %s, those that spoil included.%s"
         .formatted(
             met,

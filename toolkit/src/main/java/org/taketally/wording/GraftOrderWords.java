@@ -1,13 +1,18 @@
 package org.taketally.wording;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.taketally.plan.order.ForecastOrder.Unknown;
 import org.taketally.plan.order.GraftOrder;
 import org.taketally.plan.order.GraftOrder.ByRate;
 import org.taketally.plan.order.GraftOrder.Line;
+import org.taketally.plan.order.GraftOrder.Season;
 import org.taketally.plan.order.GraftsNeeded;
 import org.taketally.plan.order.OrderLine;
 
@@ -50,10 +55,11 @@ public final class GraftOrderWords {
       return "No line has an answer: to have its trees in %s, %s.".formatted(sure, tooMany());
     }
     if (without.isEmpty()) {
-      return "For %s, then each line has its trees in %s.%s".formatted(toMake(), sure, costs());
+      return "For %s, then each line has its trees in %s.%s%s"
+          .formatted(toMake(), sure, costs(), bySeason());
     }
     boolean one = order.answered().size() == 1;
-    return "%d of %s an answer. For %s %s, then %s trees in %s.%s %s none: %s."
+    return "%d of %s an answer. For %s %s, then %s trees in %s.%s %s none: %s.%s"
         .formatted(
             order.answered().size(),
             Words.count(order.lines().size(), "line") + (one ? " has" : " have"),
@@ -63,7 +69,33 @@ public final class GraftOrderWords {
             sure,
             costs(),
             Words.first(without, MOST_NAMED) + (without.size() == 1 ? " has" : " have"),
-            tooMany());
+            tooMany(),
+            bySeason());
+  }
+
+  /** What each season of grafting needs, where there are several. */
+  private String bySeason() {
+    return order.seasons().size() < 2
+        ? ""
+        : " That is for %d seasons of grafting: %s."
+            .formatted(
+                order.seasons().size(),
+                order.seasons().stream()
+                    .map(
+                        season ->
+                            "%s from %s for what is %s"
+                                .formatted(
+                                    Words.count(season.graftsNeeded(), "graft"),
+                                    Words.count(season.sticksNeeded(), "stick"),
+                                    due(season)))
+                    .collect(Collectors.joining("; ")));
+  }
+
+  /** When lines of a season are due: a day or two. */
+  private static String due(Season season) {
+    String from = season.from().map(Object::toString).orElse("");
+    String to = season.to().map(Object::toString).orElse("");
+    return from.equals(to) ? "due " + from : "due from %s to %s".formatted(from, to);
   }
 
   private String toMake() {
@@ -132,19 +164,91 @@ public final class GraftOrderWords {
                 more.add(
                     "%s: %s aren't enough to be as sure as that; promise fewer trees, or be content with a lower chance."
                         .formatted(name(line.line()), Words.count(GraftsNeeded.MOST, "graft"))));
-    if (order.probabilityOfAll().isPresent() && order.lines().size() > 1) {
+    if (order.seasons().size() > 1) {
       more.add(
-          "%s lines together, grafted in one season, are complete in %s, as a bad season is bad for all of them."
+          "Lines due %s or more after the first are reckoned as grafted in a later season. Cut their wood then: it doesn't keep so long, and sticks there are, where the book says any, count for the lines of one season alone.%s"
               .formatted(
-                  order.lines().size() == 2 ? "Both" : "All " + order.lines().size(),
-                  aboutSeasons(order.probabilityOfAll().getAsDouble())));
+                  Words.count(GraftOrder.Season.MONTHS, "month"),
+                  undated() ? " Lines without a day due are reckoned with those due first." : ""));
     }
+    order.seasons().forEach(season -> together(season).ifPresent(more::add));
     byRate().ifPresent(more::add);
     order.riskiest().ifPresent(line -> more.add(risk(line, line.byRate().orElseThrow())));
     more.add(
         "Grafts are counted until the tree is saleable as far as a late loss was stated. Check that"
             + " you may multiply a protected cultivar before you order or cut wood.");
     return more;
+  }
+
+  private boolean undated() {
+    return order.lines().stream().anyMatch(line -> line.line().due().isEmpty());
+  }
+
+  /** How often the lines of a season are complete; nothing of a line alone. */
+  private Optional<String> together(Season season) {
+    int lines = season.lines().size();
+    if (season.probabilityOfAll().isEmpty() || lines == 1) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        "%s lines%s together, grafted in one season, are complete in %s, as a bad season is bad for all of them."
+            .formatted(
+                lines == 2 ? "Both" : "All " + lines,
+                order.seasons().size() == 1 ? "" : " " + due(season),
+                aboutSeasons(season.probabilityOfAll().getAsDouble())));
+  }
+
+  /**
+   * Lines due on a day that has passed.
+   *
+   * @param today the day the plan is made
+   * @return two sentences; empty if there is no such line
+   */
+  public Optional<String> passed(LocalDate today) {
+    List<Line> passed = order.passed(today);
+    if (passed.isEmpty()) {
+      return Optional.empty();
+    }
+    List<String> names =
+        passed.stream()
+            .map(line -> "%s (%s)".formatted(name(line.line()), line.line().due().orElseThrow()))
+            .toList();
+    return Optional.of(
+        "Due on a day that has passed on %s: %s. What is grafted from now on comes too late for %s; correct the day, or agree on a later one."
+            .formatted(today, Words.first(names, MOST_NAMED), passed.size() == 1 ? "it" : "them"));
+  }
+
+  /**
+   * Lines that stand in the book more than once, each counted as often.
+   *
+   * @return a sentence each
+   */
+  public List<String> repeated() {
+    Map<List<Object>, List<OrderLine>> alike = new LinkedHashMap<>();
+    for (Line line : order.lines()) {
+      OrderLine one = line.line();
+      alike
+          .computeIfAbsent(
+              List.of(
+                  one.plainCultivar(),
+                  one.rootstock().map(s -> s.toLowerCase(Locale.ROOT)),
+                  one.trees(),
+                  one.due()),
+              k -> new ArrayList<>())
+          .add(one);
+    }
+    return alike.values().stream()
+        .filter(lines -> lines.size() > 1)
+        .map(
+            lines ->
+                "%s (%s%s) stands in the book %s and is counted as often; if it is one order, delete %s."
+                    .formatted(
+                        name(lines.get(0)),
+                        Words.count(lines.get(0).trees(), "tree"),
+                        lines.get(0).due().map(" due %s"::formatted).orElse(""),
+                        lines.size() == 2 ? "twice" : Words.count(lines.size()) + " times",
+                        lines.size() == 2 ? "the other line" : "the other lines"))
+        .toList();
   }
 
   /** Nothing where no line has a number by the rate. */

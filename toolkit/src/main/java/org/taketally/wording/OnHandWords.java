@@ -18,24 +18,35 @@ public final class OnHandWords {
    * @return a paragraph each
    */
   public static List<String> of(List<OnHand> lines) {
-    Map<String, List<OnHand>> cultivars = new LinkedHashMap<>();
+    Map<List<Object>, List<OnHand>> cultivars = new LinkedHashMap<>();
     for (OnHand line : lines) {
-      cultivars.computeIfAbsent(line.line().plainCultivar(), k -> new ArrayList<>()).add(line);
+      cultivars
+          .computeIfAbsent(
+              List.of(line.line().plainCultivar(), line.season()), k -> new ArrayList<>())
+          .add(line);
     }
+    boolean severalSeasons = lines.stream().mapToInt(OnHand::season).distinct().count() > 1;
     List<String> words = new ArrayList<>();
     for (List<OnHand> one : cultivars.values()) {
       if (one.size() > 1 && one.get(0).sticks().isPresent()) {
         words.add(
-            "What there is. %s of %s share its sticks, those due first before others: each takes what it needs, the last what is left."
-                .formatted(Words.count(one.size(), "line"), one.get(0).line().cultivar()));
+            "What there is. %s of %s%s share its sticks, those due first before others: each takes what it needs, the last what is left."
+                .formatted(
+                    Words.count(one.size(), "line"),
+                    one.get(0).line().cultivar(),
+                    severalSeasons ? " in one season" : ""));
       }
       one.forEach(line -> words.add("What there is. " + line(line)));
     }
     return words;
   }
 
+  private static String due(OnHand line) {
+    return line.line().due().map(" due %s"::formatted).orElse("");
+  }
+
   private static String line(OnHand line) {
-    String name = GraftOrderWords.name(line.line());
+    String name = GraftOrderWords.name(line.line()) + due(line);
     if (line.grafts() == 0) {
       return "%s: nothing is there, or left, to graft.".formatted(name);
     }

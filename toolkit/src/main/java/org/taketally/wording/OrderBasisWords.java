@@ -64,6 +64,17 @@ public final class OrderBasisWords {
   }
 
   /**
+   * How many sticks spoil.
+   *
+   * @param wood buds and sticks
+   * @return one sentence
+   */
+  public static String spoiled(WoodUse wood) {
+    return "%s of the sticks spoil, common practice without a source unless you said otherwise."
+        .formatted(Words.statedPercent(wood.spoiled()));
+  }
+
+  /**
    * Where takes come from records.
    *
    * @param grafts grafts of the records

@@ -5,7 +5,10 @@ import com.google.gson.JsonElement;
 import com.google.gson.JsonNull;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonPrimitive;
+import java.time.LocalDate;
+import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import org.taketally.answers.verdict.Verdict;
@@ -13,6 +16,7 @@ import org.taketally.plan.layout.PairEfficiency;
 import org.taketally.plan.layout.TrialLayout;
 import org.taketally.plan.order.GraftOrder;
 import org.taketally.plan.order.GraftOrder.ByRate;
+import org.taketally.plan.order.OnHand;
 import org.taketally.plan.size.TrialSize;
 import org.taketally.plan.size.VerdictChances;
 
@@ -116,9 +120,11 @@ public final class PlanJson {
    * An order.
    *
    * @param order grafts and sticks line by line
+   * @param there what the grafts and sticks there are give, one a line
+   * @param today the day the plan is made
    * @return an object
    */
-  public static JsonObject of(GraftOrder order) {
+  public static JsonObject of(GraftOrder order, List<Optional<OnHand>> there, LocalDate today) {
     JsonObject json = new JsonObject();
     json.addProperty("sure", order.terms().assurance());
     json.addProperty("trees", order.treesWanted());
@@ -126,9 +132,41 @@ public final class PlanJson {
     json.addProperty("grafts", order.graftsNeeded());
     json.addProperty("sticks", order.sticksNeeded());
     json.add("chanceOfAll", number(order.probabilityOfAll()));
+    json.addProperty("today", today.toString());
+    JsonArray seasons = new JsonArray();
+    order.seasons().forEach(season -> seasons.add(season(season)));
+    json.add("seasons", seasons);
     JsonArray lines = new JsonArray();
-    order.lines().forEach(line -> lines.add(line(line)));
+    for (int i = 0; i < there.size(); i++) {
+      GraftOrder.Line line = order.lines().get(i);
+      JsonObject one = line(line);
+      one.addProperty("duePassed", order.passed(today).contains(line));
+      one.add("onHand", there.get(i).<JsonElement>map(PlanJson::onHand).orElse(JsonNull.INSTANCE));
+      lines.add(one);
+    }
     json.add("lines", lines);
+    return json;
+  }
+
+  private static JsonObject season(GraftOrder.Season season) {
+    JsonObject json = new JsonObject();
+    json.addProperty("dueFrom", season.from().map(Object::toString).orElse(null));
+    json.addProperty("dueTo", season.to().map(Object::toString).orElse(null));
+    json.addProperty("lines", season.lines().size());
+    json.addProperty("grafts", season.graftsNeeded());
+    json.addProperty("sticks", season.sticksNeeded());
+    json.add("chanceOfAll", number(season.probabilityOfAll()));
+    return json;
+  }
+
+  private static JsonObject onHand(OnHand there) {
+    JsonObject json = new JsonObject();
+    json.add("sticks", number(there.sticks()));
+    json.addProperty("grafts", there.grafts());
+    json.addProperty("trees", there.trees().expected());
+    json.addProperty("treesLow", there.trees().low());
+    json.addProperty("treesHigh", there.trees().high());
+    json.addProperty("chance", there.chance());
     return json;
   }
 

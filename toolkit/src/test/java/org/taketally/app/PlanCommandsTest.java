@@ -1,7 +1,9 @@
 package org.taketally.app;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
+import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
 import java.io.IOException;
@@ -155,7 +157,7 @@ class PlanCommandsTest {
     assertUsage(
         run("order", "--request", list, "--today", "14/07/2026"),
         "found \"14/07/2026\", expected a date as year-month-day");
-    assertUsage(run("order", list, "--today", "2026-07-14"), "--today goes with --request");
+    assertUsage(run("order", list, "--crop", "avocado"), "--crop goes with --request");
   }
 
   /** Numbers are refused as they were typed, not rounded. */
@@ -285,6 +287,88 @@ class PlanCommandsTest {
     assertThat(json(json).getAsJsonArray("lines").get(0).getAsJsonObject().get("grafts").getAsInt())
         .isEqualTo(142);
     assertThat(Files.readString(folder.resolve("order.html"))).contains("Tamsel on Bracken 7");
+    JsonArray lines = json(json).getAsJsonArray("lines");
+    assertThat(lines.get(0).getAsJsonObject().get("onHand").isJsonNull()).isTrue();
+    JsonObject there = lines.get(1).getAsJsonObject().getAsJsonObject("onHand");
+    assertThat(there.get("sticks").getAsInt()).isEqualTo(9);
+    assertThat(there.get("grafts").getAsInt()).isEqualTo(32);
+    assertThat(there.get("trees").getAsDouble()).isEqualTo(16, within(1e-9));
+    assertThat(there.get("chance").getAsDouble()).isBetween(0.0, 0.5);
+  }
+
+  /** Lines due a year apart are not of one season; a day that has passed is told. */
+  @Test
+  void lines_due_in_other_years_are_of_other_seasons() throws IOException {
+    Path book =
+        Files.writeString(
+            folder.resolve("years.csv"),
+            """
+            cultivar,trees,due,take
+            Orrin,100,2027-05-01,80
+            Tamsel,20,2027-10-01,50
+            Orrin,50,2028-05-01,80
+            Brell,50,2024-05-01,80
+            """);
+    Path json = folder.resolve("years.json");
+    CommandRun outcome = run("order", book, "--today", "2027-01-10", "--json", json);
+    assertThat(outcome.out())
+        .contains("That is for 3 seasons of grafting:", "for what is due 2024-05-01;")
+        .contains("for what is due from 2027-05-01 to 2027-10-01;", "for what is due 2028-05-01.")
+        .contains("Both lines due from 2027-05-01 to 2027-10-01 together, grafted in one season")
+        .contains("Lines due 9 months or more after the first are reckoned as grafted in a later")
+        .contains("Due on a day that has passed on 2027-01-10: Brell (2024-05-01).");
+    JsonObject result = json(json);
+    assertThat(result.get("chanceOfAll").isJsonNull()).isTrue();
+    assertThat(result.getAsJsonArray("seasons")).hasSize(3);
+    JsonObject second = result.getAsJsonArray("seasons").get(1).getAsJsonObject();
+    assertThat(second.get("dueTo").getAsString()).isEqualTo("2027-10-01");
+    assertThat(second.get("lines").getAsInt()).isEqualTo(2);
+    assertThat(
+            result.getAsJsonArray("lines").get(3).getAsJsonObject().get("duePassed").getAsBoolean())
+        .isTrue();
+    CommandRun one = run("order", book, "--today", "2024-01-10");
+    assertThat(one.out()).doesNotContain("has passed");
+  }
+
+  @Test
+  void a_line_that_stands_twice_is_told() throws IOException {
+    Path book =
+        Files.writeString(
+            folder.resolve("twice.csv"),
+            "cultivar,trees,due,take\nOrrin,5,2027-05-01,80\n orrin,5,2027-05-01,80\n");
+    assertThat(run("order", book, "--today", "2027-01-10").out())
+        .contains(
+            "Orrin (5 trees due 2027-05-01) stands in the book twice and is counted as often");
+  }
+
+  @Test
+  void a_take_that_no_line_needs_is_refused() throws IOException {
+    Path book = Files.writeString(folder.resolve("b.csv"), "cultivar,trees,take\nOrrin,5,70\n");
+    assertUsage(
+        run("order", book, "--take", "30"),
+        "--take: every line states a take, so 30 % would not be used; leave the take of some lines"
+            + " empty, or leave --take out");
+  }
+
+  /** One dictionary translates the records and the book; the layout it tells is the records'. */
+  @Test
+  void a_dictionary_translates_the_book_too() throws IOException {
+    Path book = Files.writeString(folder.resolve("b.csv"), "Was;Wieviel\nOrrin;5\n");
+    Path dictionary =
+        Files.writeString(
+            folder.resolve("d.json"),
+            "{\"columns\": {\"cultivar\": \"Was\", \"trees\": \"Wieviel\"}}");
+    assertThat(run("order", book, "--take", "80").err())
+        .contains("expected columns cultivar and trees", "\"trees\": \"your heading\"");
+    CommandRun outcome = run("order", book, "--take", "80", "--dictionary", dictionary);
+    assertThat(outcome.status()).as(outcome.err()).isEqualTo(ExitStatus.FINE);
+    Path list =
+        Files.writeString(folder.resolve("list.csv"), "Sorte;Menge;Termin\nOrrin;5;2027-05-01\n");
+    CommandRun requests = run("order", "--request", list, "--today", "2027-01-10");
+    assertThat(requests.status()).as(requests.err()).isEqualTo(ExitStatus.FINE);
+    assertThat(requests.out())
+        .contains("1 of 1 request can be met", "10 % of the sticks spoil, common practice")
+        .contains("\"Sorte\" as cultivar, \"Menge\" as sticks, \"Termin\" as needed");
   }
 
   @Test
@@ -359,9 +443,8 @@ class PlanCommandsTest {
   void options_that_change_nothing_of_an_order_are_refused() throws IOException {
     Path book = Files.writeString(folder.resolve("b.csv"), "cultivar,trees\nOrrin,5\n");
     Path avocado = DATASETS.resolve("halden-bay-avocado");
-    assertUsage(
-        run("order", book, "--take", "80", "--seed", "3", "--dictionary", "none.json"),
-        "--dictionary, --seed goes with --records");
+    assertUsage(run("order", book, "--take", "80", "--seed", "3"), "--seed goes with --records");
+    assertUsage(run("order", book, "--take", "80", "--dictionary", "none.json"), "none.json");
     assertUsage(
         run(
             "order",
@@ -374,9 +457,6 @@ class PlanCommandsTest {
             avocado.resolve("grafts-2022.csv"),
             avocado.resolve("grafts-2023.csv")),
         "--season-spread, --batch-spread goes with stated takes, and no line states one");
-    assertUsage(
-        run("order", "--request", book, "--dictionary", "none.json"),
-        "--dictionary goes with --records");
     assertUsage(run("order", book, "--batch", "0"), "expected a whole number of 1 or more");
     assertUsage(
         run("order", book, "--take", "80", "--buds-per-stick", "1"),
@@ -432,7 +512,7 @@ class PlanCommandsTest {
     assertThat(outcome.status()).isNotEqualTo(ExitStatus.FINE);
     assertThat(outcome.err())
         .contains("the name of a cultivar", "a whole number from 1 to 9,999,999")
-        .contains("year-month-day", "one of dormant, swelling, flushed");
+        .contains("a date as yyyy-MM-dd", "one of dormant, swelling, flushed");
     assertThat(run("order", "--request", list, list).err()).contains("one of the two");
     assertThat(run("order").err()).contains("give an order book (BOOK)");
   }

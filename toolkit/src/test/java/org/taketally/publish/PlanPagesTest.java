@@ -113,7 +113,7 @@ class PlanPagesTest {
         new GraftOrder(
             List.of(had, never),
             new OrderTerms(0.9, new WoodUse(1, 4, 0.1), OptionalDouble.empty()),
-            OptionalDouble.empty());
+            List.of(new GraftOrder.Season(List.of(had, never), OptionalDouble.empty())));
     String svg = PlanFigures.order(order);
     SvgReader.parse(svg);
     assertThat(svg)

@@ -10,6 +10,8 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.taketally.plan.order.BudwoodRequest.BudStage;
+import org.taketally.records.columns.RecordColumn;
+import org.taketally.records.dictionary.SheetDictionary;
 import org.taketally.terms.Problem;
 import org.taketally.terms.Severity;
 
@@ -21,11 +23,14 @@ import org.taketally.terms.Severity;
  * @param requests one a line
  * @param problems lines that can't be used, with what to do; the list is complete only if there are
  *     none
+ * @param headings how they were read
  */
-public record BudwoodRequests(List<BudwoodRequest> requests, List<Problem> problems) {
+public record BudwoodRequests(
+    List<BudwoodRequest> requests, List<Problem> problems, ListReading headings) {
 
-  private static final ListLine.Columns LINES =
-      new ListLine.Columns(
+  private static final ListHeadings.Columns LINES =
+      new ListHeadings.Columns(
+          "request",
           List.of("cultivar", "sticks", "needed", "bud_stage", "buds", "on_tree"),
           List.of("cultivar", "sticks", "needed"));
 
@@ -57,7 +62,19 @@ public record BudwoodRequests(List<BudwoodRequest> requests, List<Problem> probl
    * @throws org.taketally.records.problems.RecordsUnreadable if it can't be read
    */
   public static BudwoodRequests read(Path file) {
-    return of(ListLine.read(file, LINES));
+    return read(file, SheetDictionary.none());
+  }
+
+  /**
+   * Reads a sheet of your own.
+   *
+   * @param file CSV, parted by commas, semicolons or tabs, or XLSX with one worksheet
+   * @param dictionary says how it is written
+   * @return what it says
+   * @throws org.taketally.records.problems.RecordsUnreadable if it can't be read
+   */
+  public static BudwoodRequests read(Path file, SheetDictionary dictionary) {
+    return of(ListLine.read(file, dictionary, LINES));
   }
 
   private static BudwoodRequests of(ListLine.Read list) {
@@ -74,7 +91,7 @@ public record BudwoodRequests(List<BudwoodRequest> requests, List<Problem> probl
                 "a heading line (cultivar, sticks, needed, bud_stage, buds, on_tree) and one line a"
                     + " request",
                 "write the list and read it again"));
-    return new BudwoodRequests(requests, list.problems());
+    return new BudwoodRequests(requests, list.problems(), list.headings());
   }
 
   private static Optional<BudwoodRequest> request(ListLine line, SharedSticks onTrees) {
@@ -82,7 +99,7 @@ public record BudwoodRequests(List<BudwoodRequest> requests, List<Problem> probl
     OptionalInt sticks = line.needed("sticks", "say how many sticks are wanted");
     Optional<LocalDate> needed = line.date("needed", "e.g. the day of grafting");
     if (needed.isEmpty() && line.field("needed").isEmpty()) {
-      line.wrong("needed", "a date as year-month-day", "say when the wood is to be grafted");
+      line.wrong("needed", "a date as yyyy-MM-dd", "say when the wood is to be grafted");
     }
     Optional<BudStage> wanted = stage(line, "bud_stage");
     Optional<BudStage> buds = stage(line, "buds");
@@ -95,6 +112,7 @@ public record BudwoodRequests(List<BudwoodRequest> requests, List<Problem> probl
   }
 
   private static Optional<BudStage> stage(ListLine line, String column) {
-    return line.word(column, STAGES).map(word -> BudStage.valueOf(word.toUpperCase(Locale.ROOT)));
+    return line.word(column, STAGES, RecordColumn.BUD_STAGE.columnName())
+        .map(word -> BudStage.valueOf(word.toUpperCase(Locale.ROOT)));
   }
 }

@@ -1,5 +1,6 @@
 package org.taketally.plan.order;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -7,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.stream.Stream;
 import org.taketally.terms.Interval;
 
 /**
@@ -14,15 +16,16 @@ import org.taketally.terms.Interval;
  *
  * @param lines one a line of the book, in its order
  * @param terms what was asked for
- * @param probabilityOfAll chance that every line has its trees when the grafts of {@code lines} are
- *     made, all lines meeting the same season, 0 to 1; empty if some line can't be had
+ * @param seasons seasons of grafting that the lines belong to, by the days they are due; at least
+ *     one
  */
-public record GraftOrder(List<Line> lines, OrderTerms terms, OptionalDouble probabilityOfAll) {
+public record GraftOrder(List<Line> lines, OrderTerms terms, List<Season> seasons) {
 
   private static final double BAD_SEASON = 0.10;
 
   public GraftOrder {
     lines = List.copyOf(lines);
+    seasons = List.copyOf(seasons);
   }
 
   /**
@@ -57,6 +60,64 @@ public record GraftOrder(List<Line> lines, OrderTerms terms, OptionalDouble prob
       OptionalInt sticks,
       Optional<TreeRange> trees,
       OptionalDouble cost) {}
+
+  /**
+   * Lines that are grafted in one season, as far as the days they are due tell: lines due {@value
+   * #MONTHS} months or more after the first are of the next.
+   *
+   * @param lines of the order, in the order of the book
+   * @param probabilityOfAll chance that every one of them has its trees when their grafts are made,
+   *     all meeting the same season, 0 to 1; empty if some line can't be had
+   */
+  public record Season(List<Line> lines, OptionalDouble probabilityOfAll) {
+
+    /** Lines due so many months or more after the first of a season belong to the next. */
+    public static final int MONTHS = DueSeasons.MONTHS;
+
+    public Season {
+      lines = List.copyOf(lines);
+    }
+
+    /**
+     * The first day a line is due.
+     *
+     * @return empty if no line says one
+     */
+    public Optional<LocalDate> from() {
+      return due().findFirst();
+    }
+
+    /**
+     * The last day a line is due.
+     *
+     * @return empty if no line says one
+     */
+    public Optional<LocalDate> to() {
+      return due().reduce((one, later) -> later);
+    }
+
+    private Stream<LocalDate> due() {
+      return lines.stream().flatMap(line -> line.line().due().stream()).sorted();
+    }
+
+    /**
+     * Grafts to make.
+     *
+     * @return sum over lines that can be had
+     */
+    public long graftsNeeded() {
+      return grafts(lines);
+    }
+
+    /**
+     * Sticks to cut.
+     *
+     * @return sum over lines that can be had
+     */
+    public long sticksNeeded() {
+      return sticks(lines);
+    }
+  }
 
   /**
    * What is often made, and what comes of it.
@@ -96,7 +157,16 @@ public record GraftOrder(List<Line> lines, OrderTerms terms, OptionalDouble prob
     }
     List<Line> lines = new ArrayList<>();
     ordered.forEach(o -> lines.add(line(o, terms)));
-    return new GraftOrder(lines, terms, probabilityOfAll(ordered, lines));
+    return new GraftOrder(lines, terms, seasons(ordered, lines));
+  }
+
+  private static List<Season> seasons(List<Ordered> ordered, List<Line> lines) {
+    List<Season> seasons = new ArrayList<>();
+    for (List<Integer> one : DueSeasons.of(ordered.stream().map(Ordered::line).toList())) {
+      List<Line> own = one.stream().map(lines::get).toList();
+      seasons.add(new Season(own, probabilityOfAll(one.stream().map(ordered::get).toList(), own)));
+    }
+    return seasons;
   }
 
   private static Line line(Ordered ordered, OrderTerms terms) {
@@ -226,7 +296,7 @@ public record GraftOrder(List<Line> lines, OrderTerms terms, OptionalDouble prob
    * @return sum over lines that can be had
    */
   public long graftsNeeded() {
-    return lines.stream().mapToLong(line -> line.grafts().orElse(0)).sum();
+    return grafts(lines);
   }
 
   /**
@@ -235,6 +305,35 @@ public record GraftOrder(List<Line> lines, OrderTerms terms, OptionalDouble prob
    * @return sum over lines that can be had
    */
   public long sticksNeeded() {
-    return lines.stream().mapToLong(line -> line.sticks().orElse(0)).sum();
+    return sticks(lines);
+  }
+
+  private static long grafts(List<Line> some) {
+    return some.stream().mapToLong(line -> line.grafts().orElse(0)).sum();
+  }
+
+  private static long sticks(List<Line> some) {
+    return some.stream().mapToLong(line -> line.sticks().orElse(0)).sum();
+  }
+
+  /**
+   * Chance that every line has its trees, where all are grafted in one season.
+   *
+   * @return 0 to 1; empty if some line can't be had, or lines belong to several seasons
+   */
+  public OptionalDouble probabilityOfAll() {
+    return seasons.size() == 1 ? seasons.get(0).probabilityOfAll() : OptionalDouble.empty();
+  }
+
+  /**
+   * Lines due before a day.
+   *
+   * @param today the day
+   * @return in the order of the book
+   */
+  public List<Line> passed(LocalDate today) {
+    return lines.stream()
+        .filter(line -> line.line().due().filter(due -> due.isBefore(today)).isPresent())
+        .toList();
   }
 }

@@ -1,21 +1,26 @@
 package org.taketally.plan.order;
 
 import de.siegmar.fastcsv.reader.CsvReader;
-import de.siegmar.fastcsv.reader.NamedCsvRecord;
+import de.siegmar.fastcsv.reader.CsvRecord;
 import java.io.IOException;
 import java.io.Reader;
 import java.nio.file.Path;
 import java.time.LocalDate;
-import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.function.Function;
+import org.taketally.records.columns.CommonWords;
 import org.taketally.records.columns.NameLikeness;
+import org.taketally.records.dictionary.SheetDictionary;
+import org.taketally.records.dictionary.SheetRules;
+import org.taketally.records.rows.DateNotation;
 import org.taketally.records.sources.RawRow;
 import org.taketally.records.sources.RowSource;
 import org.taketally.records.sources.SourceFiles;
@@ -27,28 +32,39 @@ final class ListLine {
 
   /** What a line below the others is called that sums them up. */
   private static final Set<String> SUMS =
-      Set.of("total", "totals", "grandtotal", "sum", "summe", "gesamt", "insgesamt", "zusammen");
+      Set.of(
+          "total",
+          "totals",
+          "grandtotal",
+          "sum",
+          "summe",
+          "gesamt",
+          "insgesamt",
+          "zusammen",
+          "suma",
+          "somme",
+          "totale",
+          "somma",
+          "soma",
+          "totaux",
+          "totales",
+          "subtotal",
+          "zwischensumme",
+          "gesamtsumme",
+          "sumatotal");
 
-  private final String name;
+  private final Sheet sheet;
   private final long number;
-  private final List<String> headings;
+  private final ListHeadings columns;
   private final List<String> fields;
   private final List<Problem> problems = new ArrayList<>();
 
-  private ListLine(String name, long number, List<String> headings, List<String> fields) {
-    this.name = name;
+  private ListLine(Sheet sheet, long number, ListHeadings columns, List<String> fields) {
+    this.sheet = sheet;
     this.number = number;
-    this.headings = headings;
+    this.columns = columns;
     this.fields = fields;
   }
-
-  /**
-   * Which columns a list has.
-   *
-   * @param all it may have
-   * @param needed of them
-   */
-  record Columns(List<String> all, List<String> needed) {}
 
   /**
    * A list as read.
@@ -56,8 +72,9 @@ final class ListLine {
    * @param name of the list, for problems
    * @param lines none if the headings can't be used
    * @param problems what is wrong with the headings, and then with the lines
+   * @param headings how they were read
    */
-  record Read(String name, List<ListLine> lines, List<Problem> problems) {
+  record Read(String name, List<ListLine> lines, List<Problem> problems, ListReading headings) {
 
     /**
      * What the lines say; what is wrong with them is added to the problems.
@@ -85,81 +102,66 @@ final class ListLine {
    * @param name of the list, for problems
    * @param text comma-separated, UTF-8
    */
-  static Read read(String name, Reader text, Columns columns) throws IOException {
-    List<ListLine> lines = new ArrayList<>();
-    try (CsvReader<NamedCsvRecord> csv = CsvReader.builder().ofNamedCsvRecord(text)) {
-      for (NamedCsvRecord row : csv) {
-        lines.add(
-            new ListLine(name, row.getStartingLineNumber(), row.getHeader(), row.getFields()));
+  static Read read(String name, Reader text, ListHeadings.Columns columns) throws IOException {
+    Map<Long, List<String>> rows = new LinkedHashMap<>();
+    List<String> headings = new ArrayList<>();
+    try (CsvReader<CsvRecord> csv = CsvReader.builder().ofCsvRecord(text)) {
+      for (CsvRecord row : csv) {
+        if (headings.isEmpty()) {
+          row.getFields().forEach(field -> headings.add(field.replace("\uFEFF", "").strip()));
+        } else {
+          rows.put(row.getStartingLineNumber(), row.getFields());
+        }
       }
     }
-    return checked(name, lines, columns);
+    SheetRules rules = SheetDictionary.none().rules(name);
+    return checked(
+        new Sheet(name, headings, new ListHeadings.Place(name, 1, 0), rules), rows, columns);
   }
 
   /**
    * Reads a list as sheets of records are read: CSV parted by commas, semicolons or tabs, or XLSX.
    *
    * @param file the list
+   * @param dictionary says how it is written
    */
-  static Read read(Path file, Columns columns) {
-    String name = String.valueOf(file.getFileName());
-    RowSource source = SourceFiles.list(file, heading -> columns.all().contains(plain(heading)));
-    List<ListLine> lines = new ArrayList<>();
+  static Read read(Path file, SheetDictionary dictionary, ListHeadings.Columns columns) {
+    RowSource source =
+        SourceFiles.list(file, dictionary, heading -> !columns.meant(heading).isEmpty());
+    Map<Long, List<String>> read = new LinkedHashMap<>();
     try (RowSource.Rows rows = source.open()) {
       for (RawRow row = rows.next(); row != null; row = rows.next()) {
-        lines.add(new ListLine(name, row.line(), source.headings(), List.of(row.fields())));
+        read.put(row.line(), List.of(row.fields()));
       }
     }
-    return checked(name, lines, columns);
+    String name = String.valueOf(file.getFileName());
+    SheetRules rules = dictionary.rules(source.name());
+    ListHeadings.Place place =
+        new ListHeadings.Place(name, rules.headingRow(), source.likelyHeadingRow());
+    return checked(new Sheet(name, source.headings(), place, rules), read, columns);
   }
 
-  private static Read checked(String name, List<ListLine> lines, Columns columns) {
-    List<Problem> problems = new ArrayList<>();
-    if (!lines.isEmpty()) {
-      lines.get(0).headings(columns, problems);
-    }
-    return new Read(name, problems.isEmpty() ? lines : List.of(), problems);
-  }
+  /**
+   * A list as it stands in its file.
+   *
+   * @param name of the list, for problems
+   * @param headings its headings, stripped
+   * @param place where they stand
+   * @param rules of the dictionary
+   */
+  private record Sheet(
+      String name, List<String> headings, ListHeadings.Place place, SheetRules rules) {}
 
-  private void headings(Columns columns, List<Problem> wrong) {
-    List<String> there = headings.stream().map(ListLine::plain).toList();
-    for (String column : columns.needed()) {
-      if (!there.contains(column)) {
-        wrong.add(
-            new Problem(
-                Severity.ERROR,
-                name,
-                1,
-                column,
-                String.join(", ", headings),
-                "a column named " + column,
-                "name the column so; the others may be " + String.join(", ", columns.all())));
-      }
+  private static Read checked(
+      Sheet sheet, Map<Long, List<String>> rows, ListHeadings.Columns columns) {
+    ListHeadings found = new ListHeadings(sheet.name(), sheet.headings(), sheet.rules(), columns);
+    List<Problem> problems =
+        new ArrayList<>(found.problems(sheet.place(), sheet.headings(), sheet.rules()));
+    List<ListLine> lines = new ArrayList<>();
+    if (problems.isEmpty()) {
+      rows.forEach((number, fields) -> lines.add(new ListLine(sheet, number, found, fields)));
     }
-    for (String heading : headings) {
-      if (!columns.all().contains(plain(heading))) {
-        wrong.add(
-            new Problem(
-                Severity.ERROR,
-                name,
-                1,
-                heading,
-                heading,
-                "one of " + String.join(", ", columns.all()),
-                "rename or delete the column"));
-      } else if (there.indexOf(plain(heading)) != there.lastIndexOf(plain(heading))) {
-        wrong.add(
-            new Problem(
-                Severity.ERROR,
-                name,
-                1,
-                heading,
-                "the heading more than once",
-                "each heading once",
-                "rename or delete the others"));
-        return;
-      }
-    }
+    return new Read(sheet.name(), lines, problems, found.reading());
   }
 
   /** A comma too many, as in 1,000, moves what follows under other headings or none. */
@@ -168,39 +170,46 @@ final class ListLine {
     while (last > 0 && fields.get(last - 1).isBlank()) {
       last--;
     }
-    if (last > headings.size()) {
+    if (last > sheet.headings().size()) {
       problems.add(
           new Problem(
               Severity.ERROR,
-              name,
+              sheet.name(),
               number,
               "",
               String.join(" | ", fields.subList(0, last)),
-              "%d fields at most, one a heading".formatted(headings.size()),
+              "%d fields at most, one a heading".formatted(sheet.headings().size()),
               "write numbers without a comma, and put names that hold one in quotation marks"));
     }
-  }
-
-  private static String plain(String heading) {
-    return heading.replace("\uFEFF", "").strip().toLowerCase(Locale.ROOT);
   }
 
   List<Problem> problems() {
     return problems;
   }
 
+  /** The heading of a column as it stands in the list. */
+  private String heading(String column) {
+    return columns.field(column).map(sheet.headings()::get).orElse(column);
+  }
+
+  private String typed(String column) {
+    return columns
+        .field(column)
+        .map(field -> field < fields.size() ? fields.get(field).strip() : "")
+        .orElseGet(() -> sheet.rules().constants().getOrDefault(column, ""));
+  }
+
+  /** What a field says: as the dictionary has it, where it speaks of what was typed. */
   String field(String column) {
-    for (int i = 0; i < Math.min(headings.size(), fields.size()); i++) {
-      if (plain(headings.get(i)).equals(column)) {
-        return fields.get(i).strip();
-      }
-    }
-    return "";
+    String typed = typed(column);
+    return sheet.rules().missing(column).contains(typed)
+        ? ""
+        : sheet.rules().column(column).same().getOrDefault(typed, typed);
   }
 
   String cultivar(String remedy) {
     String cultivar = field("cultivar");
-    if (cultivar.isEmpty()) {
+    if (!isName(cultivar)) {
       wrong("cultivar", "the name of a cultivar", remedy);
     } else if (SUMS.contains(NameLikeness.plain(cultivar))) {
       wrong(
@@ -209,6 +218,19 @@ final class ListLine {
           "delete the line: it would be counted once more");
     }
     return cultivar;
+  }
+
+  /** A stock that only will do, or empty; a dash is no stock. */
+  String rootstock() {
+    String stock = field("rootstock");
+    if (!stock.isEmpty() && !isName(stock)) {
+      wrong("rootstock", "the name of a stock", "leave it empty, or write any, if any will do");
+    }
+    return stock;
+  }
+
+  private static boolean isName(String name) {
+    return !NameLikeness.plain(name).isEmpty();
   }
 
   /** A whole number of 1 or more that must be there. */
@@ -269,11 +291,14 @@ final class ListLine {
     return OptionalDouble.empty();
   }
 
-  /** One of some words; empty if none is written. */
-  Optional<String> word(String column, List<String> words) {
+  /**
+   * One of some words, or a common word for one in a column of records; empty if none is written.
+   */
+  Optional<String> word(String column, List<String> words, String like) {
     String typed = field(column).toLowerCase(Locale.ROOT);
-    if (typed.isEmpty() || words.contains(typed)) {
-      return Optional.of(typed).filter(word -> !word.isEmpty());
+    String word = words.contains(typed) ? typed : CommonWords.value(like, typed).orElse(typed);
+    if (word.isEmpty() || words.contains(word)) {
+      return Optional.of(word).filter(one -> !one.isEmpty());
     }
     wrong(column, "one of " + String.join(", ", words), "write it so, or leave it empty");
     return Optional.empty();
@@ -284,16 +309,27 @@ final class ListLine {
     if (typed.isEmpty()) {
       return Optional.empty();
     }
-    try {
-      return Optional.of(LocalDate.parse(typed));
-    } catch (DateTimeParseException notADate) {
-      wrong(column, "a date as year-month-day, e.g. 2027-04-15", "write it so, " + otherwise);
-      return Optional.empty();
+    DateNotation.Day read = DateNotation.day(typed, sheet.rules().dates(column));
+    if (read.day().isEmpty()) {
+      wrong(
+          column,
+          read.expected(),
+          read.remedy().isEmpty()
+              ? "write it so, e.g. 2027-04-15, " + otherwise
+              : read.remedy() + " (--dictionary), or write the day as year-month-day");
     }
+    return read.day();
   }
 
   void wrong(String column, String expected, String remedy) {
     problems.add(
-        new Problem(Severity.ERROR, name, number, column, field(column), expected, remedy));
+        new Problem(
+            Severity.ERROR,
+            sheet.name(),
+            number,
+            heading(column),
+            typed(column),
+            expected,
+            remedy));
   }
 }

@@ -100,6 +100,7 @@ public final class SheetNotes {
     ignored.forEach(name -> refuseIfNear("ignore", name, ownHeadings));
     met.forEach(said::remove);
     said.remove(KnownColumns.ALIVE.name());
+    said.keySet().removeIf(KnownColumns::isListed); // of an order book beside the records
     said.forEach(
         (name, from) -> {
           refuseIfNear("columns." + name, from, ownHeadings);

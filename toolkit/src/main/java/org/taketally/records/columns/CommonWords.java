@@ -22,7 +22,8 @@ import java.util.stream.Stream;
 
 /**
  * Words that growers write for our columns and values, in several languages: data, in {@code
- * words.csv}. They serve for proposals only; nothing is read by them.
+ * words.csv}. Of records they serve for proposals only; nothing is read by them. Order books and
+ * lists of requests are read by them, which is said.
  */
 public final class CommonWords {
 
@@ -101,14 +102,57 @@ public final class CommonWords {
    *     outcome; empty if it is none we know
    */
   public static Set<String> columns(String heading) {
-    Map<String, Set<String>> words = ALL.meanings.get(HEADING);
-    String withoutUnit = UNIT.matcher(heading).replaceAll("");
-    for (String one : List.of(heading, withoutUnit)) {
+    Set<String> whole = whole(HEADING, heading);
+    return whole.isEmpty() ? cutShort(words(withoutUnit(heading))) : whole;
+  }
+
+  /**
+   * Which columns of a list to plan by a heading is a common word for.
+   *
+   * @param list what the list is called in {@code words.csv}
+   * @return its names; empty if it is none we know
+   */
+  public static Set<String> columnsOf(String list, String heading) {
+    Set<String> own = whole(list, heading);
+    return own.isEmpty() ? columns(heading) : own;
+  }
+
+  /**
+   * The heading most like a common word for a column of a list to plan by.
+   *
+   * @param list what the list is called in {@code words.csv}
+   * @param headings to choose from
+   * @return empty if none is worth a guess
+   */
+  public static Optional<String> nearest(String list, String column, List<String> headings) {
+    List<String> words =
+        Stream.of(list, HEADING)
+            .flatMap(where -> ALL.meanings.getOrDefault(where, Map.of()).entrySet().stream())
+            .filter(word -> word.getValue().contains(column))
+            .map(Map.Entry::getKey)
+            .toList();
+    return headings.stream()
+        .filter(heading -> NameLikeness.nearest(heading, words).isPresent())
+        .findFirst();
+  }
+
+  /** Whether a heading is a common word of a list to plan by itself, not of records alone. */
+  public static boolean speaksOf(String list, String heading) {
+    return !whole(list, heading).isEmpty();
+  }
+
+  private static Set<String> whole(String where, String heading) {
+    Map<String, Set<String>> words = ALL.meanings.getOrDefault(where, Map.of());
+    for (String one : List.of(heading, withoutUnit(heading))) {
       if (words.containsKey(plain(one))) {
         return words.get(plain(one));
       }
     }
-    return cutShort(words(withoutUnit));
+    return Set.of();
+  }
+
+  private static String withoutUnit(String heading) {
+    return UNIT.matcher(heading).replaceAll("");
   }
 
   /** The meanings of headings that begin like these words where they end with a dot. */

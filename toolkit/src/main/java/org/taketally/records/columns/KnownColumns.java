@@ -2,6 +2,7 @@ package org.taketally.records.columns;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 
 /** The columns a dictionary may speak of by our names: those of records and of assessments. */
 public final class KnownColumns {
@@ -11,6 +12,20 @@ public final class KnownColumns {
       ColumnRule.of("alive", ColumnKind.COUNT, "grafts alive on assessed_date, 0 to grafts")
           .within("grafts", 0, Integer.MAX_VALUE)
           .isNeeded();
+
+  /**
+   * Columns of order books and lists of requests that records don't have: a dictionary may speak of
+   * them too, and says how their sheets are written.
+   */
+  private static final Map<String, ColumnKind> LISTED =
+      Map.of(
+          "trees", ColumnKind.COUNT,
+          "due", ColumnKind.DATE,
+          "take", ColumnKind.NUMBER,
+          "sticks", ColumnKind.COUNT,
+          "needed", ColumnKind.DATE,
+          "buds", ColumnKind.LEVELS,
+          "on_tree", ColumnKind.COUNT);
 
   private KnownColumns() {}
 
@@ -25,6 +40,16 @@ public final class KnownColumns {
 
   public static boolean isKnown(String name) {
     return names().contains(name);
+  }
+
+  /** Whether order books or lists of requests have such a column, and records don't. */
+  public static boolean isListed(String name) {
+    return LISTED.containsKey(name);
+  }
+
+  /** What a column holds of which a dictionary speaks. */
+  public static ColumnKind kind(String name) {
+    return LISTED.getOrDefault(name, rule(name).kind());
   }
 
   /** Whether a column is worked out from others. */

@@ -182,7 +182,7 @@ final class DictionaryParser extends JsonParts {
   /** Refuses what would be read and then never used. */
   private void requireEffect(String path, String name, JsonObject json) {
     boolean ours = KnownColumns.isKnown(name);
-    ColumnKind kind = KnownColumns.rule(name).kind();
+    ColumnKind kind = KnownColumns.kind(name);
     boolean number = kind == ColumnKind.NUMBER || kind == ColumnKind.COUNT;
     Map<String, Boolean> useless = new LinkedHashMap<>();
     useless.put("dates", kind != ColumnKind.DATE);

@@ -88,7 +88,7 @@ class JsonParts {
 
   /** Refuses a slip of the pen for one of our columns; other names are columns of the user. */
   String requireKnown(String name) {
-    if (KnownColumns.isKnown(name)) {
+    if (KnownColumns.isKnown(name) || KnownColumns.isListed(name)) {
       return name;
     }
     for (String known : KnownColumns.names()) {

@@ -25,6 +25,18 @@ import org.taketally.terms.Severity;
  */
 public final class SheetDictionary {
 
+  private static final List<String> LAYOUT =
+      List.of(
+          "encoding",
+          "delimiter",
+          "heading_row",
+          "sheet",
+          "sheets",
+          "constants",
+          "wide",
+          "fill_down",
+          "counts");
+
   private final JsonObject json;
   private final Map<String, JsonObject> overlays = new LinkedHashMap<>();
   private final DictionaryParser parser;
@@ -177,6 +189,21 @@ public final class SheetDictionary {
       more.add("files", files);
     }
     return new SheetDictionary(file, more);
+  }
+
+  /**
+   * The same for a list that is read beside records: what is said of the layout of all sheets is
+   * said of the records. What stands under files holds for the list too.
+   */
+  public SheetDictionary besideRecords() {
+    JsonObject less = json.deepCopy();
+    LAYOUT.forEach(less::remove);
+    JsonObject files = new JsonObject();
+    overlays.forEach(files::add);
+    if (!overlays.isEmpty()) {
+      less.add("files", files);
+    }
+    return new SheetDictionary(file, less);
   }
 
   /** What {@code blank_result} says, for all files that don't say it themselves. */

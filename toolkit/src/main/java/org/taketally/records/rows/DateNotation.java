@@ -19,7 +19,7 @@ import org.taketally.records.problems.ProblemKind;
  * Reads dates: yyyy-MM-dd always, and the pattern of the dictionary. A date that could be read two
  * ways is never read; the problem names both.
  */
-final class DateNotation {
+public final class DateNotation {
 
   private static final Pattern ISO = Pattern.compile("(\\d{4})-(\\d{2})-(\\d{2})");
   private static final Pattern ISO_TIME =
@@ -49,6 +49,32 @@ final class DateNotation {
     this.declared = pattern.flatMap(DatePattern::of);
     this.other = shown.flatMap(example -> pattern).flatMap(DatePattern::otherOrder);
     this.shown = shown.orElse(null);
+  }
+
+  /**
+   * A day written in a list to plan by.
+   *
+   * @param day empty if it can't be read
+   * @param expected what would have been right
+   * @param remedy what to say in the dictionary, if it can be read so; else empty
+   */
+  public record Day(Optional<LocalDate> day, String expected, String remedy) {}
+
+  /**
+   * Reads a day of a list to plan by.
+   *
+   * @param text as typed
+   * @param pattern of the dictionary, if it names one
+   */
+  public static Day day(String text, Optional<String> pattern) {
+    FieldValue value = new DateNotation(pattern, Optional.empty()).read(text);
+    Finding finding = value.finding();
+    return value.isError()
+        ? new Day(
+            Optional.empty(),
+            finding.expected(),
+            finding.kind() == ProblemKind.NOT_A_DATE ? "" : finding.remedy())
+        : new Day(Optional.of(LocalDate.ofEpochDay(value.code())), "", "");
   }
 
   FieldValue read(String text) {

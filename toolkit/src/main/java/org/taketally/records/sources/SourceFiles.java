@@ -52,20 +52,23 @@ public final class SourceFiles {
    * A file that holds one list with headings of its own, such as an order book.
    *
    * @param file CSV or XLSX
+   * @param dictionary says how it is written
    * @param known whether a heading is one of the list's
    * @return the list
    * @throws org.taketally.records.problems.RecordsUnreadable if it can't be read, or is a workbook
    *     of several worksheets
    */
-  public static RowSource list(Path file, Predicate<String> known) {
-    SheetDictionary none = SheetDictionary.none();
+  public static RowSource list(Path file, SheetDictionary dictionary, Predicate<String> known) {
     ToIntFunction<List<String>> count = headings -> (int) headings.stream().filter(known).count();
-    List<RowSource> sheets = written(file, none, none.rules(file.toString()), count);
+    List<RowSource> sheets = written(file, dictionary, dictionary.rules(file.toString()), count);
     if (sheets.size() != 1) {
       throw FileSigns.refuse(
-          file, sheets.size() + " worksheets with something in them", "save the one as CSV UTF-8");
+          file,
+          sheets.size() + " worksheets with something in them",
+          "save the one as CSV UTF-8, or name it in a dictionary (--dictionary): \"sheet\"");
     }
-    return SourceAsTyped.of(sheets.get(0));
+    RowSource typed = SourceAsTyped.of(sheets.get(0));
+    return FillDownSource.of(typed, dictionary.rules(typed.name()).shape().fillDown());
   }
 
   /** All CSV and XLSX files of a folder, in the order of their names. */

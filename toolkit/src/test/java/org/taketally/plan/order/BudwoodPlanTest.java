@@ -70,7 +70,7 @@ class BudwoodPlanTest {
         .extracting(line -> line.waitsForBuds(TODAY))
         .containsExactly(false, true);
     assertThat(BudwoodPlanWords.of(plan).headline())
-        .contains("0 of 2 requests", "0 sticks", "1 more can be if the buds get on in time");
+        .contains("None of 2 requests", "1 can be if the buds get on in time");
     assertThat(BudwoodPlanWords.of(plan).more())
         .anyMatch(line -> line.contains("would have to be cut today: agree on a later day"));
   }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.io.StringReader;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.taketally.plan.order.GraftOrder.Ordered;
 import org.taketally.plan.order.SeasonTakes.BatchLuck;
@@ -25,7 +26,10 @@ class OnHandTest {
     SeasonTakes half = SeasonTakes.of(new double[] {0.5}, BatchLuck.NONE);
     List<Ordered> ordered =
         book.entries().stream().map(entry -> new Ordered(entry.line(), half)).toList();
-    return OnHand.of(book.entries(), ordered, GraftOrder.of(ordered, OrderTerms.defaults()));
+    return OnHand.byLine(book.entries(), ordered, GraftOrder.of(ordered, OrderTerms.defaults()))
+        .stream()
+        .flatMap(Optional::stream)
+        .toList();
   }
 
   /** Ten trees need 26 grafts, so 7 sticks; 13 are left for the line due later. */
@@ -40,7 +44,23 @@ class OnHandTest {
         .isEqualTo(
             "What there is. 3 lines of Orrin share its sticks, those due first before others: each"
                 + " takes what it needs, the last what is left.");
-    assertThat(OnHandWords.of(there)).anyMatch(line -> line.startsWith("What there is. orrin: 28"));
+    assertThat(OnHandWords.of(there))
+        .anyMatch(line -> line.startsWith("What there is. orrin due 2027-05-01: 28"));
+  }
+
+  /** Wood of this season is none for the next. */
+  @Test
+  void lines_of_another_season_have_sticks_of_their_own() throws IOException {
+    List<OnHand> there =
+        of("Orrin,10,2028-05-01,,12\nOrrin,10,2027-05-01,,20\nOrrin,50,2027-10-01,,20\n");
+    assertThat(there.stream().mapToInt(line -> line.sticks().orElseThrow()))
+        .containsExactly(12, 7, 13);
+    assertThat(there).extracting(OnHand::season).containsExactly(1, 0, 0);
+    assertThat(OnHandWords.of(there))
+        .contains(
+            "What there is. 2 lines of Orrin in one season share its sticks, those due first before"
+                + " others: each takes what it needs, the last what is left.")
+        .anyMatch(line -> line.startsWith("What there is. Orrin due 2028-05-01: 48 grafts"));
   }
 
   @Test
@@ -49,7 +69,7 @@ class OnHandTest {
     assertThat(there).extracting(OnHand::grafts).containsExactly(80, 0);
     assertThat(there.get(1).chance()).isZero();
     assertThat(OnHandWords.of(there))
-        .contains("What there is. Orrin: nothing is there, or left, to graft.");
+        .contains("What there is. Orrin due 2027-06-01: nothing is there, or left, to graft.");
   }
 
   @Test
