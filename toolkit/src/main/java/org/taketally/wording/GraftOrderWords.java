@@ -166,7 +166,7 @@ public final class GraftOrderWords {
                         .formatted(name(line.line()), Words.count(GraftsNeeded.MOST, "graft"))));
     if (order.seasons().size() > 1) {
       more.add(
-          "Lines due %s or more after the first are reckoned as grafted in a later season. Cut their wood then: it doesn't keep so long, and sticks there are, where the book says any, count for the lines of one season alone.%s"
+          "Lines due %s or more after the first are reckoned as grafted in a later season. Cut their wood then: it doesn't keep so long. Sticks there are count for the lines of one season alone.%s"
               .formatted(
                   Words.count(GraftOrder.Season.MONTHS, "month"),
                   undated() ? " Lines without a day due are reckoned with those due first." : ""));
