@@ -91,11 +91,12 @@ public final class GraftOrderWords {
                     .collect(Collectors.joining("; ")));
   }
 
-  /** When lines of a season are due: a day or two. */
+  /** When lines of a season are due: a day or two, and those that don't say. */
   private static String due(Season season) {
     String from = season.from().map(Object::toString).orElse("");
     String to = season.to().map(Object::toString).orElse("");
-    return from.equals(to) ? "due " + from : "due from %s to %s".formatted(from, to);
+    return (from.equals(to) ? "due " + from : "due from %s to %s".formatted(from, to))
+        + (undated(season.lines()) ? " or without a day" : "");
   }
 
   private String toMake() {
@@ -169,7 +170,9 @@ public final class GraftOrderWords {
           "Lines due %s or more after the first are reckoned as grafted in a later season. Cut their wood then: it doesn't keep so long. Sticks there are count for the lines of one season alone.%s"
               .formatted(
                   Words.count(GraftOrder.Season.MONTHS, "month"),
-                  undated() ? " Lines without a day due are reckoned with those due first." : ""));
+                  undated(order.lines())
+                      ? " Lines without a day due are reckoned with those due first."
+                      : ""));
     }
     order.seasons().forEach(season -> together(season).ifPresent(more::add));
     byRate().ifPresent(more::add);
@@ -180,8 +183,8 @@ public final class GraftOrderWords {
     return more;
   }
 
-  private boolean undated() {
-    return order.lines().stream().anyMatch(line -> line.line().due().isEmpty());
+  private static boolean undated(List<Line> lines) {
+    return lines.stream().anyMatch(line -> line.line().due().isEmpty());
   }
 
   /** How often the lines of a season are complete; nothing of a line alone. */

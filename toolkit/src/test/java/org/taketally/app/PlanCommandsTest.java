@@ -308,11 +308,14 @@ class PlanCommandsTest {
             Tamsel,20,2027-10-01,50
             Orrin,50,2028-05-01,80
             Brell,50,2024-05-01,80
+            Velmar,10,,80
             """);
     Path json = folder.resolve("years.json");
     CommandRun outcome = run("order", book, "--today", "2027-01-10", "--json", json);
     assertThat(outcome.out())
-        .contains("That is for 3 seasons of grafting:", "for what is due 2024-05-01;")
+        .contains(
+            "That is for 3 seasons of grafting:", "for what is due 2024-05-01 or without a day;")
+        .contains("Lines without a day due are reckoned with those due first.")
         .contains("for what is due from 2027-05-01 to 2027-10-01;", "for what is due 2028-05-01.")
         .contains("Both lines due from 2027-05-01 to 2027-10-01 together, grafted in one season")
         .contains("Lines due 9 months or more after the first are reckoned as grafted in a later")
