@@ -151,6 +151,17 @@ final class EarlierGrafts {
     return new Found(list, late);
   }
 
+  /** Whether the late grafts of a page that was found may be those of two people, or of one. */
+  boolean lateMayBeOfTwo(EarlierPage page, BitSet late) {
+    BitSet fresh = evidence.all();
+    fresh.andNot(seasons(page.seasons()));
+    List<LateHands.LineToday> lines =
+        page.lines().stream()
+            .map(line -> new LateHands.LineToday(line, cells(page, line, new BitSet())))
+            .toList();
+    return !late.isEmpty() && new LateHands(evidence).mayBeOfTwo(lines, late, fresh);
+  }
+
   private BitSet cells(EarlierPage page, Line line, BitSet without) {
     BitSet cells = seasons(line.seasons());
     cells.andNot(without);

@@ -45,12 +45,14 @@ public record SeasonTables(
     EarlierGrafts earlier = new EarlierGrafts(evidence);
     List<PublishedTable> known = new ArrayList<>();
     BitSet late = new BitSet();
+    boolean waits = false;
     BitSet unclear = new BitSet();
     List<String> changed = new ArrayList<>();
     for (EarlierPage page : before.pages()) {
       Optional<EarlierGrafts.Found> found = earlier.find(page);
       found.ifPresent(f -> known.addAll(f.tables()));
       found.ifPresent(f -> late.or(f.late()));
+      waits |= found.filter(f -> earlier.lateMayBeOfTwo(page, f.late())).isPresent();
       if (found.isEmpty()) {
         unclear.or(earlier.mayBeAbout(page));
         page.seasons().stream().filter(s -> !changed.contains(s)).forEach(changed::add);
@@ -59,6 +61,7 @@ public record SeasonTables(
     Disclosure disclosure = new Disclosure(evidence, rule);
     BitSet whole =
         wholes(evidence, known, late, unclear)
+            .skip(waits ? 1 : 0)
             .filter(cells -> !cells.isEmpty() && disclosure.allowsWhole(cells, known))
             .findFirst()
             .orElseGet(BitSet::new);
@@ -73,8 +76,8 @@ public record SeasonTables(
   }
 
   /**
-   * What the page might be about: everything, without late results, without new seasons; never what
-   * an earlier page may have been about that can't be followed.
+   * What the page might be about: everything first, without late results, without new seasons; never
+   * what an earlier page may have been about that can't be followed.
    */
   private static Stream<BitSet> wholes(
       GraftsByMember evidence, List<PublishedTable> known, BitSet late, BitSet unclear) {
