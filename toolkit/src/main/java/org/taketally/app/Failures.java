@@ -2,6 +2,7 @@ package org.taketally.app;
 
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.io.UncheckedIOException;
 import org.taketally.files.WouldReplace;
 import org.taketally.model.CannotFit;
 import org.taketally.publish.NothingToPublish;
@@ -37,18 +38,22 @@ final class Failures implements IExecutionExceptionHandler {
     if (failure instanceof WouldReplace spared) {
       return say(commandLine, ExitStatus.USAGE, spared.getMessage());
     }
+    if (failure instanceof UncheckedIOException hidden) {
+      return say(commandLine, ExitStatus.USAGE, aboutFile(hidden.getCause()));
+    }
     if (failure instanceof IOException file) {
-      return say(
-          commandLine,
-          ExitStatus.USAGE,
-          "can't read or write a file: %s; check the name, the folder and its permissions"
-              .formatted(file.getMessage()));
+      return say(commandLine, ExitStatus.USAGE, aboutFile(file));
     }
     return say(
         commandLine,
         ExitStatus.CANNOT_BE_COMPUTED,
         "this is a fault in Taketally, not in your records (%s); please report it with the command you typed"
             .formatted(failure));
+  }
+
+  private static String aboutFile(IOException failure) {
+    return "can't read or write a file: %s; check the name, the folder, its permissions and the room left on the disk"
+        .formatted(failure.getMessage());
   }
 
   private static int say(CommandLine commandLine, int status, String sentence) {

@@ -92,6 +92,7 @@ final class SummaryCommand implements Callable<Integer> {
     options = season == null ? options : options.season(season);
     options = strict ? options.rule(PrivacyRule.strict()) : options;
     options = members == null ? options : options.members(members);
+    files.asRead(PUBLISHED);
     options = options.before(published(out.folder().resolve(PUBLISHED)));
     howLong.writing();
     Printing printing = new Printing(spec.commandLine().getOut());

@@ -45,7 +45,10 @@ public final class Taketally implements Runnable {
    * @param arguments as typed
    */
   public static void main(String[] arguments) {
-    System.exit(execute(commandLine(List.of(arguments)), arguments));
+    CommandLine commands = commandLine(List.of(arguments));
+    int status = execute(commands, arguments);
+    commands.getOut().flush();
+    System.exit(StandardOutput.INSTANCE.whole(status, commands.getErr()));
   }
 
   /** Runs a command; too little memory is told in a sentence like everything else. */

@@ -17,6 +17,8 @@ import java.io.StringReader;
 import java.io.UncheckedIOException;
 import java.util.Arrays;
 import javax.imageio.ImageIO;
+import javax.imageio.stream.ImageOutputStream;
+import javax.imageio.stream.MemoryCacheImageOutputStream;
 import javax.xml.parsers.DocumentBuilder;
 import javax.xml.parsers.DocumentBuilderFactory;
 import javax.xml.parsers.ParserConfigurationException;
@@ -80,8 +82,8 @@ public final class FigurePng {
 
   private static byte[] file(BufferedImage image) {
     ByteArrayOutputStream file = new ByteArrayOutputStream();
-    try {
-      ImageIO.write(image, "png", file);
+    try (ImageOutputStream inMemory = new MemoryCacheImageOutputStream(file)) {
+      ImageIO.write(image, "png", inMemory);
     } catch (IOException impossible) {
       throw new UncheckedIOException(impossible);
     }

@@ -25,6 +25,7 @@ public final class FileSet {
   private final String name;
   private final Guard guard;
   private final Map<String, Content> files = new LinkedHashMap<>();
+  private final Map<String, String> read = new LinkedHashMap<>();
 
   private FileSet(Path folder, String name, Guard guard) {
     this.folder = folder;
@@ -89,6 +90,35 @@ public final class FileSet {
   }
 
   /**
+   * Marks a file of the folder that is about to be read, to be written anew: if anybody writes it
+   * meanwhile, nothing is written.
+   *
+   * @param fileName its name in the folder; it needn't be there
+   * @return this set
+   * @throws IOException if it can't be read
+   */
+  public FileSet asRead(String fileName) throws IOException {
+    read.put(fileName, state(fileName));
+    return this;
+  }
+
+  /** Checksum of a file as it is; empty if there is none. */
+  private String state(String fileName) throws IOException {
+    Path file = folder.resolve(fileName);
+    return Files.isRegularFile(file) ? Ledger.checksum(file) : "";
+  }
+
+  private void requireUnchanged() throws IOException {
+    for (Map.Entry<String, String> one : read.entrySet()) {
+      if (!one.getValue().equals(state(one.getKey()))) {
+        throw new WouldReplace(
+            "%s was changed while this was worked out, perhaps by another command, so nothing was written; run the command again"
+                .formatted(folder.resolve(one.getKey())));
+      }
+    }
+  }
+
+  /**
    * Refuses early what {@link #write()} would refuse, before anything long is worked out.
    *
    * @param fileNames names of files that will be added
@@ -96,8 +126,10 @@ public final class FileSet {
    * @throws IOException if the folder can't be read
    */
   public void requireFree(String... fileNames) throws IOException {
+    Folders.requireNoFile(folder);
     Switch.finishLeftovers(folder);
     Ledger ledger = Ledger.of(folder);
+    guard.requireNotRead(folder.resolve(Ledger.FILE));
     for (String fileName : fileNames) {
       guard.require(folder.resolve(fileName), ledger);
     }
@@ -118,13 +150,16 @@ public final class FileSet {
     boolean made = !Files.exists(folder);
     Folders.make(folder);
     try {
-      requireFree(files.keySet().toArray(String[]::new));
-      Ledger before = Ledger.of(folder);
+      String[] names = files.keySet().toArray(String[]::new);
+      requireFree(names);
       try (Switch staged = Switch.begin(folder, mover)) {
         Map<String, String> checksums = new LinkedHashMap<>();
         for (Map.Entry<String, Content> file : files.entrySet()) {
           checksums.put(file.getKey(), staged.stage(file.getKey(), file.getValue()));
         }
+        requireFree(names);
+        requireUnchanged();
+        Ledger before = Ledger.of(folder);
         staged.commit(before.with(name, checksums), outdated(before));
       }
     } catch (IOException | RuntimeException failed) {

@@ -26,12 +26,16 @@ final class Folders {
     return file.getParent() == null ? Path.of("") : file.getParent();
   }
 
-  static void make(Path folder) throws IOException {
+  static void requireNoFile(Path folder) throws WouldReplace {
     if (Files.exists(folder) && !Files.isDirectory(folder)) {
       throw new WouldReplace(
           "%s is a file, and a folder of that name was to be made; choose another name"
               .formatted(folder));
     }
+  }
+
+  static void make(Path folder) throws IOException {
+    requireNoFile(folder);
     if (!Files.isDirectory(folder)) {
       Files.createDirectories(folder);
     }

@@ -35,13 +35,7 @@ public record Guard(List<Path> inputs, boolean replace) {
     if (!Files.exists(target, LinkOption.NOFOLLOW_LINKS)) {
       return;
     }
-    for (Path input : inputs) {
-      if (Files.exists(target) && Files.exists(input) && Files.isSameFile(input, target)) {
-        throw new WouldReplace(
-            "%s is one of the files being read, so nothing was written over it; choose another name or folder to write to"
-                .formatted(target));
-      }
-    }
+    requireNotRead(target);
     if (Files.isDirectory(target, LinkOption.NOFOLLOW_LINKS)) {
       throw new WouldReplace(
           "%s is a folder, and a file was to be written there; choose another name or folder to write to"
@@ -55,6 +49,17 @@ public record Guard(List<Path> inputs, boolean replace) {
                   ledger.knows(target)
                       ? "was changed since Taketally wrote it"
                       : "is not known to be written by Taketally"));
+    }
+  }
+
+  /** Throws a sentence if the target is a file being read. */
+  void requireNotRead(Path target) throws IOException {
+    for (Path input : inputs) {
+      if (Files.exists(target) && Files.exists(input) && Files.isSameFile(input, target)) {
+        throw new WouldReplace(
+            "%s is one of the files being read, so nothing was written over it; choose another name or folder to write to"
+                .formatted(target));
+      }
     }
   }
 }

@@ -2,10 +2,12 @@ package org.taketally.files;
 
 import java.io.BufferedOutputStream;
 import java.io.Closeable;
+import java.io.FilterOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.channels.Channels;
 import java.nio.channels.FileChannel;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
@@ -29,7 +31,8 @@ public final class NewFile implements Closeable {
     this.beside = beside;
     this.place = place;
     this.channel = channel;
-    this.out = new BufferedOutputStream(Channels.newOutputStream(channel), BUFFER);
+    this.out =
+        new BufferedOutputStream(new Placed(Channels.newOutputStream(channel), place), BUFFER);
   }
 
   /**
@@ -104,6 +107,30 @@ public final class NewFile implements Closeable {
     channel.close();
     if (!kept && !isDevice()) {
       Files.deleteIfExists(beside);
+    }
+  }
+
+  /** Says of which file it is that something can't be written. */
+  private static final class Placed extends FilterOutputStream {
+    private final Path place;
+
+    Placed(OutputStream out, Path place) {
+      super(out);
+      this.place = place;
+    }
+
+    @Override
+    public void write(byte[] bytes, int offset, int length) throws IOException {
+      try {
+        out.write(bytes, offset, length);
+      } catch (FileSystemException alreadySaid) {
+        throw alreadySaid;
+      } catch (IOException failed) {
+        IOException placed =
+            new FileSystemException(place.toString(), null, failed.getMessage());
+        placed.initCause(failed);
+        throw placed;
+      }
     }
   }
 }

@@ -256,6 +256,23 @@ class CommandsTest {
   }
 
   @Test
+  void a_full_disk_is_no_fault_of_the_program_wherever_it_is_met() {
+    java.io.StringWriter said = new java.io.StringWriter();
+    picocli.CommandLine commands = Taketally.commandLine();
+    commands.setErr(new java.io.PrintWriter(said));
+    int status =
+        new Failures()
+            .handleExecutionException(
+                new java.io.UncheckedIOException(new IOException("rows.csv: No space left")),
+                commands,
+                null);
+    assertThat(status).isEqualTo(ExitStatus.USAGE);
+    assertThat(said.toString().strip())
+        .isEqualTo(
+            "taketally: can't read or write a file: rows.csv: No space left; check the name, the folder, its permissions and the room left on the disk");
+  }
+
+  @Test
   void too_little_memory_is_told_in_a_sentence() {
     java.io.StringWriter said = new java.io.StringWriter();
     picocli.CommandLine commands = Taketally.commandLine();

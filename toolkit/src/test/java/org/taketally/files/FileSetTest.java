@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.DisabledOnOs;
+import org.junit.jupiter.api.condition.EnabledOnOs;
 import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -239,6 +240,73 @@ class FileSetTest {
     pages().add("a.md", "one").write();
     assertThat(text(Ledger.FILE).lines().filter(line -> !line.startsWith("#")))
         .containsExactly("7692c3ad3540bb803c020b3aee66cd8887123234ea0c6e7143c0add73ff431ed  a.md");
+  }
+
+  /** Two commands at once: the second knew nothing of what the first wrote meanwhile. */
+  @ParameterizedTest
+  @CsvSource({"false, false", "false, true", "true, false", "true, true"})
+  void what_was_read_and_changed_meanwhile_is_not_written_anew(boolean there, boolean replace)
+      throws IOException {
+    if (there) {
+      pages().add("counts.csv", "old").write();
+    }
+    FileSet second = pages(new Guard(List.of(), replace)).asRead("counts.csv");
+    pages().add("counts.csv", "first").write();
+
+    assertThatThrownBy(() -> second.add("counts.csv", "second").write())
+        .isInstanceOf(WouldReplace.class)
+        .hasMessage(
+            "%s was changed while this was worked out, perhaps by another command, so nothing was written; run the command again",
+            folder.resolve("counts.csv"));
+    assertThat(text("counts.csv")).isEqualTo("first");
+  }
+
+  @Test
+  void what_was_read_and_stayed_is_written_anew() throws IOException {
+    pages().asRead("counts.csv").add("counts.csv", "old").write();
+    pages().asRead("counts.csv").add("counts.csv", "new").write();
+    assertThat(text("counts.csv")).isEqualTo("new");
+  }
+
+  /** Another command that ends while pages are drawn: what it wrote stays known as written. */
+  @Test
+  void what_another_set_wrote_while_this_one_was_written_stays_known() throws IOException {
+    FileSet other = FileSet.in(folder, "others", NOTHING_READ).add("b.md", "b");
+    pages()
+        .add(
+            "a.md",
+            out -> {
+              other.write();
+              out.write('a');
+            })
+        .write();
+    FileSet.in(folder, "others", NOTHING_READ).add("b.md", "anew").write();
+    assertThat(text("b.md")).isEqualTo("anew");
+  }
+
+  @Test
+  void the_ledger_itself_may_be_a_file_being_read() throws IOException {
+    Path records = Files.writeString(folder.resolve(Ledger.FILE), "cultivar");
+    assertThatThrownBy(() -> pages(Guard.of(List.of(records))).add("a.md", "a").write())
+        .isInstanceOf(WouldReplace.class)
+        .hasMessageContaining("is one of the files being read");
+    assertThat(records).hasContent("cultivar");
+  }
+
+  @Test
+  void a_file_where_the_folder_should_be_is_told_early() throws IOException {
+    Path file = Files.writeString(folder.resolve("f"), "f");
+    assertThatThrownBy(() -> FileSet.in(file, "pages", NOTHING_READ).requireFree("a.md"))
+        .isInstanceOf(WouldReplace.class)
+        .hasMessageContaining("is a file, and a folder of that name was to be made");
+  }
+
+  @Test
+  @EnabledOnOs(OS.LINUX)
+  void a_full_disk_names_the_file() {
+    assertThatThrownBy(() -> FileSet.write(Path.of("/dev/full"), NOTHING_READ, Content.text("a")))
+        .isInstanceOf(IOException.class)
+        .hasMessage("/dev/full: No space left on device");
   }
 
   @Test
