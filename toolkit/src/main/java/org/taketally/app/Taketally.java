@@ -2,7 +2,9 @@ package org.taketally.app;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
+import org.taketally.files.StandardOutput;
 import org.taketally.files.Terminal;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -48,7 +50,22 @@ public final class Taketally implements Runnable {
     CommandLine commands = commandLine(List.of(arguments));
     int status = execute(commands, arguments);
     commands.getOut().flush();
-    System.exit(StandardOutput.INSTANCE.whole(status, commands.getErr()));
+    System.exit(printedWhole(status, StandardOutput.ofProcess(), commands));
+  }
+
+  /** The same status, unless something that was to be printed is lost, which is said. */
+  static int printedWhole(int status, StandardOutput out, CommandLine commands) {
+    Optional<String> lost = out.lost();
+    lost.ifPresent(
+        why -> {
+          commands
+              .getErr()
+              .println(
+                  "taketally: standard output: found that not all could be written (%s), expected room for it; make room or name another place, and run the command again"
+                      .formatted(why));
+          commands.getErr().flush();
+        });
+    return lost.isPresent() && status == ExitStatus.FINE ? ExitStatus.USAGE : status;
   }
 
   /** Runs a command; too little memory is told in a sentence like everything else. */

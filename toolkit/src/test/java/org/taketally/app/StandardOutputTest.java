@@ -9,6 +9,8 @@ import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import org.junit.jupiter.api.Test;
+import org.taketally.files.StandardOutput;
+import picocli.CommandLine;
 
 /** What can't be printed is told, and isn't taken for done. */
 class StandardOutputTest {
@@ -18,7 +20,8 @@ class StandardOutputTest {
   private int status(OutputStream to, int status) {
     PrintStream printed = new PrintStream(to);
     printed.println("answers");
-    return new StandardOutput(printed, to).whole(status, new PrintWriter(err));
+    CommandLine commands = Taketally.commandLine().setErr(new PrintWriter(err));
+    return Taketally.printedWhole(status, new StandardOutput(printed, to), commands);
   }
 
   private static OutputStream failing(String why) {
