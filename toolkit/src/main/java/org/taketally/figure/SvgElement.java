@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.taketally.files.XmlText;
 
 /**
  * One element of a picture: name, attributes, text or children. Writes well-formed XML whatever the

@@ -6,7 +6,7 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Map;
-import org.taketally.figure.XmlText;
+import org.taketally.files.XmlText;
 
 /** Writes pages by the templates beside this class. All user text is escaped. */
 final class PageWriter {

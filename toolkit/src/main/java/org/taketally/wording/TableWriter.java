@@ -12,7 +12,9 @@ import java.util.Locale;
 import java.util.stream.IntStream;
 import org.taketally.answers.Estimate;
 import org.taketally.answers.counts.TakeCount;
+import org.taketally.files.ControlSigns;
 import org.taketally.files.Csv;
+import org.taketally.files.XmlText;
 import org.taketally.terms.Interval;
 import org.taketally.wording.AnswerColumn.Kind;
 import tech.tablesaw.api.BooleanColumn;
@@ -129,16 +131,16 @@ final class TableWriter {
 
   private static List<String> shown(TableParts table, List<Object> row) {
     return IntStream.range(0, row.size())
-        .mapToObj(i -> show(table.columns().get(i), row.get(i)))
+        .mapToObj(i -> ControlSigns.neutral(show(table.columns().get(i), row.get(i))))
         .toList();
   }
 
   static String html(TableParts table) {
     StringBuilder html = new StringBuilder("<table class=\"answer\">\n<caption>");
-    html.append(escape(table.caption())).append("</caption>\n<thead><tr>");
+    html.append(XmlText.inElement(table.caption())).append("</caption>\n<thead><tr>");
     for (AnswerColumn column : table.columns()) {
-      html.append("<th scope=\"col\" title=\"").append(escape(column.meaning())).append("\">");
-      html.append(escape(heading(column))).append("</th>");
+      html.append("<th scope=\"col\" title=\"").append(XmlText.inElement(column.meaning())).append("\">");
+      html.append(XmlText.inElement(heading(column))).append("</th>");
     }
     html.append("</tr></thead>\n<tbody>\n");
     for (List<Object> row : table.rows()) {
@@ -146,7 +148,7 @@ final class TableWriter {
       for (int i = 0; i < row.size(); i++) {
         boolean left = leftAligned(table.columns().get(i));
         html.append(left ? "<td>" : "<td style=\"text-align:right\">");
-        html.append(escape(show(table.columns().get(i), row.get(i)))).append("</td>");
+        html.append(XmlText.inElement(show(table.columns().get(i), row.get(i)))).append("</td>");
       }
       html.append("</tr>\n");
     }
@@ -155,13 +157,6 @@ final class TableWriter {
 
   private static String heading(AnswerColumn column) {
     return column.kind() == Kind.POINTS ? column.heading() + " (points)" : column.heading();
-  }
-
-  private static String escape(String text) {
-    return text.replace("&", "&amp;")
-        .replace("<", "&lt;")
-        .replace(">", "&gt;")
-        .replace("\"", "&quot;");
   }
 
   static String csv(TableParts table) {

@@ -35,6 +35,19 @@ class AnswerTableTest {
             """);
   }
 
+  /** Pages of answers and notebooks hold these tables as they are. */
+  @Test
+  void signs_that_steer_or_turn_stay_in_no_form_that_is_shown() {
+    AnswerTable table =
+        AnswerTable.of("example", "A\u202Eb", AnswerColumn.CULTIVAR)
+            .row("C\u001b[31m\u2066d's")
+            .build();
+    assertThat(table.toHtml())
+        .contains("<caption>A\uFFFDb</caption>")
+        .contains("<td>C\uFFFD[31m\uFFFDd's</td>");
+    assertThat(table.toText()).contains("C\\u001B[31m\\u2066d's");
+  }
+
   @Test
   void html_escapes_what_users_typed() {
     assertThat(TABLE.toHtml())

@@ -3,7 +3,7 @@ package org.taketally.notebook.display;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
-import org.taketally.figure.XmlText;
+import org.taketally.files.XmlText;
 
 /**
  * A table to show: headings, what kind of value each column holds, and the rows chosen to be shown.

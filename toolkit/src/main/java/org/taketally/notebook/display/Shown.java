@@ -5,7 +5,7 @@ import java.util.Arrays;
 import java.util.Base64;
 import java.util.List;
 import java.util.stream.Collectors;
-import org.taketally.figure.XmlText;
+import org.taketally.files.XmlText;
 
 /**
  * A value in both forms.

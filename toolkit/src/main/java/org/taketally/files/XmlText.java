@@ -1,6 +1,4 @@
-package org.taketally.figure;
-
-import org.taketally.files.ControlSigns;
+package org.taketally.files;
 
 /** Text typed by people, made safe for pictures and pages. */
 public final class XmlText {
@@ -15,6 +13,16 @@ public final class XmlText {
    *     direction of what follows, as U+FFFD, so that one sees that something stood there
    */
   public static String escape(String raw) {
+    return inElement(raw).replace("'", "&#39;");
+  }
+
+  /**
+   * The same for inside elements and attributes in double quotation marks.
+   *
+   * @param raw as typed
+   * @return as {@link #escape}, with apostrophes as they are
+   */
+  public static String inElement(String raw) {
     StringBuilder out = new StringBuilder(raw.length());
     raw.codePoints()
         .forEach(
@@ -24,7 +32,6 @@ public final class XmlText {
                 case '<' -> out.append("&lt;");
                 case '>' -> out.append("&gt;");
                 case '"' -> out.append("&quot;");
-                case '\'' -> out.append("&#39;");
                 default -> out.appendCodePoint(allowed(point) ? point : '\uFFFD');
               }
             });
