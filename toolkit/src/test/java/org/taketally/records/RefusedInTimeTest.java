@@ -62,6 +62,35 @@ class RefusedInTimeTest {
         .contains("found \"1000000000\", expected a whole number up to 1000000");
   }
 
+  @ParameterizedTest
+  @ValueSource(strings = {"10000000000", "99999999999999999999"})
+  void a_count_above_all_others_is_told_how_high_it_may_be(String grafts) throws IOException {
+    GraftRecords records =
+        RecordsReader.defaults()
+            .read(
+                List.of(
+                    sheet(HEADER + "\nOrrin,Ostrey," + grafts + ",5\nOrrin,Ostrey,10,5\n")));
+    assertThat(records.problems().get(0).sentence())
+        .contains("found \"" + grafts + "\", expected a whole number up to 1000000");
+  }
+
+  /** A note pasted below names: likeness of two takes time by the square of their length. */
+  @Test
+  void names_as_long_as_books_are_compared_at_once() throws IOException {
+    StringBuilder text = new StringBuilder(HEADER);
+    for (int i = 1; i < 150; i++) {
+      text.append('\n').append("n".repeat(i * 900)).append(",Ostrey,10,5");
+    }
+    assertThat(RecordsReader.defaults().read(List.of(sheet(text + "\n"))).frame().rowCount())
+        .isEqualTo(149);
+  }
+
+  @Test
+  void a_dictionary_that_is_no_json_is_told_in_plain_words() {
+    assertThat(refusal("{'columns': {}}"))
+        .startsWith("d.json line 1: found \"text that isn't JSON at line 1 column 3\", expected");
+  }
+
   @Test
   void a_hundred_thousand_columns_are_refused() throws IOException {
     StringBuilder text = new StringBuilder(HEADER);

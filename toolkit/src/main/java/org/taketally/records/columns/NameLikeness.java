@@ -17,6 +17,7 @@ public final class NameLikeness {
   public static final double NEARLY_ALIKE = 0.92;
 
   private static final double WORTH_A_GUESS = 0.8;
+  private static final int LONGEST = 200;
   private static final JaroWinklerSimilarity SIMILARITY = new JaroWinklerSimilarity();
   private static final Pattern MARKS = Pattern.compile("\\p{M}+");
   private static final Pattern NOT_ALPHANUMERIC = Pattern.compile("[^\\p{L}\\p{N}]+");
@@ -57,9 +58,16 @@ public final class NameLikeness {
         && (plain.equals(second) || alike || shortFor(one, other) || shortFor(other, one));
   }
 
-  /** Similarity of two names already made plain, 0 to 1. */
+  /**
+   * Similarity of two names already made plain, 0 to 1; of longer ones than anybody gives, by how
+   * they begin, since the time taken grows with the square of the length.
+   */
   public static double similarity(String plain, String other) {
-    return SIMILARITY.apply(plain, other);
+    return SIMILARITY.apply(beginning(plain), beginning(other));
+  }
+
+  private static String beginning(String plain) {
+    return plain.length() <= LONGEST ? plain : plain.substring(0, LONGEST);
   }
 
   /** The name most like a mistyped one, if any is worth a guess. */

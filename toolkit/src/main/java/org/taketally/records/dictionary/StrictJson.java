@@ -21,6 +21,8 @@ import org.taketally.terms.Severity;
 /** Reads one JSON object strictly: a name given twice is an error, not "the last one wins". */
 final class StrictJson {
 
+  private static final String LENIENT =
+      "Use JsonReader.setStrictness(Strictness.LENIENT) to accept malformed JSON";
   private static final Pattern LINE = Pattern.compile("line (\\d+) column (\\d+)");
 
   private final String file;
@@ -46,10 +48,17 @@ final class StrictJson {
     } catch (EOFException e) {
       throw json.broken("the end of the file");
     } catch (MalformedJsonException e) {
-      throw json.broken(e.getMessage());
+      throw json.broken(plain(e.getMessage()));
     } catch (IOException e) {
       throw new java.io.UncheckedIOException(e); // a StringReader has none
     }
+  }
+
+  /** The place, without advice to programmers. */
+  private static String plain(String message) {
+    return message
+        .replace(LENIENT, "text that isn't JSON")
+        .replaceFirst("(?s)(at line \\d+ column \\d+) path .*", "$1");
   }
 
   private JsonElement element() throws IOException {

@@ -60,7 +60,7 @@ final class CountReader implements FieldReader {
       return FieldValue.wrong(
           ProblemKind.FRACTIONAL_COUNT, EXPECTED + " of grafts", fraction(value));
     }
-    if (!(value >= rule.lowest() && value <= rule.highest())) {
+    if (!(value >= rule.lowest())) {
       return FieldValue.wrong(
           ProblemKind.OUT_OF_RANGE,
           "a whole number of %s or more".formatted(Plain.number(rule.lowest())),
@@ -68,10 +68,11 @@ final class CountReader implements FieldReader {
               ? "correct the count; a row without grafts can be taken out"
               : "correct the count");
     }
-    if (value > SizeLimits.GRAFTS_IN_ROW) {
+    double most = Math.min(rule.highest(), SizeLimits.GRAFTS_IN_ROW);
+    if (!(value <= most)) {
       return FieldValue.wrong(
           ProblemKind.OUT_OF_RANGE,
-          "a whole number up to " + Plain.number(SizeLimits.GRAFTS_IN_ROW),
+          "a whole number up to " + Plain.number(most),
           "correct the count; if there were as many, write them in several rows");
     }
     return FieldValue.number(value);
