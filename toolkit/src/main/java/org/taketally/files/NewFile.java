@@ -126,8 +126,7 @@ public final class NewFile implements Closeable {
       } catch (FileSystemException alreadySaid) {
         throw alreadySaid;
       } catch (IOException failed) {
-        IOException placed =
-            new FileSystemException(place.toString(), null, failed.getMessage());
+        IOException placed = new FileSystemException(place.toString(), null, failed.getMessage());
         placed.initCause(failed);
         throw placed;
       }

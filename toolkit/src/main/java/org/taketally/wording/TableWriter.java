@@ -139,7 +139,9 @@ final class TableWriter {
     StringBuilder html = new StringBuilder("<table class=\"answer\">\n<caption>");
     html.append(XmlText.inElement(table.caption())).append("</caption>\n<thead><tr>");
     for (AnswerColumn column : table.columns()) {
-      html.append("<th scope=\"col\" title=\"").append(XmlText.inElement(column.meaning())).append("\">");
+      html.append("<th scope=\"col\" title=\"")
+          .append(XmlText.inElement(column.meaning()))
+          .append("\">");
       html.append(XmlText.inElement(heading(column))).append("</th>");
     }
     html.append("</tr></thead>\n<tbody>\n");

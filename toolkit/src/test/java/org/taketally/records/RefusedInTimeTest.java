@@ -67,9 +67,7 @@ class RefusedInTimeTest {
   void a_count_above_all_others_is_told_how_high_it_may_be(String grafts) throws IOException {
     GraftRecords records =
         RecordsReader.defaults()
-            .read(
-                List.of(
-                    sheet(HEADER + "\nOrrin,Ostrey," + grafts + ",5\nOrrin,Ostrey,10,5\n")));
+            .read(List.of(sheet(HEADER + "\nOrrin,Ostrey," + grafts + ",5\nOrrin,Ostrey,10,5\n")));
     assertThat(records.problems().get(0).sentence())
         .contains("found \"" + grafts + "\", expected a whole number up to 1000000");
   }

@@ -76,8 +76,8 @@ public record SeasonTables(
   }
 
   /**
-   * What the page might be about: everything first, without late results, without new seasons; never
-   * what an earlier page may have been about that can't be followed.
+   * What the page might be about: everything first, without late results, without new seasons;
+   * never what an earlier page may have been about that can't be followed.
    */
   private static Stream<BitSet> wholes(
       GraftsByMember evidence, List<PublishedTable> known, BitSet late, BitSet unclear) {

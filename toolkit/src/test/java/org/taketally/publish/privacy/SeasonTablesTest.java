@@ -171,7 +171,9 @@ class SeasonTablesTest {
   @Test
   void what_may_be_one_member_s_is_held_back_whoever_else_it_looks_like() {
     Circle then = circle("2025");
-    then.row("m5 2025 Orrin r1", 4, 11).row("m6 2025 Orrin r1", 5, 13).row("m7 2025 Orrin r1", 6, 17);
+    then.row("m5 2025 Orrin r1", 4, 11)
+        .row("m6 2025 Orrin r1", 5, 13)
+        .row("m7 2025 Orrin r1", 6, 17);
     PublishedBefore before = published(evidence(then), "2025");
     then.row("m1 2025 Orrin r1", 5, 7).row("m1 2025 Orrin r1", 6, 14);
     GraftsByMember today =
