@@ -49,7 +49,7 @@ public final class DictionaryProposal {
       for (ProposedSheet sheet : proposal.ofFile(file, base, once.size() == 1)) {
         proposal.compare(sheet);
         proposal.sheets.add(sheet);
-        if (sheet.rules() != proposal.json) {
+        if (!alone(sheet.source(), file, once.size() == 1)) {
           named(sheet, key(file, sheet.source()), several);
         }
       }
@@ -60,14 +60,18 @@ public final class DictionaryProposal {
     return proposal;
   }
 
+  /** Whether a sheet is all there is, so that its rules are those of the whole dictionary. */
+  private static boolean alone(RowSource source, Path file, boolean only) {
+    return only && source.name().equals(file.toString());
+  }
+
   /** What is proposed for the sheets of a file; those that hold no records are left out. */
   private List<ProposedSheet> ofFile(Path file, JsonObject base, boolean only) {
     List<RowSource> found = open(file, base);
     boolean others = found.stream().anyMatch(DictionaryProposal::hasHeadings);
     List<ProposedSheet> all = new ArrayList<>();
     for (RowSource source : found) {
-      boolean alone = only && source.name().equals(file.toString());
-      JsonObject rules = alone ? json : new JsonObject();
+      JsonObject rules = alone(source, file, only) ? json : new JsonObject();
       base.asMap().forEach(rules::add);
       all.add(others && !hasHeadings(source) ? leftOut(source) : sheet(file, source, rules));
     }
