@@ -8,6 +8,7 @@ import java.io.OutputStream;
 import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.nio.charset.StandardCharsets;
 import org.junit.jupiter.api.Test;
 import org.taketally.files.StandardOutput;
 import picocli.CommandLine;
@@ -58,7 +59,7 @@ class StandardOutputTest {
   void nothing_is_said_where_all_was_printed() {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     assertThat(status(out, ExitStatus.NEEDS_A_PERSON)).isEqualTo(ExitStatus.NEEDS_A_PERSON);
-    assertThat(out.toString()).isEqualTo("answers" + System.lineSeparator());
+    assertThat(out.toString(StandardCharsets.UTF_8)).isEqualTo("answers" + System.lineSeparator());
     assertThat(err.toString()).isEmpty();
   }
 }
