@@ -16,6 +16,9 @@ public final class NextTrialWords {
 
   private static final int MOST_PAIRS = 6;
 
+  /** A chance that may be off by more than this is said to be rough. */
+  private static final double ROUGH = 0.15;
+
   private final NextTrial next;
 
   private NextTrialWords(NextTrial next) {
@@ -102,6 +105,13 @@ public final class NextTrialWords {
           "You asked for a chance of %s: these are as many as there can be (--most), in plots of one size. Allow more, or be content with less (--chance)."
               .formatted(Words.statedPercent(next.wanted())));
     }
+    next.after()
+        .filter(after -> after.uncertainty(after.settled()) > ROUGH)
+        .ifPresent(
+            after ->
+                more.add(
+                    "That is rough: --trials %d brings it to within %s."
+                        .formatted(VerdictChances.trialsWithin(ROUGH), Words.points(ROUGH))));
     if (next.perhapsShort()) {
       more.add(
           "You asked for a chance of %s: this is less, but by no more than it may be off."
@@ -144,6 +154,7 @@ public final class NextTrialWords {
     }
     json.add("open", open);
     json.addProperty("wanted", next.wanted());
+    json.addProperty("fallsShort", next.fallsShort());
     json.addProperty(
         "reckoned", next.reckoned().isPresent() ? next.reckoned().getAsDouble() : null);
     next.layout().ifPresent(layout -> json.add("layout", PlanJson.of(layout)));

@@ -102,8 +102,12 @@ class DictionaryProposalTest {
   void counts_beside_words_for_the_same_rows_are_one_of_two() throws IOException {
     Path file =
         sheet(
-            "Variety,Stock,Alive,Dead,Result\nOrrin,Pellin,1,0,ok\nOrrin,Halden,0,1,no\n"
-                + "Bexley,Pellin,6,3,poor\n");
+            """
+            Variety,Stock,Alive,Dead,Result
+            Orrin,Pellin,1,0,ok
+            Orrin,Halden,0,1,no
+            Bexley,Pellin,6,3,poor
+            """);
     DictionaryProposal proposal = DictionaryProposal.of(List.of(file));
     assertThat(proposal.json()).contains("\"takes\"").doesNotContain("outcome");
     assertThat(proposal.questions(file.toString()))

@@ -62,8 +62,13 @@ class OfficeSheetsTest {
   void days_and_hands_written_once_are_asked_about() throws IOException {
     Path file =
         sheet(
-            "Date,Who,Variety,Stock,Took?\n2025-03-04,Jo,Orrin,Pellin,yes\n,,Orrin,Halden,no\n"
-                + ",,Bexley,Halden,yes\n2025-03-05,Ann,Orrin,Pellin,no\n");
+            """
+            Date,Who,Variety,Stock,Took?
+            2025-03-04,Jo,Orrin,Pellin,yes
+            ,,Orrin,Halden,no
+            ,,Bexley,Halden,yes
+            2025-03-05,Ann,Orrin,Pellin,no
+            """);
     DictionaryProposal proposal = DictionaryProposal.of(List.of(file));
     assertThat(proposal.questions(file.toString()))
         .containsExactly(
@@ -79,8 +84,11 @@ class OfficeSheetsTest {
   void ditto_marks_for_days_are_named_and_filled_down() throws IOException {
     Path file =
         sheet(
-            "Sorte;Unterlage;Datum;Anzahl;angewachsen\nOrrin;Pellin;2025-03-04;10;7\n"
-                + "dto.;Halden;dto.;8;5\n");
+            """
+            Sorte;Unterlage;Datum;Anzahl;angewachsen
+            Orrin;Pellin;2025-03-04;10;7
+            dto.;Halden;dto.;8;5
+            """);
     DictionaryProposal proposal = DictionaryProposal.of(List.of(file));
     assertThat(proposal.questions())
         .singleElement()
@@ -174,8 +182,11 @@ class OfficeSheetsTest {
   void counts_under_days_of_the_calendar_are_asked_about() throws IOException {
     Path file =
         sheet(
-            "Variété;Porte-greffe;Nb greffes;vivants 15/04/2025;vivants 15/06/2025\n"
-                + "Orrin;Pellin;10;9;7\nOrrin;Halden;12;10;9\n");
+            """
+            Variété;Porte-greffe;Nb greffes;vivants 15/04/2025;vivants 15/06/2025
+            Orrin;Pellin;10;9;7
+            Orrin;Halden;12;10;9
+            """);
     DictionaryProposal proposal = DictionaryProposal.of(List.of(file));
     assertThat(proposal.questions(file.toString()))
         .containsExactly(
@@ -195,8 +206,12 @@ class OfficeSheetsTest {
   void names_that_differ_in_spaces_alone_are_one() throws IOException {
     Path file =
         sheet(
-            "cultivar,rootstock,grafts,takes,Bed\nHalden\u00a0Gold,Pellin,10,7,A\u00a01\n"
-                + "Halden  Gold,Pellin,12,9,A 1\nHalden Gold,Pellin,8,5,A  1\n");
+            """
+            cultivar,rootstock,grafts,takes,Bed
+            Halden\u00a0Gold,Pellin,10,7,A\u00a01
+            Halden  Gold,Pellin,12,9,A 1
+            Halden Gold,Pellin,8,5,A  1
+            """);
     assertThat(DictionaryProposal.of(List.of(file)).questions()).isEmpty();
     GraftRecords records = read("{}", file);
     assertThat(records.frame().stringColumn("cultivar").unique().asList())

@@ -43,8 +43,14 @@ class RowsThatAreNoGraftsTest {
     GraftRecords records =
         read(
             FILLED,
-            "Variety,Stock,Who,Took\nOrrin,Pellin,Jo,x\n,,Jo,\n,Halden,Jo,x\n"
-                + "Note: the fridge failed,,,\n,,bought from the lower nursery,\n");
+            """
+            Variety,Stock,Who,Took
+            Orrin,Pellin,Jo,x
+            ,,Jo,
+            ,Halden,Jo,x
+            Note: the fridge failed,,,
+            ,,bought from the lower nursery,
+            """);
     assertThat(records.grafts()).isEqualTo(3);
     assertThat(records.takes()).isEqualTo(2);
     assertThat(sentences(records))
@@ -86,8 +92,12 @@ class RowsThatAreNoGraftsTest {
     GraftRecords records =
         read(
             dictionary,
-            "Sorte;Unterlage;Datum;grafts;takes\nOrrin;Pellin;2025-03-01;20;17\n"
-                + ";Halden;2025-03-02;15;9\n;;Summe:;36;26\n");
+            """
+            Sorte;Unterlage;Datum;grafts;takes
+            Orrin;Pellin;2025-03-01;20;17
+            ;Halden;2025-03-02;15;9
+            ;;Summe:;36;26
+            """);
     assertThat(records.grafts()).isEqualTo(35);
     GraftRecords named =
         read(dictionary, "Sorte;Unterlage;Datum;grafts;takes\nO;P;;20;17\nSumme;P;;21;17\n");
@@ -99,8 +109,12 @@ class RowsThatAreNoGraftsTest {
     GraftRecords records =
         read(
             "{}",
-            "cultivar,rootstock,grafts,takes\nOrrin,Pellin,10,7\n"
-                + "cultivar,rootstock,grafts,takes\nOrrin,Pellin,11,6\n");
+            """
+            cultivar,rootstock,grafts,takes
+            Orrin,Pellin,10,7
+            cultivar,rootstock,grafts,takes
+            Orrin,Pellin,11,6
+            """);
     assertThat(records.grafts()).isEqualTo(21);
     assertThat(sentences(records))
         .anyMatch(
@@ -117,9 +131,16 @@ class RowsThatAreNoGraftsTest {
         DictionaryProposal.of(
             List.of(
                 sheet(
-                    "Variety,Stock,Made,Alive\nOrrin,Pellin,10,7\nBexley,Halden,9,8\n"
-                        + "Spring 2025,,,\nVariety,Stock,Made,Alive\nOrrin,Pellin,11,6\n"
-                        + "Note: cold,,,\nTotal,,30,21\n")));
+                    """
+            Variety,Stock,Made,Alive
+            Orrin,Pellin,10,7
+            Bexley,Halden,9,8
+            Spring 2025,,,
+            Variety,Stock,Made,Alive
+            Orrin,Pellin,11,6
+            Note: cold,,,
+            Total,,30,21
+            """)));
     assertThat(proposal.questions()).isEmpty();
   }
 
@@ -144,8 +165,14 @@ class RowsThatAreNoGraftsTest {
   void a_name_that_heads_the_rows_below_is_asked_about_and_said_to_be_that() throws IOException {
     Path file =
         sheet(
-            "Variété;Porte-greffe;Repris oui/non\nOrrin;;\n;Pellin;oui\n;Halden;non\nBexley;;\n"
-                + ";Halden;oui\n");
+            """
+            Variété;Porte-greffe;Repris oui/non
+            Orrin;;
+            ;Pellin;oui
+            ;Halden;non
+            Bexley;;
+            ;Halden;oui
+            """);
     DictionaryProposal proposal = DictionaryProposal.of(List.of(file));
     assertThat(proposal.questions())
         .singleElement()
@@ -180,8 +207,12 @@ class RowsThatAreNoGraftsTest {
     GraftRecords records =
         read(
             FILLED,
-            "Variety,Stock,vigour,stock_diameter_mm,Took\nOrrin,Pellin,average,8,x\n"
-                + ",,average,average,\n,Halden,mean,9,x\n");
+            """
+            Variety,Stock,vigour,stock_diameter_mm,Took
+            Orrin,Pellin,average,8,x
+            ,,average,average,
+            ,Halden,mean,9,x
+            """);
     assertThat(records.grafts()).isEqualTo(3);
   }
 }

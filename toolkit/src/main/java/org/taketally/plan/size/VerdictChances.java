@@ -156,4 +156,14 @@ public record VerdictChances(Map<Verdict, Integer> counts, int unanswered, int t
     double kept = Math.max(chance * (1 - chance), 1.0 / trials);
     return Math.min(1, 2 * Math.sqrt(kept / trials));
   }
+
+  /**
+   * Trials that bring any chance this near.
+   *
+   * @param uncertainty how far it may be off, as in {@link #uncertainty}, above 0 and up to 1
+   * @return fewest trials
+   */
+  public static int trialsWithin(double uncertainty) {
+    return (int) Math.ceil(1 / (uncertainty * uncertainty));
+  }
 }

@@ -132,6 +132,9 @@ class NextTrialTest {
               wanted,
               Optional.of(chances(14, 40)));
       assertThat(next.perhapsShort()).isEqualTo(wanted == 0.45);
+      assertThat(String.join(" ", NextTrialWords.of(next).more()))
+          .as("15.08 points")
+          .contains("That is rough: --trials 45 brings it to within 15 points.");
       assertThat(String.join(" ", NextTrialWords.of(next).more()).contains("by no more than it"))
           .isEqualTo(wanted == 0.45);
     }
