@@ -14,10 +14,10 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
-import java.util.Set;
 import java.util.function.Function;
 import org.taketally.records.columns.CommonWords;
 import org.taketally.records.columns.NameLikeness;
+import org.taketally.records.columns.TotalWords;
 import org.taketally.records.dictionary.SheetDictionary;
 import org.taketally.records.dictionary.SheetRules;
 import org.taketally.records.rows.DateNotation;
@@ -29,29 +29,6 @@ import org.taketally.terms.Severity;
 
 /** A line of an order book or a list of requests, collecting everything wrong with it. */
 final class ListLine {
-
-  /** What a line below the others is called that sums them up. */
-  private static final Set<String> SUMS =
-      Set.of(
-          "total",
-          "totals",
-          "grandtotal",
-          "sum",
-          "summe",
-          "gesamt",
-          "insgesamt",
-          "zusammen",
-          "suma",
-          "somme",
-          "totale",
-          "somma",
-          "soma",
-          "totaux",
-          "totales",
-          "subtotal",
-          "zwischensumme",
-          "gesamtsumme",
-          "sumatotal");
 
   private final Sheet sheet;
   private final long number;
@@ -211,7 +188,7 @@ final class ListLine {
     String cultivar = field("cultivar");
     if (!isName(cultivar)) {
       wrong("cultivar", "the name of a cultivar", remedy);
-    } else if (SUMS.contains(NameLikeness.plain(cultivar))) {
+    } else if (TotalWords.isSum(cultivar)) {
       wrong(
           "cultivar",
           "the name of a cultivar, not of a sum",
