@@ -27,16 +27,15 @@ final class ConfoundingWords implements AnswerWords {
           .formatted(what);
     }
     if (answer.comparable()) {
-      return "%s levels of %s can be compared%s: %s of the information about their differences is"
-              .formatted(
-                  levels == 2 ? "Both" : "All " + levels,
-                  what,
-                  where(),
-                  Words.percent(answer.efficiency()))
-          + " left %s everything else recorded is allowed for (%s)."
-              .formatted(
-                  acrossBatches() ? "within these once" : "once",
-                  Words.count(answer.grafts(), "graft"));
+      String form =
+          acrossBatches()
+              ? "%s levels of %s can be compared, but only across grafting days, blocks and the like: within one of these, once everything else recorded is allowed for, %s of the information about their differences is left (%s)."
+              : "%s levels of %s can be compared: %s of the information about their differences is left once everything else recorded is allowed for (%s).";
+      return form.formatted(
+          levels == 2 ? "Both" : "All " + levels,
+          what,
+          Words.percent(answer.efficiency()),
+          Words.count(answer.grafts(), "graft"));
     }
     List<String> parts = new ArrayList<>();
     answer.groups().forEach(group -> parts.add(Words.list(group.levels())));
@@ -49,10 +48,6 @@ final class ConfoundingWords implements AnswerWords {
   /** Levels that batches keep apart still meet across them, at the cost of what batches did. */
   private boolean acrossBatches() {
     return answer.efficiency() < Confounding.ENTANGLED_BELOW;
-  }
-
-  private String where() {
-    return acrossBatches() ? " across grafting days, blocks and the like" : "";
   }
 
   @Override

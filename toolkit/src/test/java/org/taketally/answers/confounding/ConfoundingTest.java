@@ -51,9 +51,9 @@ class ConfoundingTest {
     assertThat(answer.comparable()).isTrue();
     assertThat(Wording.of(answer).headline())
         .isEqualTo(
-            "Both levels of rootstock can be compared across grafting days, blocks and the like:"
-                + " 0 % of the information about their differences is left within these once"
-                + " everything else recorded is allowed for (44 grafts).");
+            "Both levels of rootstock can be compared, but only across grafting days, blocks and"
+                + " the like: within one of these, once everything else recorded is allowed for,"
+                + " 0 % of the information about their differences is left (44 grafts).");
   }
 
   /**
