@@ -329,8 +329,8 @@ public final class NextTrialPlanner {
               .formatted(
                   settings.most(),
                   plotsPerStock * stocks.size(),
-                  Plural.of(cultivars.size(), "cultivar"),
-                  Plural.of(stocks.size(), "rootstock"),
+                  Plural.of(cultivars.size(), RecordColumn.CULTIVAR.columnName()),
+                  Plural.of(stocks.size(), ROOTSTOCK),
                   Plural.of(hands.size(), "hand"),
                   Plural.of(settings.days().size(), "day")));
     }
