@@ -135,14 +135,14 @@ class LauncherIT {
     Path java = Files.createDirectory(home.resolve("bin")).resolve("java");
     Files.writeString(java, "#!/bin/sh\nprintf '%s\\n' \"$@\"\n", StandardCharsets.UTF_8);
     assertThat(java.toFile().setExecutable(true)).isTrue();
-    Path large = installed.resolve("ten million.csv");
+    Path large = installed.resolve("a hundred thousand.csv");
     try (RandomAccessFile file = new RandomAccessFile(large.toFile(), "rw")) {
-      file.setLength(1_400_000_000L);
+      file.setLength(13_000_000);
     }
     Map<String, String> heard = Map.of("JAVA_HOME", home.toString());
     String start = script.toString();
     String first = "-XX:TieredStopAtLevel=1\n";
-    assertThat(run(List.of(start, "summary", BUILT.toString()), heard).out()).contains(first);
+    assertThat(run(List.of(start, "summary", SCRIPT.toString()), heard).out()).contains(first);
     assertThat(run(List.of(start, "--help"), heard).out()).contains(first);
     assertThat(run(List.of(start, "analyse", large.toString()), heard).out())
         .contains("Tier4InvocationThreshold", "-jar", large.toString())
