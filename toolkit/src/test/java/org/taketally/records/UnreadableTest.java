@@ -201,7 +201,7 @@ class UnreadableTest {
   void headings_below_a_title_are_pointed_out() throws IOException {
     refuses(
         "grafts.csv",
-        "Halden Bay growers' circle\n\nSorte;Unterlage;angewachsen;Datum\nA;B;1;2025-03-01\n",
+        "Halden Bay growers' circle;;;\n\nSorte;Unterlage;angewachsen;Datum\nA;B;1;2025-03-01\n",
         "@grafts.csv line 1: found \"Halden Bay growers' circle\", expected columns cultivar,"
             + " rootstock, takes or outcome; line 3 looks like the headings: say \"heading_row\": 3"
             + " in the dictionary; if it isn't, name the headings that hold them in the dictionary,"

@@ -233,7 +233,7 @@ public final class Headings {
             .map(name -> "\"%s\": \"%s\"".formatted(name, candidate(name)))
             .collect(Collectors.joining(", "));
     throw unreadable(
-        String.join(", ", headings),
+        headings.stream().filter(h -> !h.isEmpty()).collect(Collectors.joining(", ")),
         (absent.size() == 1 ? "a column " : "columns ")
             + absent.stream()
                 .map(name -> name.replace("|", " or "))
