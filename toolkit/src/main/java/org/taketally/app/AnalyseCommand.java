@@ -30,6 +30,7 @@ import org.taketally.wording.ModelWords;
 import org.taketally.wording.ProfileWords;
 import org.taketally.wording.TakeMeaningWords;
 import org.taketally.wording.Wording;
+import org.taketally.wording.Words;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -45,6 +46,10 @@ import picocli.CommandLine.Spec;
         "Answers from graft records: how hard is each cultivar, does the rootstock matter, what"
             + " moves take.")
 final class AnalyseCommand implements Callable<Integer> {
+
+  private static final String[] NEED_A_FIT = {
+    "--out", "--assessments", "--is", "--second-opinions", "--profile", "--cost-per-graft"
+  };
 
   @Mixin private RecordsOptions input;
   @Mixin private ModelOptions choices;
@@ -149,8 +154,11 @@ final class AnalyseCommand implements Callable<Integer> {
       new Printing(spec.commandLine().getOut()).counts(counts);
     }
     json.write(AnalysisJson.of(counts), out, input.files());
-    if (out.asked()) {
-      spec.commandLine().getErr().println("no page and no tables written: " + counts.why());
+    List<String> fruitless = OptionsTogether.typed(spec.commandLine(), NEED_A_FIT);
+    if (!fruitless.isEmpty()) {
+      spec.commandLine()
+          .getErr()
+          .println("nothing came of %s: %s".formatted(Words.list(fruitless), counts.why()));
       spec.commandLine().getErr().flush();
     }
   }

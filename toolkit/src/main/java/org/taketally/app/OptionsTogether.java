@@ -15,13 +15,17 @@ final class OptionsTogether {
 
   /** Refuses options that nothing would come of; {@code why} ends the sentence. */
   static void refuse(CommandLine command, String why, String... options) {
-    List<String> typed =
-        Arrays.stream(options).filter(command.getParseResult()::hasMatchedOption).toList();
+    List<String> typed = typed(command, options);
     if (!typed.isEmpty()) {
       throw new ParameterException(
           command,
           "%s%s %s".formatted(typed.size() > 1 ? "each of " : "", String.join(", ", typed), why));
     }
+  }
+
+  /** Those of the options that were typed. */
+  static List<String> typed(CommandLine command, String... options) {
+    return Arrays.stream(options).filter(command.getParseResult()::hasMatchedOption).toList();
   }
 
   /** Refuses a name given twice in an option of NAME=VALUE. */

@@ -349,6 +349,9 @@ class CommandsTest {
         .contains("moves take by at most under 1 point (likely under")
         .contains("What these records don't answer", "All of the 120 grafts took");
     assertThat(Files.readString(folder.resolve("all.json"))).contains("no practical difference");
+    assertThat(all.err()).doesNotContain("nothing came of");
+    assertThat(run("analyse", sheet, "--profile", "--out", folder.resolve("none")).err())
+        .contains("nothing came of --out and --profile: all of the 120 grafts took");
 
     Path few =
         Files.writeString(
