@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.stream.Stream;
 import org.taketally.analysis.Analysis;
 import org.taketally.analysis.CountsAlone;
+import org.taketally.answers.Answer;
 import org.taketally.answers.adjusted.ProfileRanges;
 import org.taketally.model.FitWarning;
 import org.taketally.records.problems.ProblemSummary;
@@ -33,15 +34,7 @@ final class Printing {
 
   /** Every question with its answer in a sentence, then what each rests on. */
   void analysis(Analysis analysis, List<String> choices) {
-    heading("In short");
-    List<AnswerWords> answers = analysis.answers().stream().map(Wording::of).toList();
-    for (AnswerWords answer : answers) {
-      paragraphs(answer.question());
-      indented(answer.headline());
-    }
-    paragraphs("");
-    paragraphs(SeasonWords.in(Language.ENGLISH).sure().likely());
-    answers.forEach(answer -> points(answer.question(), answer.more()));
+    answers(analysis.answers());
     points("What these records don't answer", absent(analysis));
     points(
         "What was taken into account",
@@ -54,15 +47,21 @@ final class Printing {
 
   /** The one answer that counts alone give, and why there are no others. */
   void counts(CountsAlone counts) {
-    heading("In short");
-    AnswerWords answer = Wording.of(counts.verdict());
-    paragraphs(answer.question());
-    indented(answer.headline());
-    paragraphs("");
-    paragraphs(SeasonWords.in(Language.ENGLISH).sure().likely());
-    points(answer.question(), answer.more());
+    answers(List.of(counts.verdict()));
     points("What these records don't answer", List.of(Words.sentence(counts.why())));
     out.flush();
+  }
+
+  private void answers(List<? extends Answer> found) {
+    heading("In short");
+    List<AnswerWords> answers = found.stream().map(Wording::of).toList();
+    for (AnswerWords answer : answers) {
+      paragraphs(answer.question());
+      indented(answer.headline());
+    }
+    paragraphs("");
+    paragraphs(SeasonWords.in(Language.ENGLISH).sure().likely());
+    answers.forEach(answer -> points(answer.question(), answer.more()));
   }
 
   private static List<String> absent(Analysis analysis) {

@@ -14,7 +14,6 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import org.taketally.records.dictionary.SheetDictionary;
 
 /** Sheets of offices and clubs: what is proposed for them reads them. */
 class OfficeSheetsTest {
@@ -23,12 +22,6 @@ class OfficeSheetsTest {
 
   private Path sheet(String text) throws IOException {
     return Files.writeString(folder.resolve("sheet.csv"), text);
-  }
-
-  private static GraftRecords read(String dictionary, Path file) {
-    return RecordsReader.defaults()
-        .withDictionary(SheetDictionary.parse("d.json", dictionary))
-        .read(List.of(file));
   }
 
   private static final String THOUSANDS =
@@ -51,11 +44,11 @@ class OfficeSheetsTest {
                 reason.endsWith(
                     "counts under \"Injertados\" such as 1%s250 are taken for thousands; take \"decimal\" out of grafts if they aren't"
                         .formatted(sign)));
-    GraftRecords records = read(proposal.json(), file);
+    GraftRecords records = ByDictionary.read(proposal.json(), file);
     assertThat(records.grafts()).isEqualTo(3250);
     assertThat(records.takes()).isEqualTo(2440);
     String undeclared = proposal.json().replaceAll(",\\s*\"decimal\": \"[.,]\"", "");
-    assertThat(read(undeclared, file).provenance().rowsSetAside()).isEqualTo(2);
+    assertThat(ByDictionary.read(undeclared, file).provenance().rowsSetAside()).isEqualTo(2);
   }
 
   @Test
@@ -76,7 +69,7 @@ class OfficeSheetsTest {
                 + " \"fill_down\": [\"Who\", \"Date\"] (beside what stands there already) if a blank"
                 + " there means the same as above");
     proposal.open().get(0).settle(0);
-    assertThat(read(proposal.json(), file).frame().stringColumn("grafter").asList())
+    assertThat(ByDictionary.read(proposal.json(), file).frame().stringColumn("grafter").asList())
         .containsExactly("Jo", "Jo", "Jo", "Ann");
   }
 
@@ -95,7 +88,8 @@ class OfficeSheetsTest {
         .asString()
         .contains("ditto marks (dto.) stand under Sorte, Datum; add \"fill_down\"");
     assertThat(
-            read(proposal.json().replaceFirst("\\{", "{\"fill_down\": [\"Sorte\"],"), file)
+            ByDictionary.read(
+                    proposal.json().replaceFirst("\\{", "{\"fill_down\": [\"Sorte\"],"), file)
                 .problems())
         .anyMatch(
             problem ->
@@ -105,7 +99,11 @@ class OfficeSheetsTest {
                         "column Datum: found \"dto.\", expected the day itself, not a mark for the"
                             + " one above; write the day out, or name its heading"));
     proposal.open().get(0).settle(0);
-    assertThat(read(proposal.json(), file).frame().dateColumn("graft_date").countMissing())
+    assertThat(
+            ByDictionary.read(proposal.json(), file)
+                .frame()
+                .dateColumn("graft_date")
+                .countMissing())
         .isZero();
   }
 
@@ -128,7 +126,7 @@ class OfficeSheetsTest {
     }
     DictionaryProposal proposal = DictionaryProposal.of(List.of(file));
     assertThat(proposal.questions()).isEmpty();
-    assertThat(read(proposal.json(), file).grafts()).isEqualTo(30);
+    assertThat(ByDictionary.read(proposal.json(), file).grafts()).isEqualTo(30);
   }
 
   /** Seasons below titles, and a sheet that sums them up. */
@@ -168,13 +166,13 @@ class OfficeSheetsTest {
         .singleElement()
         .asString()
         .contains("is taken to hold no records");
-    assertThat(read(proposal.json(), file).grafts()).isEqualTo(38);
+    assertThat(ByDictionary.read(proposal.json(), file).grafts()).isEqualTo(38);
   }
 
   @Test
   void check_points_to_the_headings_of_worksheets_below_titles() throws IOException {
     Path file = seasons();
-    assertThatThrownBy(() -> read("{}", file))
+    assertThatThrownBy(() -> ByDictionary.read("{}", file))
         .hasMessageContaining("line 2 looks like the headings: say \"heading_row\": 2");
   }
 
@@ -198,7 +196,7 @@ class OfficeSheetsTest {
         .containsExactly(
             "\"vivants 15/06/2025\" holds the takes", "\"vivants 15/04/2025\" holds the takes");
     proposal.open().get(0).settle(0);
-    assertThat(read(proposal.json(), file).takes()).isEqualTo(16);
+    assertThat(ByDictionary.read(proposal.json(), file).takes()).isEqualTo(16);
   }
 
   /** A no-break or a second space can't be seen, and so can't be put right by who reads of it. */
@@ -213,7 +211,7 @@ class OfficeSheetsTest {
             Halden Gold,Pellin,8,5,A  1
             """);
     assertThat(DictionaryProposal.of(List.of(file)).questions()).isEmpty();
-    GraftRecords records = read("{}", file);
+    GraftRecords records = ByDictionary.read("{}", file);
     assertThat(records.frame().stringColumn("cultivar").unique().asList())
         .containsExactly("Halden Gold");
     assertThat(records.frame().stringColumn("Bed").unique().asList()).containsExactly("A 1");
@@ -243,6 +241,6 @@ class OfficeSheetsTest {
         question
             .choices()
             .indexOf("counts of the same grafts; \"Alive Sept\" is the last of them"));
-    assertThat(read(proposal.json(), file).takes()).isEqualTo(17);
+    assertThat(ByDictionary.read(proposal.json(), file).takes()).isEqualTo(17);
   }
 }

@@ -27,9 +27,7 @@ class RowsThatAreNoGraftsTest {
   }
 
   private GraftRecords read(String dictionary, String text) throws IOException {
-    return RecordsReader.defaults()
-        .withDictionary(SheetDictionary.parse("d.json", dictionary))
-        .read(List.of(sheet(text)));
+    return ByDictionary.read(dictionary, sheet(text));
   }
 
   private List<String> sentences(GraftRecords records) {

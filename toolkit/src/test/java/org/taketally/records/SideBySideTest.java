@@ -10,7 +10,6 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.taketally.records.columns.SideBySide;
-import org.taketally.records.dictionary.SheetDictionary;
 import org.taketally.records.problems.RecordsUnreadable;
 
 /** Sheets with a set of columns for each grafter: named, asked about, never guessed. */
@@ -34,16 +33,10 @@ class SideBySideTest {
     return Files.writeString(folder.resolve("sheet.csv"), text);
   }
 
-  private static GraftRecords read(String dictionary, Path file) {
-    return RecordsReader.defaults()
-        .withDictionary(SheetDictionary.parse("d.json", dictionary))
-        .read(List.of(file));
-  }
-
   @Test
   void check_names_the_sets_and_the_entry_that_reads_them() throws IOException {
     Path file = sheet(SETS);
-    assertThatThrownBy(() -> read("{}", file))
+    assertThatThrownBy(() -> ByDictionary.read("{}", file))
         .isInstanceOf(RecordsUnreadable.class)
         .hasMessageContaining(
             "expected columns cultivar, rootstock, takes or outcome; results of \"Jo\", \"Ann\""
@@ -57,7 +50,7 @@ class SideBySideTest {
   @Test
   void the_entry_that_check_names_reads_every_set() throws IOException {
     GraftRecords records =
-        read(
+        ByDictionary.read(
             "{\"columns\": {\"cultivar\": \"Variety\", \"rootstock\": \"Stock\"}, \"wide\": "
                 + WIDE
                 + "}",
@@ -80,7 +73,7 @@ class SideBySideTest {
                 + WIDE
                 + ", with the column that fits in place of \"grafter\"");
     question.settle(0);
-    GraftRecords records = read(proposal.json(), file);
+    GraftRecords records = ByDictionary.read(proposal.json(), file);
     assertThat(records.grafts()).isEqualTo(50);
     assertThat(records.frame().stringColumn("grafter").unique().asList())
         .containsExactlyInAnyOrder("Jo", "Ann");
@@ -92,7 +85,7 @@ class SideBySideTest {
     DictionaryProposal proposal = DictionaryProposal.of(List.of(file));
     assertThat(proposal.open()).hasSize(1);
     proposal.open().get(0).settle(0);
-    assertThat(read(proposal.json(), file).grafts()).isEqualTo(30);
+    assertThat(ByDictionary.read(proposal.json(), file).grafts()).isEqualTo(30);
   }
 
   @Test
@@ -105,9 +98,12 @@ class SideBySideTest {
   @Test
   void check_names_the_entry_for_seasons_and_for_counting_days() throws IOException {
     assertThatThrownBy(
-            () -> read("{}", sheet("cultivar,rootstock,made 23,alive 23,made 24,alive 24\n")))
+            () ->
+                ByDictionary.read(
+                    "{}", sheet("cultivar,rootstock,made 23,alive 23,made 24,alive 24\n")))
         .hasMessageContaining("\"wide\": [{\"set\":{\"season\":\"2023\"},\"columns\":{\"grafts\":");
-    assertThatThrownBy(() -> read("{}", sheet("cultivar,rootstock,grafts,Tag 30,Tag 90\n")))
+    assertThatThrownBy(
+            () -> ByDictionary.read("{}", sheet("cultivar,rootstock,grafts,Tag 30,Tag 90\n")))
         .hasMessageContaining("\"counts\": [{\"days\":30,\"alive\":\"Tag 30\"},");
   }
 }

@@ -30,12 +30,6 @@ class WordsForCountsTest {
     return Files.writeString(folder.resolve("sheet.csv"), text);
   }
 
-  private static GraftRecords read(String dictionary, Path file) {
-    return RecordsReader.defaults()
-        .withDictionary(SheetDictionary.parse("d.json", dictionary))
-        .read(List.of(file));
-  }
-
   private static List<String> remedies(GraftRecords records) {
     return records.problems().stream()
         .filter(problem -> problem.severity() == ProblemKind.NOT_A_NUMBER.severity())
@@ -45,7 +39,7 @@ class WordsForCountsTest {
 
   @Test
   void a_word_under_takes_names_the_entry_that_reads_it() throws IOException {
-    assertThat(remedies(read("{}", sheet(SHEET))))
+    assertThat(remedies(ByDictionary.read("{}", sheet(SHEET))))
         .containsExactly(
             "write the number; if it means that all grafts of the row took, say \"same\": {\"all\":"
                 + " [\"all\"]} for takes in the dictionary; if it means \"not recorded\", leave it"
@@ -62,7 +56,7 @@ class WordsForCountsTest {
   @Test
   void the_entry_reads_it_and_days_are_read_in_their_own_unit() throws IOException {
     GraftRecords records =
-        read(
+        ByDictionary.read(
             "{\"columns\": {\"takes\": {\"same\": {\"all\": [\"all\"], \"0\": [\"none\"]},"
                 + " \"missing\": [\"perhaps\"]}}}",
             sheet(SHEET));
@@ -93,7 +87,7 @@ class WordsForCountsTest {
     open.get(0).settle(0);
     open.get(1).settle(0);
     open.get(2).settle(2);
-    assertThat(read(proposal.json(), file).takes()).isEqualTo(20);
+    assertThat(ByDictionary.read(proposal.json(), file).takes()).isEqualTo(20);
   }
 
   /** All of how many? Nothing is reckoned. */
@@ -101,10 +95,11 @@ class WordsForCountsTest {
   void all_of_an_unknown_number_is_set_aside() throws IOException {
     String said = "{\"columns\": {\"takes\": {\"same\": {\"all\": [\"alle\"]}}}}";
     GraftRecords without =
-        read(said, sheet("cultivar,rootstock,takes\nOrrin,Pellin,alle\nOrrin,Halden,alle\n"));
+        ByDictionary.read(
+            said, sheet("cultivar,rootstock,takes\nOrrin,Pellin,alle\nOrrin,Halden,alle\n"));
     assertThat(without.setAside().size()).isEqualTo(2);
     GraftRecords blank =
-        read(
+        ByDictionary.read(
             said,
             sheet("cultivar,rootstock,grafts,takes\nOrrin,Pellin,,alle\nOrrin,Halden,1,alle\n"));
     assertThat(blank.setAside().size()).isEqualTo(1);
